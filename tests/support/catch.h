@@ -1,0 +1,3 @@
+// The one include of the test framework.
+#pragma once
+#include <catch2/catch.hpp>
