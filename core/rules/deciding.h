@@ -1,0 +1,64 @@
+// Who may decide, what counts as new ground, and in which order records are looked at.
+
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "core/protocol/pack.h"
+#include "core/record/decision.h"
+#include "core/record/person.h"
+#include "core/record/visit.h"
+#include "core/rules/finding.h"
+#include "core/rules/season.h"
+
+namespace cupule {
+
+/// Why a person may not decide on a visit; stable codes: "no-role", "observer", "companion", "trainer",
+/// "landowner", "may-not-decide-for", "decided-before", "first-of-two". Empty = may.
+/// Aliases of a person count as that person.
+struct DecidingContext {
+    std::span<const Person> people;         ///< everyone named, and everyone linked to them
+    std::span<const Decision> earlier;      ///< decisions on this visit, in order
+    std::vector<Uid> landowners;            ///< people who own or occupy the place
+    std::vector<Role> roles;                ///< of the person who wants to decide
+};
+std::string mayNotDecide(const Visit& visit, const Uid& by, const Uid& revision, const DecidingContext& context);
+
+/// State of a revision after its decisions (decisions on other revisions are left out by the caller).
+struct DecidedState {
+    RecordState state = RecordState::submitted;
+    bool oneOfTwo = false;                  ///< new ground: the first of two has decided
+    bool conflict = false;                  ///< the two disagree: a third decides
+};
+/// `newGround` only matters for acceptance of a positive.
+DecidedState stateAfter(std::span<const Decision> decisions, bool newGround);
+
+/// No accepted find in the same square of the pack's size or within the pack's distance.
+struct GroundContext {
+    std::optional<double> nearestFindMetres;
+    bool findInSameSquare = false;
+};
+bool newGround(const GroundContext& context, const Pack& pack);
+
+/// The place of a record in the queue: lower is earlier; the code says why it stands there.
+struct QueuePlace {
+    int rank = 99;
+    std::string code;                       ///< "new-ground", "one-of-two", "conflict", "positive", "answered", "doubtful-null", "routine-null", "other"
+};
+struct QueueInput {
+    RecordState state = RecordState::submitted;
+    Positive positive;
+    bool newGround = false;
+    bool oneOfTwo = false;
+    bool conflict = false;
+    bool returnedBefore = false;
+    bool nothing = false;
+    int asks = 0;                           ///< findings of severity ask
+    char worth = '0';
+};
+QueuePlace queuePlace(const QueueInput& input);
+
+} // namespace cupule

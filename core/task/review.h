@@ -1,0 +1,49 @@
+// The verifier's queue, one record at a glance, and deciding.
+
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/record/decision.h"
+#include "core/rules/deciding.h"
+#include "core/task/day.h"
+#include "core/task/samples.h"
+
+namespace cupule {
+
+struct QueueLine {
+    VisitLine line;
+    QueuePlace place;                       ///< why it stands there
+    std::optional<double> nearestFindMetres;
+};
+
+struct ReviewPage {
+    VisitPage visit;
+    QueuePlace place;
+    std::optional<double> nearestFindMetres;
+    std::string nearestFindTree;
+    std::optional<CivilDate> nearestFindDate;
+    double spreadExplainsMetres = 0;        ///< years since that find times the pack's spread
+    bool newGround = false;
+    bool oneOfTwo = false;                  ///< the first of two verifiers has decided; the decision is not shown
+    std::string mayNot;                     ///< why the profile's person may not decide, or empty (rules/deciding.h)
+    std::vector<Decision> decisions;        ///< those that this person may see, oldest first
+    std::optional<Told> told;
+    std::vector<SampleLine> samples;
+};
+
+Result<int> countQueue(Session& session);
+Result<std::vector<QueueLine>> queueLines(Session& session, int from, int count);
+Result<ReviewPage> reviewPage(Session& session, const Uid& visit);
+
+/// Decides on the head revision. Refused with "decide.may-not" (argument "why"), "decide.reason-needed",
+/// "decide.not-submitted", "decide.report-needed", "decide.revision-changed" (`wanted.revision` is not the head).
+Result<ReviewPage> decide(Session& session, const Decision& wanted);
+/// By the same verifier, while nobody else has decided since; a compensating entry, the old one is kept.
+Status undoDecision(Session& session, const Uid& visit);
+/// Reopens a decided record; goes to another verifier than the last one.
+Status reopen(Session& session, const Uid& visit, const std::string& remark);
+Status recordTold(Session& session, const Told& told);
+
+} // namespace cupule

@@ -1,0 +1,60 @@
+// Samples and their custody: opening one, adding lines, closing, laboratory results.
+
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/record/leave.h"
+#include "core/rules/custody.h"
+#include "core/task/session.h"
+
+namespace cupule {
+
+struct SampleLine {
+    Uid id;
+    std::string number, treeLabel;
+    SampleState state = SampleState::collected;
+    int missing = 0, breaks = 0;
+};
+
+struct SamplePage {
+    Sample sample;
+    std::vector<CustodyLine> lines;         ///< all, in order, also those corrected later
+    SampleStatus status;
+    std::string treeLabel, siteName;
+    CivilDate visitDate;
+    RecordState visitState = RecordState::draft;
+    std::vector<Leave> leaves;              ///< the two that it names
+    std::vector<Regime> regimes;            ///< in force at the place; shown at disposal
+};
+
+Result<std::vector<SampleLine>> sampleLines(Session& session);
+Result<SamplePage> samplePage(Session& session, const Uid& sample);
+/// By number as typed (case and dashes do not matter). Fault "sample.unknown".
+Result<Uid> sampleByNumber(Session& session, const std::string& number);
+
+/// Opens a sample on a visit with the next number of the device's block.
+/// Refused with "sample.may-not-open": `technical` is empty, the findings are in `why`.
+struct SampleOpening {
+    std::optional<Sample> sample;
+    std::vector<Finding> why;
+};
+Result<SampleOpening> openSample(Session& session, const Sample& wanted);
+/// Appends a line (number and written are set here). Refused with "custody.correction" where `corrects` names no line.
+Result<SamplePage> addCustodyLine(Session& session, const CustodyLine& line);
+
+struct Closing {
+    bool closed = false;
+    SamplePage page;                        ///< page.status.missing says what keeps it open
+};
+/// Whole, or with a break (reason and second person). Never an error when refused: `closed` is false.
+Result<Closing> closeSample(Session& session, const Uid& sample, bool withBreak, const std::string& reason,
+                            const std::string& secondPerson);
+
+Result<Leave> addLeave(Session& session, const Leave& leave);
+Result<Regime> addRegime(Session& session, const Regime& regime);
+Result<std::vector<Leave>> allLeaves(Session& session);
+Result<std::vector<Regime>> allRegimes(Session& session);
+
+} // namespace cupule
