@@ -1,0 +1,48 @@
+// Decisions, notices to the authority, and the accepted finds that "nearest find" and "new ground" are measured against.
+
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/record/decision.h"
+#include "core/store/store.h"
+
+namespace cupule {
+
+/// An accepted positive visit.
+struct FindPlace {
+    Uid visit, tree;
+    std::string treeLabel;
+    CivilDate date;
+    double latitude = 0, longitude = 0;
+    double metres = 0;                         ///< from the place asked about; 0 where none was
+};
+
+class Decisions {
+public:
+    explicit Decisions(StoreCore& core) : m_core(core) {}
+    /// Adds the decision and its journal line. State and flags of the visit are set by Visits::setStanding.
+    Status add(Change& change, const Decision& decision);
+    Result<std::vector<Decision>> ofVisit(const Uid& visit);                 ///< oldest first
+    Result<std::vector<Decision>> ofRevision(const Uid& revision);
+    Result<std::optional<Decision>> last(const Uid& visit);
+
+    Status add(Change& change, const Told& told);
+    Result<std::optional<Told>> told(const Uid& visit);                      ///< the last one
+
+    /// An accepted positive begins to count, or (without `find`) no longer counts.
+    Status setFind(Change& change, const Uid& visit, const std::optional<FindPlace>& find);
+    /// Nearest accepted find other than `exceptVisit`, of a day before `before` where given, at most `metres` away.
+    Result<std::optional<FindPlace>> nearestFind(double latitude, double longitude, double metres, const Uid& exceptVisit,
+                                                 std::optional<CivilDate> before = {});
+    /// Accepted finds in a box; for the same-square question ask with the square's corners and test each.
+    Result<std::vector<FindPlace>> findsInBox(double west, double south, double east, double north, int most);
+    Result<std::int64_t> countFinds();
+
+private:
+    StoreCore& m_core;
+};
+
+} // namespace cupule
