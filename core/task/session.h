@@ -3,6 +3,8 @@
 
 #pragma once
 
+#include <cstdint>
+#include <initializer_list>
 #include <memory>
 #include <optional>
 #include <string>
@@ -14,6 +16,7 @@
 #include "core/position/transform.h"
 #include "core/protocol/pack.h"
 #include "core/record/person.h"
+#include "core/record/place.h"
 #include "core/rules/season.h"
 #include "core/store/store.h"
 
@@ -26,12 +29,14 @@ struct Profile {
     Person person;                          ///< id, code, name, contact
     std::vector<Role> roles;
     std::string gridFolder;                 ///< grid files for PROJ; empty = none
+    std::string sampleBlock;                ///< two characters issued by the office for this device; empty = none yet
     [[nodiscard]] bool is(Role role) const;
 };
 
 /// Reads `profile.json` of the folder. Faults "profile.missing", "profile.json".
 Result<Profile> loadProfile(const std::string& folder);
-/// Makes a folder with a new device id. Fault "profile.exists", "file.write".
+/// Makes a folder with a new device id. Faults "profile.exists", "profile.code" (empty, or not of letters and digits),
+/// "profile.roles" (none), "file.write".
 Result<Profile> makeProfile(const std::string& folder, const Person& person, const std::vector<Role>& roles,
                             const Clock& clock, Random& random);
 Status saveProfile(const Profile& profile);
@@ -48,10 +53,16 @@ public:
     ~Session();
 
     [[nodiscard]] const Pack& pack() const;
+    /// The person has the id under which this store knows them (same id, or same code and name).
     [[nodiscard]] const Profile& profile() const;
+    [[nodiscard]] const Uid& me() const { return profile().person.id; }
     [[nodiscard]] Store& store();
     [[nodiscard]] const StoreInfo& info() const;
     [[nodiscard]] Opening opening() const;
+    /// Where the store knows less than this device remembers (a copy without its log, a restored one).
+    [[nodiscard]] const std::optional<Shorter>& shorter() const;
+    /// Counts the commits made on the store by anybody.
+    Result<std::int64_t> dataVersion() const;
     [[nodiscard]] const Clock& clock() const;
     [[nodiscard]] Random& random();
     [[nodiscard]] UidMaker& ids();
@@ -63,8 +74,17 @@ public:
     /// Region of a site, or of the store; shift of the visit, or of the store's season of that year.
     [[nodiscard]] SeasonContext seasonFor(const Visit& visit, const Site* site) const;
     [[nodiscard]] SeasonContext seasonToday() const;
-    /// Refused with "role.needed" where the profile lacks the role.
+    /// The observed leafing of chestnut in one year, for the whole store. Null = forget it. Roles volunteer, trainer, office.
+    Status setLeafing(int year, std::optional<CivilDate> observed);
+    /// Refused with "role.needed" (argument "roles") where the profile lacks the role.
     Status need(Role role) const;
+    Status needOneOf(std::initializer_list<Role> roles) const;
+
+    /// Starts writing as this person, who is made known to the store where needed. Fault "profile.code-taken" where
+    /// somebody else has the code.
+    Result<Change> begin();
+    /// Commits, and remembers in the profile how far the journal has come.
+    Status commit(Change& change);
 
 private:
     Session();
