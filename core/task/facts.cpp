@@ -1,0 +1,154 @@
+#include "core/task/facts.h"
+
+#include <algorithm>
+
+#include "core/store/photos.h"
+#include "core/store/places.h"
+#include "core/store/samples.h"
+#include "core/task/ground.h"
+
+namespace cupule {
+
+namespace {
+
+/// Finds farther than this explain nothing.
+constexpr double farthestFindMetres = 2'000'000;
+
+bool sameAnswers(const Visit& a, const Visit& b)
+{
+    return a.observations == b.observations && a.characters == b.characters && a.gallCount == b.gallCount;
+}
+
+Status placeFacts(Session& session, const Visit& visit, VisitFacts& facts)
+{
+    if (!visit.tree.isNull()) {
+        auto tree = session.store().trees().find(visit.tree);
+        if (!tree)
+            return fail(tree.error());
+        facts.tree = std::move(*tree);
+    }
+    if (facts.tree && !facts.tree->site.isNull()) {
+        auto site = session.store().sites().find(facts.tree->site);
+        if (!site)
+            return fail(site.error());
+        facts.site = std::move(*site);
+    }
+    return {};
+}
+
+Status otherFacts(Session& session, const Visit& visit, VisitFacts& facts)
+{
+    if (visit.tree.isNull())
+        return {};
+    const auto rows = session.store().visits().ofTree(visit.tree);
+    if (!rows)
+        return fail(rows.error());
+    if (rows->empty() || (rows->size() == 1 && rows->front().id == visit.id))
+        return {};
+    const auto contents = session.store().visits().contentsOfTree(visit.tree);
+    if (!contents)
+        return fail(contents.error());
+    for (const auto& other : *contents) {
+        const auto row =
+            std::find_if(rows->begin(), rows->end(), [&](const VisitRow& r) { return r.id == other.id; });
+        if (other.id == visit.id || row == rows->end() || row->standing.struck)
+            continue;
+        facts.others.push_back({other.id, other.observer, other.date, row->standing.state, row->shown.positive,
+                                sameAnswers(visit, other)});
+        if (row->standing.state != RecordState::rejected)
+            facts.otherCharacters.insert(facts.otherCharacters.end(), other.characters.begin(),
+                                         other.characters.end());
+    }
+    return {};
+}
+
+Status photoFacts(Session& session, const Visit& visit, VisitFacts& facts)
+{
+    auto photos = session.store().photos().ofVisit(visit.id);
+    if (!photos)
+        return fail(photos.error());
+    facts.photos = std::move(*photos);
+    for (const auto& photo : facts.photos) {
+        const auto same = session.store().photos().withPicture(photo.sha256);
+        if (!same)
+            return fail(same.error());
+        for (const auto& other : *same) {
+            if (other.visit.isNull() || other.visit == visit.id)
+                continue;
+            const auto row = session.store().visits().row(other.visit);
+            if (!row)
+                return fail(row.error());
+            if (*row && !(*row)->standing.struck)
+                facts.sharedPhotos.push_back({photo.id, (*row)->treeLabel, (*row)->date});
+        }
+    }
+    return {};
+}
+
+Status findFacts(Session& session, const Visit& visit, VisitFacts& facts)
+{
+    const auto place = placeOf(visit, facts.tree);
+    if (!place || !claimsGall(visit, session.pack()))
+        return {};
+    auto nearest = session.store().decisions().nearestFind(place->latitude, place->longitude, farthestFindMetres,
+                                                           visit.id, visit.date);
+    if (!nearest)
+        return fail(nearest.error());
+    facts.nearestFind = std::move(*nearest);
+    const auto fresh = isNewGround(session, *place, visit.id);
+    if (!fresh)
+        return fail(fresh.error());
+    facts.newGround = *fresh;
+    return {};
+}
+
+} // namespace
+
+std::optional<Position> placeOf(const Visit& visit, const std::optional<Tree>& tree)
+{
+    return tree && tree->position ? tree->position : visit.position;
+}
+
+Result<VisitFacts> factsOf(Session& session, const Visit& visit)
+{
+    VisitFacts facts;
+    for (const auto gather : {placeFacts, otherFacts, photoFacts, findFacts})
+        if (const auto done = gather(session, visit, facts); !done)
+            return fail(done.error());
+    auto samples = session.store().samples().ofVisit(visit.id);
+    if (!samples)
+        return fail(samples.error());
+    facts.samples = std::move(*samples);
+    const auto decisions = session.store().decisions().ofVisit(visit.id);
+    if (!decisions)
+        return fail(decisions.error());
+    facts.returnedBefore = std::any_of(decisions->begin(), decisions->end(),
+                                       [](const Decision& d) { return d.outcome == Outcome::giveBack; });
+    facts.season = session.seasonFor(visit, facts.site ? &*facts.site : nullptr);
+    return facts;
+}
+
+Result<JudgedVisit> judgedVisit(Session& session, const Visit& visit, const VisitStanding& standing)
+{
+    auto facts = factsOf(session, visit);
+    if (!facts)
+        return fail(facts.error());
+    JudgedVisit out{std::move(*facts), {}};
+    out.judged = judgeVisit(visit, standing, out.facts, session.pack(), session.today());
+    return out;
+}
+
+Result<StoredVisit> storedVisit(Session& session, const Uid& id)
+{
+    auto row = session.store().visits().row(id);
+    if (!row)
+        return fail(row.error());
+    auto visit = session.store().visits().find(id);
+    if (!visit)
+        return fail(visit.error());
+    if (!*row || !*visit)
+        return fail("visit.unknown", FaultKind::usage, {{"id", id.text()}});
+    return StoredVisit{std::move(**visit), std::move(**row)};
+}
+
+} // namespace cupule

@@ -1,0 +1,29 @@
+// Gathers what lies around a visit from the store.
+
+#pragma once
+
+#include "core/task/judge.h"
+#include "core/task/session.h"
+
+namespace cupule {
+
+/// `host` questions are asked of the tree that the visit names now, not of the one it named when it was stored.
+Result<VisitFacts> factsOf(Session& session, const Visit& visit);
+/// Facts, then the rules.
+struct JudgedVisit {
+    VisitFacts facts;
+    Judged judged;
+};
+Result<JudgedVisit> judgedVisit(Session& session, const Visit& visit, const VisitStanding& standing);
+
+/// The visit or fault "visit.unknown".
+struct StoredVisit {
+    Visit visit;
+    VisitRow row;
+};
+Result<StoredVisit> storedVisit(Session& session, const Uid& id);
+
+/// The place of a visit: the tree's, else where the observer stood; nothing where neither is known.
+std::optional<Position> placeOf(const Visit& visit, const std::optional<Tree>& tree);
+
+} // namespace cupule
