@@ -1,4 +1,5 @@
-// Every noun as canonical JSON and back: keys sorted, no blanks, absent optionals left out, enum values by name.
+// Every noun as canonical JSON (RFC 8785) and back: keys sorted, no blanks, members at their default left out, enum values by
+// name, a moment whose offset is unknown with "-00:00" (RFC 3339, 4.3).
 // This text is what a revision holds, what its digest is taken over and what travels between stores.
 
 #pragma once
@@ -29,7 +30,12 @@ std::string toJson(const Regime& value);
 std::string toJson(const Decision& value);
 std::string toJson(const Told& value);
 
-/// Fault "record.json" with the path of the first wrong member. Unknown members are refused: they would be lost.
+/// Appends the same text. False where the visit holds what JSON cannot (a number that is not finite, text that is no UTF-8);
+/// such a text must not be kept.
+bool appendJson(std::string& out, const Visit& value);
+
+/// Fault "record.json" with the path of the first wrong member. Unknown and doubled members are refused:
+/// they would be lost. Argument "why": "syntax", "missing", "unknown", "doubled", "type" or "value".
 template <class Noun>
 Result<Noun> fromJson(std::string_view text);
 
