@@ -1,4 +1,15 @@
 // The chain of a sample: its links, its state, what is missing before it can close, what is broken for good.
+//
+//  - Missing: a fact that can still be put down. Closing is refused until none is left, and all are named at
+//    once.
+//  - Break: facts that contradict each other or show that the chain was open. It stays, does not touch the field
+//    record, and leaves only closing "with a break" (a reason and a second person). A break goes away only when
+//    a correcting line shows that it was a slip of the pen; the correction itself stays visible as a remark.
+//  - Without double-bagging confirmed before leaving the tree nothing closes, with a break or without.
+//  - Of lines that happen once (cut, bags, on site) the first counts; a later one counts only if it says which
+//    line it corrects.
+//
+// Sources: ASTM D4840 (custody), ISO/IEC 17025 clause 7.4 (receipt), Forestry Commission 2017 (hygiene).
 
 #pragma once
 
@@ -6,6 +17,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/protocol/pack.h"
@@ -51,6 +63,9 @@ struct SampleStatus {
     bool mustBeVoid = false;                ///< double-bagging was not confirmed: it can never close
     std::optional<double> hoursSinceSeal;   ///< until receipt, or until now
 };
+
+/// Every code that sampleStatus and mayOpenSample can give.
+std::span<const std::string_view> custodyCodes();
 
 /// Lines in order of number; corrected lines are replaced by their corrections before anything is judged.
 SampleStatus sampleStatus(const Sample& sample, std::span<const CustodyLine> lines, const CustodyContext& context);

@@ -18,7 +18,9 @@ namespace cupule {
 
 /// Why a person may not decide on a visit; stable codes: "no-role", "observer", "companion", "trainer",
 /// "landowner", "may-not-decide-for", "decided-before", "first-of-two". Empty = may.
-/// Aliases of a person count as that person.
+/// Aliases of a person count as that person, links followed either way; "may not decide for each other" holds for
+/// everyone on the visit and for the landowner. A reopened record goes to somebody who has neither accepted nor
+/// rejected it before.
 struct DecidingContext {
     std::span<const Person> people;         ///< everyone named, and everyone linked to them
     std::span<const Decision> earlier;      ///< decisions on this visit, in order
@@ -31,10 +33,13 @@ std::string mayNotDecide(const Visit& visit, const Uid& by, const Uid& revision,
 struct DecidedState {
     RecordState state = RecordState::submitted;
     bool oneOfTwo = false;                  ///< new ground: the first of two has decided
-    bool conflict = false;                  ///< the two disagree: a third decides
+    bool conflict = false;                  ///< two disagree, or did not know of each other: a third decides
 };
-/// `newGround` only matters for acceptance of a positive.
-DecidedState stateAfter(std::span<const Decision> decisions, bool newGround);
+/// `newGround` = a positive in new ground: acceptance and rejection then need two people who agree; giving back and
+/// withdrawing do not. Where two differ the majority holds once a third has decided; where all three differ, the
+/// third. Each person has one say, the last; aliases among `people` are one person. What was decided before the
+/// last reopening no longer counts.
+DecidedState stateAfter(std::span<const Decision> decisions, bool newGround, std::span<const Person> people = {});
 
 /// No accepted find in the same square of the pack's size or within the pack's distance.
 struct GroundContext {
@@ -59,6 +64,7 @@ struct QueueInput {
     int asks = 0;                           ///< findings of severity ask
     char worth = '0';
 };
+/// Records that are not submitted stand last, as "other".
 QueuePlace queuePlace(const QueueInput& input);
 
 } // namespace cupule
