@@ -95,7 +95,7 @@ struct ParsedPosition {
     double squareMetres = 0;         ///< side; 0 for a point
     double latitude = 0;             ///< degrees as given; only where the system is WGS84
     double longitude = 0;
-    double uncertaintyMetres = 0;    ///< half the diagonal of the square, or of the cell the last decimals name
+    double uncertaintyMetres = 0;    ///< half the diagonal of the square, or of the last decimals' cell
     PositionWarning warning = PositionWarning::none;
 
     [[nodiscard]] double centreEasting() const { return cornerEasting + squareMetres / 2; }

@@ -1,7 +1,7 @@
 // Writes a place in any notation that notation.h reads.
 //
 //  - Grid references, eastings and northings name the square that holds the place: they are truncated, never
-//    rounded.
+//    rounded (after a micrometre for the noise of the way through degrees and back).
 //  - Angles name a cell centred on the value, so they go to the nearest last place, with a carry (never 60
 //    minutes).
 //  - What is written is read back by parsePosition() to a square or cell that holds the place.
@@ -22,9 +22,9 @@ enum class Notation : std::uint8_t {
     irishTetrad,      ///< "R61E"
     mgrs,             ///< "30UWC3018136693"; precision = figures, 0 to 12
     osgbMetres,       ///< "361200 209400"
-    irishMetres,      ///< "315904 234671"
-    itm,              ///< "715830 734697"
-    utm,              ///< "30U 530181 5736693"
+    irishMetres,      ///< "315904 234671"; read back only under the system "IG"
+    itm,              ///< "ITM 715830 734697"
+    utm,              ///< "UTM30N 530181 5736693"
     decimalDegrees,   ///< "51.78030, -2.56250"; precision = decimals
     degreesMinutes,   ///< "51°46.818′N 2°33.750′W"; precision = decimals of the minutes
     degreesMinutesSeconds,  ///< "51°46′49.1″N 2°33′45.0″W"; precision = decimals of the seconds

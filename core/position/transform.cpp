@@ -1,0 +1,313 @@
+#include "core/position/transform.h"
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+#include <cstdint>
+#include <limits>
+#include <map>
+#include <vector>
+
+#include <proj.h>
+
+#include "core/position/geodesic.h"
+#include "core/position/proj_detail.h"
+
+namespace cupule {
+
+namespace {
+
+constexpr GridSystem british{GridSystem::Kind::osgb, 0, true};
+
+int keyOf(GridSystem system)
+{
+    return static_cast<int>(system.kind) * 1000 + system.zone * 2 + (system.north ? 1 : 0);
+}
+
+tl::unexpected<Fault> outOfReach(GridSystem system)
+{
+    return fail("position.no-transformation", FaultKind::data, {{"system", system.name()}});
+}
+
+std::optional<GeoPoint> forward(const proj::Operation& operation, double easting, double northing)
+{
+    proj_errno_reset(operation.handle.get());
+    const PJ_COORD out = proj_trans(operation.handle.get(), PJ_FWD, proj_coord(easting, northing, 0, 0));
+    if (!std::isfinite(out.xy.x) || !std::isfinite(out.xy.y))
+        return std::nullopt;
+    return GeoPoint{out.xy.x, out.xy.y};
+}
+
+std::optional<PlanePoint> backward(const proj::Operation& operation, double latitude, double longitude)
+{
+    proj_errno_reset(operation.handle.get());
+    const PJ_COORD out = proj_trans(operation.handle.get(), PJ_INV, proj_coord(latitude, longitude, 0, 0));
+    if (!std::isfinite(out.xy.x) || !std::isfinite(out.xy.y))
+        return std::nullopt;
+    return PlanePoint{out.xy.x, out.xy.y};
+}
+
+/// Metres in, degrees out, in place.
+void forwardAll(const proj::Operation& operation, std::span<double> first, std::span<double> second)
+{
+    proj_errno_reset(operation.handle.get());
+    proj_trans_generic(operation.handle.get(), PJ_FWD, first.data(), sizeof(double), first.size(),
+                       second.data(), sizeof(double), second.size(), nullptr, 0, 0, nullptr, 0, 0);
+}
+
+/// An order in which neighbours stand together. The grid file is compressed in tiles of 2 degrees and PROJ
+/// keeps only a few of them: points in random order would have it inflate a tile each (measured: 500 times
+/// slower).
+std::vector<std::uint32_t> orderByPlace(std::span<const double> eastings, std::span<const double> northings)
+{
+    constexpr double cellMetres = 50'000;
+    constexpr int columns = 16;
+    constexpr int rows = 28;
+    const auto clamped = [](double metres, int cells) {
+        const double cell = std::floor(metres / cellMetres);
+        return cell >= 0 ? static_cast<int>(std::min(cell, cells - 1.0)) : 0;
+    };
+    const auto cellOf = [&](std::size_t i) {
+        return static_cast<std::size_t>(clamped(northings[i], rows) * columns +
+                                        clamped(eastings[i], columns));
+    };
+    std::vector<std::uint32_t> starts(static_cast<std::size_t>(rows * columns) + 1, 0);
+    for (std::size_t i = 0; i < eastings.size(); ++i)
+        ++starts[cellOf(i) + 1];
+    for (std::size_t cell = 1; cell < starts.size(); ++cell)
+        starts[cell] += starts[cell - 1];
+    std::vector<std::uint32_t> order(eastings.size());
+    for (std::size_t i = 0; i < eastings.size(); ++i)
+        order[starts[cellOf(i)]++] = static_cast<std::uint32_t>(i);
+    return order;
+}
+
+/// All spans at once, tile by tile.
+void forwardByPlace(const proj::Operation& operation, std::span<const double> eastings,
+                    std::span<const double> northings, std::span<double> latitudes,
+                    std::span<double> longitudes)
+{
+    constexpr std::size_t chunk = 4096;
+    const auto order = orderByPlace(eastings, northings);
+    std::array<double, chunk> first;
+    std::array<double, chunk> second;
+    for (std::size_t from = 0; from < order.size(); from += chunk) {
+        const std::size_t count = std::min(chunk, order.size() - from);
+        for (std::size_t i = 0; i < count; ++i) {
+            first[i] = eastings[order[from + i]];
+            second[i] = northings[order[from + i]];
+        }
+        forwardAll(operation, std::span(first).first(count), std::span(second).first(count));
+        for (std::size_t i = 0; i < count; ++i) {
+            latitudes[order[from + i]] = first[i];
+            longitudes[order[from + i]] = second[i];
+        }
+    }
+}
+
+} // namespace
+
+struct Projector::State {
+    std::string gridFile; // named by the user and found right
+    proj::Context context;
+    std::map<int, proj::Operation> plain;
+    std::optional<proj::Operation> grid;
+    std::string refusedGridFile;
+    bool gridLooked = false;
+
+    pj_ctx* contextMade()
+    {
+        if (!context)
+            context = proj::makeContext();
+        return context.get();
+    }
+    Result<const proj::Operation*> withoutGrid(GridSystem system);
+    const proj::Operation* throughGrid();
+    /// What is used first for a system.
+    Result<const proj::Operation*> usual(GridSystem system)
+    {
+        if (system.kind == GridSystem::Kind::osgb)
+            if (const auto* gridded = throughGrid())
+                return gridded;
+        return withoutGrid(system);
+    }
+};
+
+Result<const proj::Operation*> Projector::State::withoutGrid(GridSystem system)
+{
+    const int key = keyOf(system);
+    if (const auto known = plain.find(key); known != plain.end())
+        return &known->second;
+    auto made = proj::withoutGrid(contextMade(), system);
+    if (!made)
+        return fail(made.error());
+    return &plain.emplace(key, std::move(*made)).first->second;
+}
+
+const proj::Operation* Projector::State::throughGrid()
+{
+    if (!gridLooked) {
+        gridLooked = true;
+        if (const auto file = proj::installedGridFile()) {
+            if (auto made = proj::throughGrid(contextMade(), *file))
+                grid = std::move(*made);
+            else
+                refusedGridFile = *file;
+        }
+    }
+    return grid ? &*grid : nullptr;
+}
+
+Projector::Projector(std::unique_ptr<State> state) : m_state(std::move(state)) {}
+Projector::~Projector() = default;
+Projector::Projector(Projector&&) noexcept = default;
+Projector& Projector::operator=(Projector&&) noexcept = default;
+
+Result<Projector> Projector::create(const ProjectorOptions& options)
+{
+    auto state = std::make_unique<State>();
+    if (!options.gridFolder.empty()) {
+        const auto file = proj::gridFileIn(options.gridFolder);
+        if (!file)
+            return fail(file.error());
+        auto made = proj::throughGrid(state->contextMade(), *file);
+        if (!made)
+            return fail(made.error());
+        state->grid = std::move(*made);
+        state->gridLooked = true;
+    }
+    return Projector(std::move(state));
+}
+
+Result<Position> Projector::locate(const ParsedPosition& parsed)
+{
+    Position position;
+    position.system = parsed.system.name();
+    position.squareMetres = parsed.squareMetres;
+    position.uncertaintyMetres = parsed.uncertaintyMetres;
+    position.warning = warningKind(parsed.warning);
+    if (!parsed.system.isProjected()) {
+        position.latitude = parsed.latitude;
+        position.longitude = parsed.longitude;
+        position.operation = "none";
+        position.operationAccuracyMetres = 0;
+        return position;
+    }
+    const double easting = parsed.centreEasting();
+    const double northing = parsed.centreNorthing();
+    const auto usual = m_state->usual(parsed.system);
+    if (!usual)
+        return fail(usual.error());
+    const proj::Operation* used = *usual;
+    auto place = forward(*used, easting, northing);
+    if (!place && used->info.usesGrid) {
+        // At sea beyond the grid file.
+        const auto plain = m_state->withoutGrid(parsed.system);
+        if (!plain)
+            return fail(plain.error());
+        used = *plain;
+        place = forward(*used, easting, northing);
+    }
+    if (!place)
+        return outOfReach(parsed.system);
+    position.easting = easting;
+    position.northing = northing;
+    position.latitude = place->latitude;
+    position.longitude = place->longitude;
+    position.operation = used->info.description;
+    if (inArea(used->areaWSEN, place->latitude, place->longitude))
+        position.operationAccuracyMetres = used->info.accuracyMetres;
+    return position;
+}
+
+Result<Position> Projector::read(std::string_view text, const PositionOptions& options)
+{
+    const auto parsed = parsePosition(text, options);
+    if (!parsed)
+        return fail(parsed.error());
+    auto position = locate(*parsed);
+    if (!position)
+        return position;
+    position->typed = text;
+    const bool mayJudge =
+        parsed->warning == PositionWarning::none || parsed->warning == PositionWarning::veryCoarse;
+    if (mayJudge && !inArea(options.areaWSEN, position->latitude, position->longitude))
+        position->warning = warningKind(PositionWarning::outsideArea);
+    return position;
+}
+
+Result<std::size_t> Projector::toGeographic(GridSystem system, std::span<const double> eastings,
+                                            std::span<const double> northings, std::span<double> latitudes,
+                                            std::span<double> longitudes)
+{
+    assert(eastings.size() == northings.size() && eastings.size() == latitudes.size() &&
+           eastings.size() == longitudes.size());
+    const auto usual = m_state->usual(system);
+    if (!usual)
+        return fail(usual.error());
+    if ((*usual)->info.usesGrid) {
+        forwardByPlace(**usual, eastings, northings, latitudes, longitudes);
+    } else {
+        std::ranges::copy(eastings, latitudes.begin());
+        std::ranges::copy(northings, longitudes.begin());
+        forwardAll(**usual, latitudes, longitudes);
+    }
+    std::size_t missed = 0;
+    for (std::size_t i = 0; i < latitudes.size(); ++i) {
+        if (std::isfinite(latitudes[i]) && std::isfinite(longitudes[i]))
+            continue;
+        std::optional<GeoPoint> place;
+        if ((*usual)->info.usesGrid)
+            if (const auto plain = m_state->withoutGrid(system))
+                place = forward(**plain, eastings[i], northings[i]);
+        constexpr double none = std::numeric_limits<double>::quiet_NaN();
+        latitudes[i] = place ? place->latitude : none;
+        longitudes[i] = place ? place->longitude : none;
+        missed += place ? 0 : 1;
+    }
+    return missed;
+}
+
+Result<PlanePoint> Projector::toPlane(GridSystem system, double latitude, double longitude)
+{
+    const auto usual = m_state->usual(system);
+    if (!usual)
+        return fail(usual.error());
+    auto plane = backward(**usual, latitude, longitude);
+    if (!plane && (*usual)->info.usesGrid)
+        if (const auto plain = m_state->withoutGrid(system))
+            plane = backward(**plain, latitude, longitude);
+    if (!plane)
+        return outOfReach(system);
+    return *plane;
+}
+
+Result<OperationInfo> Projector::operation(GridSystem system)
+{
+    if (!system.isProjected())
+        return OperationInfo{"none", 0, false, {}, {}};
+    const auto usual = m_state->usual(system);
+    if (!usual)
+        return fail(usual.error());
+    OperationInfo info = (*usual)->info;
+    if (system.kind == GridSystem::Kind::osgb)
+        info.refusedGridFile = m_state->refusedGridFile;
+    return info;
+}
+
+Result<double> Projector::gridDifferenceMetres(double easting, double northing)
+{
+    const auto* gridded = m_state->throughGrid();
+    if (gridded == nullptr)
+        return fail("position.grid-missing", FaultKind::io);
+    const auto plain = m_state->withoutGrid(british);
+    if (!plain)
+        return fail(plain.error());
+    const auto one = forward(*gridded, easting, northing);
+    const auto other = forward(**plain, easting, northing);
+    if (!one || !other)
+        return outOfReach(british);
+    return distanceMetres(*one, *other);
+}
+
+} // namespace cupule
