@@ -37,7 +37,7 @@ struct OperationInfo {
     double accuracyMetres = -1;     ///< as PROJ states it; -1 = unknown
     bool usesGrid = false;
     std::string gridFile;           ///< path of the grid file in use, or empty
-    /// Folder with uk_os_OSTN15_NTv2_OSGBtoETRS.tif or OSTN15_NTv2_OSGBtoETRS.gsb; empty: PROJ's own.
+    std::string refusedGridFile;    ///< one of PROJ's own that failed the check and is not used, or empty
 };
 
 /// Metres in a projected system.
