@@ -47,6 +47,7 @@ inline constexpr std::string_view dayCount = "spreadsheet-day-count";
 inline constexpr std::string_view localTime = "local-time";
 inline constexpr std::string_view unreadableTime = "unreadable-time";
 inline constexpr std::string_view cameraClock = "camera-clock";
+inline constexpr std::string_view digitisedTime = "digitised-time";
 // Numbers and codes
 inline constexpr std::string_view unreadableNumber = "unreadable-number";
 inline constexpr std::string_view ambiguousNumber = "ambiguous-number";

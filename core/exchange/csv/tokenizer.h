@@ -7,8 +7,8 @@
 //  - Records end at LF, CRLF or a lone CR, mixed as they come; a quoted field may hold any of them.
 //  - A quote opens a quoted field only as the first byte of a field. Elsewhere it is an ordinary byte.
 //  - Text after a closing quote is appended to the field and the record is marked.
-//  - A quote that is never closed, or not within the limit, does not swallow the rest: the record is given as its
-//    first physical line, marked, and reading goes on at the next line.
+//  - A quote that is never closed, or not within the limit, does not swallow the rest: the record is given up to the
+//    end of the physical line on which the quote stands, marked, and reading goes on at the next line.
 //  - Lines are counted from 1 and bytes from 0, in the decoded text.
 //  - One thread at a time. What a record points to lives until the next call.
 //
@@ -39,7 +39,7 @@ struct CsvLimits {
 enum class CsvFlaw : std::uint8_t {
     none = 0,
     textAfterQuote = 1,      ///< bytes between a closing quote and the next delimiter
-    unterminatedQuote = 2,   ///< see CsvRecord::quoteLine; the fields are those of the first physical line
+    unterminatedQuote = 2,   ///< see CsvRecord::quoteLine; the record ends with the line of the quote
     tooLong = 4,             ///< beyond a limit; the fields are what came before it
     nulByte = 8,             ///< a NUL somewhere in it, kept
 };
@@ -58,7 +58,8 @@ struct CsvRecord {
     std::int64_t line = 0;                      ///< physical line on which it begins, from 1
     std::int64_t byte = 0;                      ///< offset of its first byte in the decoded text
     std::int64_t lines = 1;                     ///< how many physical lines it takes
-    std::int64_t quoteLine = 0;                 ///< line of the quote that is never closed, else 0
+    std::int64_t quoteLine = 0;                 ///< line of the quote that is not closed, or closed too early; else 0
+    bool quoteSpansLines = false;               ///< that quote was closed (too early) on a later line
     CsvFlaw flaws = CsvFlaw::none;
 };
 
@@ -72,9 +73,13 @@ public:
     /// The next record; false at the end. Fault of the source only ("file.read").
     Result<bool> next(CsvRecord& record);
 
-    /// Reads the record last given once more as its first physical line alone, and goes on at the line after it.
-    /// For a record that only hangs together because of a stray quote. Does nothing where it takes one line.
-    Result<bool> cutToFirstLine(CsvRecord& record);
+    /// Passes over whole physical lines, whatever quotes they hold. Before the first `next`. Fault "file.read".
+    Status skipLines(std::int64_t count);
+
+    /// Reads the record last given once more, up to the end of the line `quoteLine` only, and goes on after it. For a
+    /// record that only hangs together because a stray quote met another one lines later; only while
+    /// `quoteSpansLines` holds.
+    void cutAfterQuoteLine(CsvRecord& record);
 
 private:
     struct State;

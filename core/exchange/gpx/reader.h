@@ -66,11 +66,12 @@ struct GpxFile {
 
 struct GpxOptions {
     bool goodPointsOnly = false;             ///< read what is whole of a damaged document (only after asking)
-    std::int64_t limitBytes = std::int64_t{256} << 20;
+    std::int64_t limitBytes = std::int64_t{64} << 20;
 };
 
-/// Faults "gpx.malformed" (arguments line, and entity where one is to blame, and points: how many could still be
+/// Faults "gpx.malformed" (arguments line, what, entity where one is to blame, and points: how many could still be
 /// read), "gpx.not-gpx", "gpx.deep" (nested beyond 64), "gpx.encoding", "file.*", "job.cancelled".
+/// `what` is entity, control-character or the word of the XML library for it.
 Result<GpxFile> readGpx(const std::string& path, const GpxOptions& options = {}, const Progress& progress = {});
 /// The same for a document in memory; `name` is for faults.
 Result<GpxFile> readGpxText(std::string_view document, const std::string& name, const GpxOptions& options = {});

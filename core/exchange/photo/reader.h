@@ -70,6 +70,8 @@ struct PhotoFacts {
     int orientation = 1;               ///< EXIF 1 to 8; 1 where missing or out of range
     PhotoTime time;
     PhotoPosition position;
+    /// The metadata are broken somewhere: show what was read, and take neither time nor place from it unasked.
+    bool damaged = false;
     ReadProblems problems;             ///< row 0; all of them keep the photo
 };
 
