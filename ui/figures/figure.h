@@ -20,10 +20,10 @@ class QPainter;
 namespace cupule::ui {
 
 struct FigureSpec {
-    QString kind;                    ///< id of the registry, "gall_midrib"
+    QString kind = {};               ///< id of the registry, "gall_midrib"
     std::uint32_t seed = 1;
     double gallMillimetres = 0;      ///< largest gall; 0 = the figure's own
-    QString gallColour;              ///< "green", "pink", "red", "brown", "dry"; empty = the figure's own
+    QString gallColour = {};            ///< "green", "pink", "red", "brown", "dry"; empty = the figure's own
     double turnDegrees = 0;          ///< whole figure, clockwise
     bool scaleBar = false;
     bool operator==(const FigureSpec&) const = default;

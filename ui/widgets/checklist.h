@@ -68,6 +68,7 @@ private:
 };
 
 class ChecklistDelegate;
+class MeasureEditor;
 
 class ChecklistView : public QListView {
     Q_OBJECT
@@ -78,7 +79,8 @@ public:
     void goTo(const QString& sign);
     /// Opens the measurement of the current row, where there is one.
     void openMeasure();
-    /// Height of all rows, so that the list can stand in a page that scrolls as a whole.
+    /// Height of all rows. The list never scrolls itself: it stands in a page that scrolls as a whole, and keeps the
+    /// current row in sight there.
     [[nodiscard]] int wholeHeight() const;
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
@@ -99,16 +101,20 @@ protected:
     void leaveEvent(QEvent* event) override;
     void changeEvent(QEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
+    void updateGeometries() override;
     void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
     void dataChanged(const QModelIndex& topLeft, const QModelIndex& bottomRight, const QList<int>& roles) override;
 
 private:
     void answer(const QModelIndex& index, Answer answer);
-    void moveOn(const QModelIndex& from, int step);
+    void moveOn(int fromRow, int step);
     void placeEditor();
+    void relayout();
+    void showInPage(const QModelIndex& index);
 
-    ChecklistDelegate* m_delegate = nullptr;
-    QPersistentModelIndex m_edited;
+    ChecklistDelegate* m_delegate;
+    MeasureEditor* m_editor;
+    int m_wholeHeight = 0;
 };
 
 } // namespace cupule::ui

@@ -75,12 +75,8 @@ private:
     void refold();
     [[nodiscard]] QString seenWords(bool shortened) const;
     [[nodiscard]] QString worthWords(bool shortened) const;
-    [[nodiscard]] double dayX(const QRectF& band, int dayOfYear) const;
     void paintWords(QPainter& painter, const Places& at) const;
-    void paintBand(QPainter& painter, const Places& at) const;
-    void paintRow(QPainter& painter, const QRectF& band, const QRectF& strip, const Row& row, bool named) const;
-    void paintNeedle(QPainter& painter, const Places& at, const QDate& date, bool open) const;
-    void paintWorth(QPainter& painter, const Places& at) const;
+    void paintWorthPart(QPainter& painter, const Places& at) const;
 
     const Pack* m_pack = nullptr;
     QString m_region;

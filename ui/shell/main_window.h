@@ -1,0 +1,102 @@
+// The one window: menu, season ribbon, rail of places, the place, the status line. It knows places only as Place.
+//
+// Keys: Ctrl+1.. places, F6 next pane, F8 checks, F9 ribbon, Ctrl+Z and Ctrl+Shift+Z, Ctrl+plus, Ctrl+minus, Ctrl+0
+// text size, Ctrl+F find, F1 what can be done here.
+
+#pragma once
+
+#include <memory>
+
+#include <QMainWindow>
+
+#include "ui/shell/place.h"
+#include "ui/shell/prompts.h"
+#include "ui/shell/workbench.h"
+
+class QLabel;
+class QMenu;
+class QProgressBar;
+class QStackedWidget;
+
+namespace cupule::ui {
+
+class Look;
+class MessageStrip;
+class PlaceRail;
+class SeasonRibbon;
+class StartPage;
+class KeyButton;
+
+class MainWindow : public QMainWindow {
+    Q_OBJECT
+public:
+    MainWindow(Workbench& bench, Look& look, std::unique_ptr<Prompts> prompts = std::make_unique<Prompts>());
+    ~MainWindow() override;
+
+    /// In the order of the rail; the window owns it.
+    void addPlace(Place* place);
+    void goToPlace(const QString& id);
+    [[nodiscard]] Place* currentPlace() const;
+    [[nodiscard]] Place* place(const QString& id) const;
+    [[nodiscard]] Prompts& prompts() const { return *m_prompts; }
+    /// Opens a store and says so, or says why not.
+    bool openStore(const QString& path);
+
+public Q_SLOTS:
+    void askOpenStore();
+    void askNewStore();
+    void askImport();
+    void askBackUp();
+    void proveJournal();
+    void checkHealth();
+    void writeAccount();
+    void undo();
+    void redo();
+    void showHelp();
+    void showCautions();
+
+protected:
+    void closeEvent(QCloseEvent* event) override;
+    void dragEnterEvent(QDragEnterEvent* event) override;
+    void dropEvent(QDropEvent* event) override;
+
+private:
+    void buildMenus();
+    void buildFileMenu();
+    void buildViewMenu();
+    void buildStatus();
+    void storeOpened();
+    void storeClosed();
+    void refreshStatus();
+    void refreshUndo();
+    void showFault(const Fault& fault);
+    void importPaths(const QStringList& paths);
+    void setTextPercent(int percent);
+    void setLookMode(const QString& mode);
+    QAction* addCommand(QMenu* menu, const QString& words, const QKeySequence& key, const QString& name,
+                        const std::function<void()>& run, bool needsStore);
+
+    Workbench& m_bench;
+    Look& m_look;
+    std::unique_ptr<Prompts> m_prompts;
+    SeasonRibbon* m_ribbon = nullptr;
+    PlaceRail* m_rail = nullptr;
+    MessageStrip* m_strip = nullptr;
+    QLabel* m_demonstration = nullptr;
+    QStackedWidget* m_stack = nullptr;
+    StartPage* m_start = nullptr;
+    QList<Place*> m_places;
+    QMenu* m_goMenu = nullptr;
+    QMenu* m_placeMenu = nullptr;
+    QAction* m_undo = nullptr;
+    QAction* m_redo = nullptr;
+    QList<QAction*> m_storeActions;
+    QLabel* m_said = nullptr;
+    QLabel* m_storeLabel = nullptr;
+    QLabel* m_textLabel = nullptr;
+    QProgressBar* m_bar = nullptr;
+    KeyButton* m_cancel = nullptr;
+    QTimer* m_barDelay = nullptr;
+};
+
+} // namespace cupule::ui

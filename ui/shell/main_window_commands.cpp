@@ -1,0 +1,341 @@
+// Menus, status line and the commands of the window that belong to no place.
+
+#include <QFileInfo>
+#include <QLabel>
+#include <QMenuBar>
+#include <QMessageBox>
+#include <QProgressBar>
+#include <QStatusBar>
+#include <QTimer>
+
+#include "core/task/keep.h"
+#include "core/task/day.h"
+#include "ui/bridge/text.h"
+#include "ui/bridge/words.h"
+#include "ui/shell/account.h"
+#include "ui/shell/cautions_dialog.h"
+#include "ui/shell/import_dialog.h"
+#include "ui/shell/main_window.h"
+#include "ui/shell/store_dialogs.h"
+#include "ui/theme/theme.h"
+#include "ui/widgets/key_button.h"
+#include "ui/widgets/message_strip.h"
+#include "ui/widgets/season_ribbon.h"
+
+namespace cupule::ui {
+
+QAction* MainWindow::addCommand(QMenu* menu, const QString& words, const QKeySequence& key, const QString& name,
+                                const std::function<void()>& run, bool needsStore)
+{
+    QAction* action = menu->addAction(words);
+    action->setShortcut(key);
+    action->setObjectName(name);
+    connect(action, &QAction::triggered, this, run);
+    if (needsStore)
+        m_storeActions.append(action);
+    return action;
+}
+
+void MainWindow::buildMenus()
+{
+    buildFileMenu();
+    QMenu* edit = menuBar()->addMenu(tr("Edit"));
+    m_undo = addCommand(edit, tr("Undo"), QKeySequence::Undo, QStringLiteral("undo"), [this] { undo(); }, true);
+    m_redo = addCommand(edit, tr("Redo"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z), QStringLiteral("redo"),
+                        [this] { redo(); }, true);
+    buildViewMenu();
+    m_goMenu = menuBar()->addMenu(tr("Go"));
+    addCommand(m_goMenu, tr("Next pane"), QKeySequence(Qt::Key_F6), QStringLiteral("next-pane"),
+               [this] { if (Place* p = currentPlace()) p->nextPane(1); }, true);
+    addCommand(m_goMenu, tr("Previous pane"), QKeySequence(Qt::SHIFT | Qt::Key_F6), QStringLiteral("previous-pane"),
+               [this] { if (Place* p = currentPlace()) p->nextPane(-1); }, true);
+    addCommand(m_goMenu, tr("Checks, and the next one"), QKeySequence(Qt::Key_F8), QStringLiteral("next-finding"),
+               [this] { if (Place* p = currentPlace()) p->nextFinding(); }, true);
+    m_goMenu->addSeparator();
+    m_placeMenu = menuBar()->addMenu(QString());
+    m_placeMenu->menuAction()->setVisible(false);
+    QMenu* tools = menuBar()->addMenu(tr("Tools"));
+    addCommand(tools, tr("Prove the journal"), {}, QStringLiteral("prove"), [this] { proveJournal(); }, true);
+    addCommand(tools, tr("Look at the store's health"), {}, QStringLiteral("health"), [this] { checkHealth(); }, true);
+    QMenu* help = menuBar()->addMenu(tr("Help"));
+    addCommand(help, tr("What can I do here?"), QKeySequence::HelpContents, QStringLiteral("help"),
+               [this] { showHelp(); }, false);
+    addCommand(help, tr("Cautions"), {}, QStringLiteral("cautions"), [this] { showCautions(); }, false);
+}
+
+void MainWindow::buildFileMenu()
+{
+    QMenu* file = menuBar()->addMenu(tr("File"));
+    addCommand(file, tr("New store…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_N), QStringLiteral("new-store"),
+               [this] { askNewStore(); }, false);
+    addCommand(file, tr("Open a store…"), QKeySequence::Open, QStringLiteral("open-store"), [this] { askOpenStore(); },
+               false);
+    file->addSeparator();
+    addCommand(file, tr("Take in files: tables, GPX, photos…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_O),
+               QStringLiteral("import"), [this] { askImport(); }, true);
+    addCommand(file, tr("Write the account of the season…"), {}, QStringLiteral("account"), [this] { writeAccount(); },
+               true);
+    addCommand(file, tr("Back up now…"), {}, QStringLiteral("back-up"), [this] { askBackUp(); }, true);
+    file->addSeparator();
+    addCommand(file, tr("Close the store"), {}, QStringLiteral("close-store"), [this] { m_bench.close(); }, true);
+    addCommand(file, tr("Leave Cupule"), QKeySequence::Quit, QStringLiteral("quit"), [this] { close(); }, false);
+}
+
+void MainWindow::buildViewMenu()
+{
+    QMenu* view = menuBar()->addMenu(tr("View"));
+    addCommand(view, tr("Larger text"), QKeySequence::ZoomIn, QStringLiteral("text-larger"),
+               [this] { setTextPercent(m_look.textStep(1)); }, false);
+    addCommand(view, tr("Smaller text"), QKeySequence::ZoomOut, QStringLiteral("text-smaller"),
+               [this] { setTextPercent(m_look.textStep(-1)); }, false);
+    addCommand(view, tr("Text at 100 %"), QKeySequence(Qt::CTRL | Qt::Key_0), QStringLiteral("text-100"),
+               [this] { setTextPercent(100); }, false);
+    view->addSeparator();
+    addCommand(view, tr("Light"), {}, QStringLiteral("look-light"), [this] { setLookMode(QStringLiteral("light")); }, false);
+    addCommand(view, tr("Dark"), {}, QStringLiteral("look-dark"), [this] { setLookMode(QStringLiteral("dark")); }, false);
+    addCommand(view, tr("Light or dark as the system has it"), {}, QStringLiteral("look-system"),
+               [this] { setLookMode(QStringLiteral("system")); }, false);
+    view->addSeparator();
+    addCommand(view, tr("Season ribbon"), QKeySequence(Qt::Key_F9), QStringLiteral("ribbon"),
+               [this] { m_ribbon->setFocus(Qt::ShortcutFocusReason); }, true);
+}
+
+void MainWindow::buildStatus()
+{
+    m_said = new QLabel(this);
+    m_said->setObjectName(QStringLiteral("said"));
+    m_bar = new QProgressBar(this);
+    m_bar->setMaximumWidth(220);
+    m_bar->hide();
+    m_cancel = new KeyButton(tr("Cancel"), this);
+    m_cancel->hide();
+    m_storeLabel = new QLabel(this);
+    m_storeLabel->setObjectName(QStringLiteral("storeLabel"));
+    m_textLabel = new QLabel(this);
+    m_barDelay = new QTimer(this);
+    m_barDelay->setSingleShot(true);
+    m_barDelay->setInterval(400);
+    statusBar()->addWidget(m_said, 1);
+    statusBar()->addPermanentWidget(m_bar);
+    statusBar()->addPermanentWidget(m_cancel);
+    statusBar()->addPermanentWidget(m_storeLabel);
+    statusBar()->addPermanentWidget(m_textLabel);
+    statusBar()->setSizeGripEnabled(false);
+    Jobs& jobs = m_bench.jobs();
+    connect(&jobs, &Jobs::begun, this, [this] { m_barDelay->start(); });
+    connect(m_barDelay, &QTimer::timeout, this, [this] {
+        m_said->setText(m_bench.jobs().title());
+        m_bar->setRange(0, 0);
+        m_bar->show();
+        m_cancel->show();
+    });
+    connect(&jobs, &Jobs::progressed, this, [this](qint64 done, qint64 whole) {
+        m_bar->setRange(0, whole > 0 ? 1000 : 0);
+        m_bar->setValue(whole > 0 ? static_cast<int>(done * 1000 / whole) : 0);
+    });
+    connect(&jobs, &Jobs::ended, this, [this] {
+        m_barDelay->stop();
+        m_bar->hide();
+        m_cancel->hide();
+    });
+    connect(m_cancel, &QPushButton::clicked, &jobs, &Jobs::cancel);
+}
+
+void MainWindow::setTextPercent(int percent)
+{
+    m_look.setTextPercent(percent);
+    m_bench.settings().set(Setting::textPercent, m_look.textPercent());
+    refreshStatus();
+}
+
+void MainWindow::setLookMode(const QString& mode)
+{
+    m_look.setMode(lookModeOf(mode));
+    m_bench.settings().set(Setting::lookMode, mode);
+}
+
+void MainWindow::refreshUndo()
+{
+    Session* session = m_bench.session();
+    const UndoState state = session != nullptr ? undoState(*session) : UndoState{};
+    m_undo->setEnabled(!state.undo.empty());
+    m_redo->setEnabled(!state.redo.empty());
+    m_undo->setText(state.undo.empty() ? tr("Undo") : tr("Undo: %1").arg(text(state.undo)));
+    m_redo->setText(state.redo.empty() ? tr("Redo") : tr("Redo: %1").arg(text(state.redo)));
+}
+
+void MainWindow::undo()
+{
+    if (Place* shown = currentPlace(); shown != nullptr && !shown->leave())
+        return;
+    const auto changed = cupule::undo(*m_bench.session());
+    if (!changed)
+        return showFault(changed.error());
+    m_bench.tellChanged();
+    if (Place* shown = currentPlace())
+        shown->goTo(*changed);
+}
+
+void MainWindow::redo()
+{
+    const auto changed = cupule::redo(*m_bench.session());
+    if (!changed)
+        return showFault(changed.error());
+    m_bench.tellChanged();
+    if (Place* shown = currentPlace())
+        shown->goTo(*changed);
+}
+
+void MainWindow::askOpenStore()
+{
+    if (!m_bench.hasProfile() && !askProfile(m_bench, this))
+        return;
+    const QString folder = m_bench.settings().value(Setting::lastFolder).toString();
+    const QString path = m_prompts->fileToOpen(this, tr("Open a store"), folder, tr("Stores (*.cupule);;All files (*)"));
+    if (path.isEmpty())
+        return;
+    m_bench.settings().set(Setting::lastFolder, QFileInfo(path).absolutePath());
+    openStore(path);
+}
+
+void MainWindow::askNewStore()
+{
+    if (!m_bench.hasProfile() && !askProfile(m_bench, this))
+        return;
+    NewStoreDialog dialog(this);
+    if (dialog.exec() != QDialog::Accepted)
+        return;
+    QString path = m_prompts->fileToWrite(this, tr("Where the store is to lie"), dialog.proposedName(),
+                                          tr("Stores (*.cupule)"));
+    if (path.isEmpty())
+        return;
+    if (QFileInfo(path).suffix().isEmpty())
+        path += QStringLiteral(".cupule");
+    if (const auto status = m_bench.create(path, dialog.description()); !status)
+        showFault(status.error());
+}
+
+void MainWindow::askImport()
+{
+    const QString folder = m_bench.settings().value(Setting::lastFolder).toString();
+    const QStringList paths = m_prompts->filesToOpen(
+        this, tr("Take in tables, GPX files and photos"), folder,
+        tr("Tables, GPX, photos (*.csv *.tsv *.txt *.gpx *.jpg *.jpeg *.png *.heic *.heif);;All files (*)"));
+    if (!paths.isEmpty())
+        importPaths(paths);
+}
+
+void MainWindow::importPaths(const QStringList& paths)
+{
+    ImportDialog dialog(m_bench, paths, this);
+    dialog.exec();
+    m_bench.tellChanged();
+}
+
+void MainWindow::askBackUp()
+{
+    const QString folder = m_prompts->folder(this, tr("Where the copy is to lie"),
+                                             m_bench.settings().value(Setting::lastFolder).toString());
+    if (folder.isEmpty())
+        return;
+    auto written = std::make_shared<std::string>();
+    m_bench.jobs().start(tr("Backing up"),
+                         [folder, written](Session& session, const Progress& progress) -> Status {
+                             auto path = backUp(session, utf8(folder), progress);
+                             if (!path)
+                                 return tl::unexpected<Fault>(path.error());
+                             *written = *path;
+                             return {};
+                         },
+                         [this, written](const Status& status) {
+                             if (!status)
+                                 return showFault(status.error());
+                             m_strip->show(MessageStrip::Kind::done, tr("The store is backed up."),
+                                           tr("The whole copy lies at %1.").arg(text(*written)));
+                         });
+}
+
+void MainWindow::proveJournal()
+{
+    auto proof = std::make_shared<Proof>();
+    m_bench.jobs().start(tr("Proving the journal"),
+                         [proof](Session& session, const Progress& progress) -> Status {
+                             auto found = cupule::proveJournal(session, progress);
+                             if (!found)
+                                 return tl::unexpected<Fault>(found.error());
+                             *proof = *found;
+                             return {};
+                         },
+                         [this, proof](const Status& status) {
+                             if (!status)
+                                 return showFault(status.error());
+                             if (proof->whole)
+                                 m_strip->show(MessageStrip::Kind::done, tr("The journal is whole."),
+                                               tr("%n lines were read, each follows from the one before.", nullptr,
+                                                  static_cast<int>(proof->lines)));
+                             else
+                                 m_strip->show(MessageStrip::Kind::error,
+                                               tr("The journal does not hold at line %1.").arg(proof->brokenNumber),
+                                               proofText(proof->brokenWhy));
+                         });
+}
+
+void MainWindow::checkHealth()
+{
+    auto health = std::make_shared<Health>();
+    m_bench.jobs().start(tr("Looking at the store's health"),
+                         [health](Session& session, const Progress& progress) -> Status {
+                             auto found = cupule::checkHealth(session, progress);
+                             if (!found)
+                                 return tl::unexpected<Fault>(found.error());
+                             *health = std::move(*found);
+                             return {};
+                         },
+                         [this, health](const Status& status) {
+                             if (!status)
+                                 return showFault(status.error());
+                             if (health->items.empty())
+                                 return m_strip->show(MessageStrip::Kind::done, tr("The store is sound."), QString());
+                             QStringList lines;
+                             for (const HealthItem& item : health->items)
+                                 lines << healthText(item.code) + QStringLiteral(" ") + text(item.what)
+                                              + QStringLiteral(" ") + healthAdviceText(item.advice);
+                             m_strip->show(MessageStrip::Kind::error,
+                                           tr("%n things are not as they should be.", nullptr,
+                                              static_cast<int>(health->items.size())),
+                                           lines.join(QLatin1Char('\n')));
+                         });
+}
+
+void MainWindow::writeAccount()
+{
+    const QString path = m_prompts->fileToWrite(this, tr("Where the account is to lie"), tr("account.html"),
+                                                tr("Web pages (*.html)"));
+    if (path.isEmpty())
+        return;
+    if (const auto status = writeAccountPage(*m_bench.session(), path); !status)
+        return showFault(status.error());
+    m_strip->show(MessageStrip::Kind::done, tr("The account is written."), path);
+}
+
+void MainWindow::showHelp()
+{
+    QStringList lines;
+    if (const Place* shown = currentPlace())
+        lines = shown->help();
+    else
+        lines << tr("Start a new store, or open one. Everything you enter lies in that one file and the folder beside it.");
+    lines << tr("Ctrl+1 to Ctrl+4 change the place, F6 the pane, F8 walks through the checks, F9 goes to the year above.")
+          << tr("Ctrl+plus and Ctrl+minus change the size of the text. Ctrl+Z undoes, also after a restart.");
+    QMessageBox box(QMessageBox::NoIcon, tr("What can I do here?"), lines.join(QStringLiteral("\n\n")),
+                    QMessageBox::Close, this);
+    box.exec();
+}
+
+void MainWindow::showCautions()
+{
+    CautionsDialog dialog(m_bench.session() != nullptr ? m_bench.session()->pack() : builtInPack(), this);
+    dialog.exec();
+}
+
+} // namespace cupule::ui

@@ -1,0 +1,26 @@
+// Fusion with our own check boxes, radio buttons and focus ring: Fusion's outlines miss 3:1 on our grounds.
+
+#pragma once
+
+#include <QProxyStyle>
+
+class QPainter;
+
+namespace cupule::ui {
+
+class Style : public QProxyStyle {
+    Q_OBJECT
+public:
+    Style();
+    static QString ownName() { return QStringLiteral("cupule"); }
+    void drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
+                       const QWidget* widget) const override;
+    int pixelMetric(PixelMetric metric, const QStyleOption* option, const QWidget* widget) const override;
+    int styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
+                  QStyleHintReturn* returned) const override;
+};
+
+/// The focus ring of every painted widget: 2 px just inside `where`.
+void paintFocusRing(QPainter& painter, const QRectF& where, const QPalette& palette, double radius = 4);
+
+} // namespace cupule::ui
