@@ -119,11 +119,17 @@ struct TreeHit {
 };
 Result<std::vector<TreeHit>> findTrees(Session& session, const std::string& typed, const Uid& site,
                                        const std::optional<Position>& near, int most);
+/// Nouns that are newly made stay (nothing is deleted); changes of trees and sites can be undone.
+/// Faults "tree.label" (empty), "tree.label-taken" (the site has that label).
 Result<Tree> newTree(Session& session, const std::string& label, const Uid& site, const std::optional<Position>& position);
 Status changeTree(Session& session, const Tree& changed, const std::string& what);
+/// Faults "site.name" (empty), "site.name-taken".
 Result<Site> newSite(Session& session, const Site& site);
+Status changeSite(Session& session, const Site& changed, const std::string& what);
 Result<std::vector<Site>> allSites(Session& session);
+/// Fault "person.code-taken". Aliases and "may not decide for each other" are the office's alone.
 Result<Person> newPerson(Session& session, const Person& person);
+Status changePerson(Session& session, const Person& changed);
 Result<std::vector<Person>> allPeople(Session& session);
 
 } // namespace cupule

@@ -53,8 +53,8 @@ Status otherFacts(Session& session, const Visit& visit, VisitFacts& facts)
             std::find_if(rows->begin(), rows->end(), [&](const VisitRow& r) { return r.id == other.id; });
         if (other.id == visit.id || row == rows->end() || row->standing.struck)
             continue;
-        facts.others.push_back({other.id, other.observer, other.date, row->standing.state, row->shown.positive,
-                                sameAnswers(visit, other)});
+        facts.others.push_back({other.id, other.observer, other.date, row->standing.state,
+                                row->shown.positive, sameAnswers(visit, other)});
         if (row->standing.state != RecordState::rejected)
             facts.otherCharacters.insert(facts.otherCharacters.end(), other.characters.begin(),
                                          other.characters.end());
@@ -90,8 +90,8 @@ Status findFacts(Session& session, const Visit& visit, VisitFacts& facts)
     const auto place = placeOf(visit, facts.tree);
     if (!place || !claimsGall(visit, session.pack()))
         return {};
-    auto nearest = session.store().decisions().nearestFind(place->latitude, place->longitude, farthestFindMetres,
-                                                           visit.id, visit.date);
+    auto nearest = session.store().decisions().nearestFind(place->latitude, place->longitude,
+                                                           farthestFindMetres, visit.id, visit.date);
     if (!nearest)
         return fail(nearest.error());
     facts.nearestFind = std::move(*nearest);

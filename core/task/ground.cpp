@@ -54,8 +54,8 @@ Result<bool> findInSameSquare(Session& session, const Position& place, const Uid
     const double reach = session.pack().settings.newGroundKilometres * 1000 * std::sqrt(2.0) * 1.01;
     const double north = reach / 110'000;
     const double east = north / std::max(0.05, std::cos(place.latitude * std::acos(-1.0) / 180));
-    const auto near = session.store().decisions().findsInBox(place.longitude - east, place.latitude - north,
-                                                             place.longitude + east, place.latitude + north, 1000);
+    const auto near = session.store().decisions().findsInBox(
+        place.longitude - east, place.latitude - north, place.longitude + east, place.latitude + north, 1000);
     if (!near)
         return fail(near.error());
     for (const auto& find : *near) {

@@ -9,16 +9,17 @@ namespace {
 /// The same thing said about the same character, wherever it was seen.
 bool sameWord(const CharacterSeen& a, const CharacterSeen& b)
 {
-    return a.character == b.character && a.state == b.state && a.value == b.value && a.onGround == b.onGround
-           && a.otherTreeNear == b.otherTreeNear && a.notJudged == b.notJudged;
+    return a.character == b.character && a.state == b.state && a.value == b.value &&
+           a.onGround == b.onGround && a.otherTreeNear == b.otherTreeNear && a.notJudged == b.notJudged;
 }
 
 int datedPhotosOf(const char* what, const VisitFacts& facts)
 {
-    return static_cast<int>(std::count_if(facts.photos.begin(), facts.photos.end(), [&](const PhotoNote& photo) {
-        const auto& of = photo.evidenceFor;
-        return photo.takenDate && std::find(of.begin(), of.end(), what) != of.end();
-    }));
+    return static_cast<int>(
+        std::count_if(facts.photos.begin(), facts.photos.end(), [&](const PhotoNote& photo) {
+            const auto& of = photo.evidenceFor;
+            return photo.takenDate && std::find(of.begin(), of.end(), what) != of.end();
+        }));
 }
 
 CheckContext contextOf(const VisitFacts& facts, const Visit& visit, const Pack& pack, CivilDate today)
@@ -43,17 +44,20 @@ CheckContext contextOf(const VisitFacts& facts, const Visit& visit, const Pack& 
 
 int countOf(const std::vector<Finding>& findings, Severity severity)
 {
-    return static_cast<int>(std::count_if(findings.begin(), findings.end(),
-                                          [&](const Finding& finding) { return finding.severity == severity; }));
+    return static_cast<int>(std::count_if(findings.begin(), findings.end(), [&](const Finding& finding) {
+        return finding.severity == severity;
+    }));
 }
 
 } // namespace
 
-std::vector<CharacterSeen> joinCharacters(std::span<const CharacterSeen> own, std::span<const CharacterSeen> others)
+std::vector<CharacterSeen> joinCharacters(std::span<const CharacterSeen> own,
+                                          std::span<const CharacterSeen> others)
 {
     std::vector<CharacterSeen> joined(own.begin(), own.end());
     for (const auto& seen : others) {
-        if (seen.notJudged || std::any_of(joined.begin(), joined.end(), [&](const auto& j) { return sameWord(j, seen); }))
+        if (seen.notJudged ||
+            std::any_of(joined.begin(), joined.end(), [&](const auto& j) { return sameWord(j, seen); }))
             continue;
         std::erase_if(joined, [&](const auto& j) { return j.character == seen.character && j.notJudged; });
         joined.push_back(seen);
@@ -72,11 +76,12 @@ std::vector<std::string> signsSeen(const Visit& visit)
 
 bool claimsGall(const Visit& visit, const Pack& pack)
 {
-    return std::any_of(visit.observations.begin(), visit.observations.end(), [&](const Observation& observation) {
-        const Sign* sign = pack.sign(observation.sign);
-        return observation.answer == Answer::seen && sign != nullptr
-               && (sign->group == SignGroup::gall || sign->group == SignGroup::laboratory);
-    });
+    return std::any_of(visit.observations.begin(), visit.observations.end(),
+                       [&](const Observation& observation) {
+                           const Sign* sign = pack.sign(observation.sign);
+                           return observation.answer == Answer::seen && sign != nullptr &&
+                                  (sign->group == SignGroup::gall || sign->group == SignGroup::laboratory);
+                       });
 }
 
 std::string summaryOf(const Visit& visit, HostAnswer host, const Positive& positive, bool nothing)
@@ -89,13 +94,14 @@ std::string summaryOf(const Visit& visit, HostAnswer host, const Positive& posit
         return "nothing-seen";
     if (!signsSeen(visit).empty())
         return "other-signs";
-    const bool answered = std::any_of(visit.observations.begin(), visit.observations.end(),
-                                      [](const Observation& o) { return o.answer != Answer::open || o.noneOnTree; });
+    const bool answered =
+        std::any_of(visit.observations.begin(), visit.observations.end(),
+                    [](const Observation& o) { return o.answer != Answer::open || o.noneOnTree; });
     return answered || !visit.characters.empty() || visit.gallCount ? "incomplete" : "empty";
 }
 
-Judged judgeVisit(const Visit& visit, const VisitStanding& standing, const VisitFacts& facts, const Pack& pack,
-                  CivilDate today)
+Judged judgeVisit(const Visit& visit, const VisitStanding& standing, const VisitFacts& facts,
+                  const Pack& pack, CivilDate today)
 {
     Judged out;
     out.host = judgeHost(joinCharacters(visit.characters, facts.otherCharacters), pack,

@@ -46,9 +46,10 @@ bool isCode(const std::string& code)
 /// Two characters of 0-9 A-Z, or nothing issued yet.
 bool isBlock(const std::string& block)
 {
-    return block.empty() || (block.size() == 2 && std::all_of(block.begin(), block.end(), [](unsigned char c) {
-                                 return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z');
-                             }));
+    return block.empty() ||
+           (block.size() == 2 && std::all_of(block.begin(), block.end(), [](unsigned char c) {
+                return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z');
+            }));
 }
 
 Status valid(const Profile& profile)

@@ -34,25 +34,32 @@ Result<SamplePage> samplePage(Session& session, const Uid& sample);
 /// By number as typed (case and dashes do not matter). Fault "sample.unknown".
 Result<Uid> sampleByNumber(Session& session, const std::string& number);
 
-/// Opens a sample on a visit with the next number of the device's block.
-/// Refused with "sample.may-not-open": `technical` is empty, the findings are in `why`.
+/// Opens a sample on a visit with the next number of the block in the profile (fault "sample.no-block" where none is
+/// issued). Leaves that are not named are looked for. What keeps it from being opened is in `why`; then there is no sample.
+/// `alreadyTaken`: the material lies there without leave; it is recorded, with the break, so that the authority can be told.
+/// Roles sampleHandler, volunteer.
 struct SampleOpening {
     std::optional<Sample> sample;
     std::vector<Finding> why;
 };
-Result<SampleOpening> openSample(Session& session, const Sample& wanted);
-/// Appends a line (number and written are set here). Refused with "custody.correction" where `corrects` names no line.
+Result<SampleOpening> openSample(Session& session, const Sample& wanted, bool alreadyTaken = false);
+/// Appends a line (number and written are set here). Refused with "custody.correction" where `corrects` names no line,
+/// with "custody.closed" where the sample is closed and the line corrects nothing. A result "found" reopens a decided
+/// visit. Roles sampleHandler, volunteer; for receipt, result and disposal also office.
 Result<SamplePage> addCustodyLine(Session& session, const CustodyLine& line);
 
 struct Closing {
     bool closed = false;
     SamplePage page;                        ///< page.status.missing says what keeps it open
 };
-/// Whole, or with a break (reason and second person). Never an error when refused: `closed` is false.
+/// Whole, or with a break (reason and second person, who is somebody else). Never an error when refused: `closed` is false.
 Result<Closing> closeSample(Session& session, const Uid& sample, bool withBreak, const std::string& reason,
                             const std::string& secondPerson);
 
+/// New, or changed where the id is known (can be undone). Roles volunteer, trainer, sampleHandler, office.
+/// Faults "leave.scopes" (none), "leave.dates".
 Result<Leave> addLeave(Session& session, const Leave& leave);
+/// Role office. Faults "regime.issuer" (empty), "regime.dates", "regime.dry-galls".
 Result<Regime> addRegime(Session& session, const Regime& regime);
 Result<std::vector<Leave>> allLeaves(Session& session);
 Result<std::vector<Regime>> allRegimes(Session& session);

@@ -41,7 +41,8 @@ std::optional<Seen> rememberedSeen(const std::string& profileFolder, const Uid& 
     const auto incarnation = Uid::parse(member("incarnation"));
     const auto hash = digestFromHex(member("hash"));
     const auto number = entry->find("number");
-    if (!incarnation || incarnation->isNull() || !hash || number == entry->end() || !number->is_number_integer())
+    if (!incarnation || incarnation->isNull() || !hash || number == entry->end() ||
+        !number->is_number_integer())
         return std::nullopt;
     return Seen{*incarnation, number->get<std::int64_t>(), *hash};
 }
@@ -49,7 +50,8 @@ std::optional<Seen> rememberedSeen(const std::string& profileFolder, const Uid& 
 Status rememberSeen(const std::string& profileFolder, const Uid& store, const Seen& seen)
 {
     Json all = readAll(profileFolder);
-    all[store.text()] = {{"incarnation", seen.incarnation.text()}, {"number", seen.number}, {"hash", hex(seen.hash)}};
+    all[store.text()] = {
+        {"incarnation", seen.incarnation.text()}, {"number", seen.number}, {"hash", hex(seen.hash)}};
     return writeFile(seenFile(profileFolder), all.dump(1) + "\n");
 }
 

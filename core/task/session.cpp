@@ -13,7 +13,8 @@
 namespace cupule {
 
 struct Session::Inside {
-    Inside(const Profile& who, const Clock& at, Random& chance) : profile(who), clock(at), random(chance), ids(at, chance)
+    Inside(const Profile& who, const Clock& at, Random& chance)
+        : profile(who), clock(at), random(chance), ids(at, chance)
     {
     }
 
@@ -25,7 +26,7 @@ struct Session::Inside {
     std::unique_ptr<Projector> projector;
     std::optional<CivilDate> today;
     std::optional<Seen> remembered;
-    bool known = false;                     ///< the store knows this person
+    bool known = false; ///< the store knows this person
     mutable std::map<int, int> shiftOfYear;
 };
 
@@ -49,7 +50,8 @@ Result<std::optional<Uid>> idInStore(Store& store, const Person& person)
         return fail(coded.error());
     if (!*coded)
         return std::optional<Uid>();
-    const bool sameName = (*coded)->name.empty() || lowerAscii(trim((*coded)->name)) == lowerAscii(trim(person.name));
+    const bool sameName =
+        (*coded)->name.empty() || lowerAscii(trim((*coded)->name)) == lowerAscii(trim(person.name));
     return sameName ? std::optional<Uid>((*coded)->id) : std::nullopt;
 }
 
@@ -67,8 +69,8 @@ Session::~Session()
         static_cast<void>(rememberSeen(m->profile.folder, m->store->info().id, *seen));
 }
 
-Result<std::unique_ptr<Session>> Session::open(const std::string& path, const Profile& profile, const Clock& clock,
-                                               Random& random, bool readOnly)
+Result<std::unique_ptr<Session>> Session::open(const std::string& path, const Profile& profile,
+                                               const Clock& clock, Random& random, bool readOnly)
 {
     const auto id = Store::idOf(path);
     if (!id)
@@ -222,11 +224,13 @@ Status Session::setLeafing(int year, std::optional<CivilDate> observed)
     if (auto may = needOneOf({Role::volunteer, Role::trainer, Role::office}); !may)
         return may;
     if (observed && observed->year() != year)
-        return fail("leafing.year", FaultKind::usage, {{"date", observed->text()}, {"year", std::to_string(year)}});
+        return fail("leafing.year", FaultKind::usage,
+                    {{"date", observed->text()}, {"year", std::to_string(year)}});
     auto change = begin();
     if (!change)
         return fail(change.error());
-    if (auto set = m->store->settings().set(*change, leafingKey(year), observed ? observed->text() : ""); !set)
+    if (auto set = m->store->settings().set(*change, leafingKey(year), observed ? observed->text() : "");
+        !set)
         return set;
     m->shiftOfYear.clear();
     return commit(*change);

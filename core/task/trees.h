@@ -34,6 +34,9 @@ struct TreeQuery {
 Result<int> countTrees(Session& session, const TreeQuery& query);
 Result<std::vector<TreeLine>> treeLines(Session& session, const TreeQuery& query, int from, int count);
 
+/// A position in the store's notation, no finer than it was given; degrees where the grid does not reach.
+std::string positionText(Session& session, const Position& position);
+
 struct TreePage {
     Tree tree;
     std::optional<Site> site;

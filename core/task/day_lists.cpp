@@ -1,0 +1,96 @@
+#include <algorithm>
+
+#include "core/record/names.h"
+#include "core/store/decisions.h"
+#include "core/task/day.h"
+#include "core/task/lines.h"
+
+namespace cupule {
+
+VisitLine visitLine(const VisitRow& row)
+{
+    VisitLine line;
+    line.id = row.id;
+    line.tree = row.tree;
+    line.treeLabel = row.treeLabel;
+    line.siteName = row.siteName;
+    line.observerCode = row.observerCode;
+    line.date = row.date;
+    line.time = row.time;
+    line.state = row.standing.state;
+    line.correctionWaits = row.standing.correctionWaits;
+    line.oneOfTwo = row.standing.oneOfTwo;
+    line.worth = row.shown.worth;
+    line.summary = row.shown.summary;
+    line.signsSeen = row.shown.signs;
+    line.stops = row.shown.stops;
+    line.asks = row.shown.asks;
+    return line;
+}
+
+std::vector<Decision> standingDecisions(const std::vector<Decision>& all)
+{
+    std::vector<Decision> standing;
+    for (const auto& decision : all) {
+        const bool undoes = decision.outcome == Outcome::reopen && !decision.reasons.empty() &&
+                            decision.reasons.front() == undoneReason;
+        if (!undoes) {
+            standing.push_back(decision);
+            continue;
+        }
+        const auto mine = std::find_if(standing.rbegin(), standing.rend(),
+                                       [&](const Decision& earlier) { return earlier.by == decision.by; });
+        if (mine != standing.rend())
+            standing.erase(std::next(mine).base());
+    }
+    return standing;
+}
+
+Result<std::vector<HistoryLine>> historyOf(Session& session, const Uid& tree, const Uid& except)
+{
+    std::vector<HistoryLine> history;
+    if (tree.isNull())
+        return history;
+    const auto rows = session.store().visits().ofTree(tree);
+    if (!rows)
+        return fail(rows.error());
+    for (const auto& row : *rows) {
+        if (row.id == except || row.standing.struck)
+            continue;
+        HistoryLine line;
+        line.line = visitLine(row);
+        if (!row.standing.head.isNull()) {
+            const auto all = session.store().decisions().ofVisit(row.id);
+            if (!all)
+                return fail(all.error());
+            const auto standing = standingDecisions(*all);
+            // what the first of two said is not for the second to see
+            if (!standing.empty() && !row.standing.oneOfTwo) {
+                line.decision = name(standing.back().outcome);
+                line.reasons = standing.back().reasons;
+                line.remark = standing.back().remark;
+            }
+        }
+        history.push_back(std::move(line));
+    }
+    return history;
+}
+
+Result<std::vector<VisitLine>> visitsOfDay(Session& session, CivilDate day, const Uid& observer)
+{
+    const auto rows = session.store().visits().ofDay(day, observer);
+    if (!rows)
+        return fail(rows.error());
+    std::vector<VisitLine> lines;
+    for (const auto& row : *rows)
+        if (!row.standing.struck)
+            lines.push_back(visitLine(row));
+    return lines;
+}
+
+Result<std::vector<CivilDate>> daysWithVisits(Session& session, const Uid& observer)
+{
+    return session.store().visits().days(observer);
+}
+
+} // namespace cupule

@@ -1,0 +1,188 @@
+#include "core/task/edit.h"
+
+#include <algorithm>
+
+#include "core/store/people.h"
+#include "core/store/places.h"
+#include "core/store/visits.h"
+
+namespace cupule {
+
+namespace {
+
+/// No queue of waiting finds is looked through farther than this.
+constexpr int mostWaitingFinds = 5000;
+
+VisitStanding afterSaving(const VisitStanding& before, const std::string& kind)
+{
+    VisitStanding after = before;
+    if (kind.empty())
+        return after;
+    after.correctionWaits = before.state == RecordState::accepted;
+    if (!after.correctionWaits)
+        after.state = RecordState::submitted;
+    after.oneOfTwo = after.conflict = false;
+    return after;
+}
+
+} // namespace
+
+Result<std::vector<Uid>> mySelves(Session& session)
+{
+    std::vector<Uid> selves{session.me()};
+    const auto all = session.store().people().all();
+    if (!all)
+        return fail(all.error());
+    for (const auto& person : *all) {
+        const auto& aliases = person.aliases;
+        if (person.id == session.me())
+            selves.insert(selves.end(), aliases.begin(), aliases.end());
+        else if (std::find(aliases.begin(), aliases.end(), session.me()) != aliases.end())
+            selves.push_back(person.id);
+    }
+    return selves;
+}
+
+Result<bool> mayEdit(Session& session, const Visit& visit, const VisitStanding& standing)
+{
+    if (session.info().readOnly || standing.struck)
+        return false;
+    const Profile& profile = session.profile();
+    if (standing.head.isNull() && (profile.is(Role::trainer) || profile.is(Role::office)))
+        return true;
+    const auto selves = mySelves(session);
+    if (!selves)
+        return fail(selves.error());
+    return std::any_of(selves->begin(), selves->end(), [&](const Uid& self) {
+        const auto& with = visit.companions;
+        return visit.observer == self || std::find(with.begin(), with.end(), self) != with.end();
+    });
+}
+
+Result<HostVerdict> verdictOfTree(Session& session, const Uid& tree, bool acceptedOnly)
+{
+    const auto rows = session.store().visits().ofTree(tree);
+    if (!rows)
+        return fail(rows.error());
+    const auto contents = session.store().visits().contentsOfTree(tree);
+    if (!contents)
+        return fail(contents.error());
+    std::vector<CharacterSeen> seen;
+    HostContext context{session.info().region, session.today().month()};
+    for (const auto& visit : *contents) {
+        const auto row =
+            std::find_if(rows->begin(), rows->end(), [&](const auto& r) { return r.id == visit.id; });
+        const bool counts =
+            row != rows->end() && (acceptedOnly ? row->standing.state == RecordState::accepted
+                                                : row->standing.state != RecordState::rejected);
+        if (counts)
+            seen = joinCharacters(seen, visit.characters);
+    }
+    return judgeHost(seen, session.pack(), context);
+}
+
+Status refreshVisit(Session& session, Change& change, const Uid& visit)
+{
+    const auto stored = storedVisit(session, visit);
+    if (!stored)
+        return fail(stored.error());
+    const auto judged = judgedVisit(session, stored->visit, stored->row.standing);
+    if (!judged)
+        return fail(judged.error());
+    if (judged->judged.shown == stored->row.shown)
+        return {};
+    return session.store().visits().setShown(change, visit, judged->judged.shown);
+}
+
+Status refreshTree(Session& session, Change& change, const Uid& tree)
+{
+    if (tree.isNull())
+        return {};
+    const auto verdict = verdictOfTree(session, tree);
+    if (!verdict)
+        return fail(verdict.error());
+    if (auto set = session.store().trees().setHost(change, tree, verdict->answer); !set)
+        return set;
+    const auto rows = session.store().visits().ofTree(tree);
+    if (!rows)
+        return fail(rows.error());
+    for (const auto& row : *rows) {
+        if (row.standing.struck)
+            continue;
+        if (auto done = refreshVisit(session, change, row.id); !done)
+            return done;
+    }
+    return {};
+}
+
+Status refreshAround(Session& session, Change& change, const Visit& visit)
+{
+    if (visit.tree.isNull())
+        return {};
+    const auto rows = session.store().visits().ofTree(visit.tree);
+    if (!rows)
+        return fail(rows.error());
+    const auto verdict = verdictOfTree(session, visit.tree);
+    if (!verdict)
+        return fail(verdict.error());
+    const auto tree = session.store().trees().row(visit.tree);
+    if (!tree)
+        return fail(tree.error());
+    const bool turned = *tree && (*tree)->host != verdict->answer;
+    if (turned)
+        if (auto set = session.store().trees().setHost(change, visit.tree, verdict->answer); !set)
+            return set;
+    for (const auto& row : *rows) {
+        const bool touched = turned || row.date == visit.date || row.shown.host != verdict->answer;
+        if (row.id == visit.id || row.standing.struck || !touched)
+            continue;
+        if (auto done = refreshVisit(session, change, row.id); !done)
+            return done;
+    }
+    return {};
+}
+
+Status refreshWaitingFinds(Session& session, Change& change)
+{
+    std::vector<Uid> waiting;
+    constexpr int page = 200;
+    for (int from = 0; from < mostWaitingFinds; from += page) {
+        const auto rows = session.store().visits().queue(from, page);
+        if (!rows)
+            return fail(rows.error());
+        for (const auto& row : *rows)
+            if (row.shown.positive)
+                waiting.push_back(row.id);
+        // finds stand before everything else, so a page without one is behind them
+        if (rows->empty() || !rows->back().shown.positive)
+            break;
+    }
+    for (const auto& visit : waiting)
+        if (auto done = refreshVisit(session, change, visit); !done)
+            return done;
+    return {};
+}
+
+Status saveVisit(Session& session, Change& change, const Visit& visit, const std::string& kind)
+{
+    const auto row = session.store().visits().row(visit.id);
+    if (!row)
+        return fail(row.error());
+    const VisitStanding before = *row ? (*row)->standing : VisitStanding{};
+    const Uid treeBefore = *row ? (*row)->tree : Uid{};
+    const auto judged = judgedVisit(session, visit, afterSaving(before, kind));
+    if (!judged)
+        return fail(judged.error());
+    const VisitShown& shown = judged->judged.shown;
+    if (kind.empty()) {
+        if (auto saved = session.store().visits().saveDraft(change, visit, shown); !saved)
+            return saved;
+    } else if (auto saved = session.store().visits().revise(change, visit, shown, kind); !saved) {
+        return fail(saved.error());
+    }
+    if (auto around = refreshAround(session, change, visit); !around)
+        return around;
+    return treeBefore == visit.tree ? Status() : refreshTree(session, change, treeBefore);
+}
+
+} // namespace cupule

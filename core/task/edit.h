@@ -1,0 +1,32 @@
+// Saving a visit with everything that is computed from it: what lists show, the tree's verdict, what the tree's other
+// visits show. Inside the task room only.
+
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/task/facts.h"
+
+namespace cupule {
+
+/// The profile's person and every entry of the store that is the same person.
+Result<std::vector<Uid>> mySelves(Session& session);
+/// Observer or companion; for a draft also a trainer or the office, who take in what others wrote.
+Result<bool> mayEdit(Session& session, const Visit& visit, const VisitStanding& standing);
+
+/// A draft is saved in place where `kind` is empty; otherwise a revision with a journal line of that kind is written.
+Status saveVisit(Session& session, Change& change, const Visit& visit, const std::string& kind = {});
+/// Computes again what lists show of a visit.
+Status refreshVisit(Session& session, Change& change, const Uid& visit);
+/// Computes the tree's verdict again, and what its visits show; all of them, or only those that a change of `visit` can
+/// have touched.
+Status refreshTree(Session& session, Change& change, const Uid& tree);
+Status refreshAround(Session& session, Change& change, const Visit& visit);
+/// After an accepted find came or went: the places of waiting finds in the queue.
+Status refreshWaitingFinds(Session& session, Change& change);
+
+/// Joined over the visits of a tree that are neither struck out nor rejected; or over accepted ones alone.
+Result<HostVerdict> verdictOfTree(Session& session, const Uid& tree, bool acceptedOnly = false);
+
+} // namespace cupule
