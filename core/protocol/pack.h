@@ -28,6 +28,7 @@ struct Region {
     std::string id;                         ///< "MAR"
     std::string name;
     std::string leafingReference;           ///< "05-01", month and day of the reference leafing date
+    Source source;                          ///< of the reference date
 };
 
 /// Months by bit: bit 0 = January.
@@ -52,10 +53,12 @@ struct Character {
     std::string unit;                       ///< of the value: "count", "cm", "mm" or empty
     std::string valueWords;                 ///< "teeth counted on one side"
     double hardMin = 0, hardMax = 0;        ///< of the value, where unit is not empty
-    std::map<std::string, Months> visible;  ///< by region id
+    std::map<std::string, Months> visible;  ///< on the tree, by region id
+    std::map<std::string, Months> onGround; ///< on the ground only, in further months, by region id
     bool onGroundToo = false;               ///< may also be seen on the ground
     bool decidesHost = true;                ///< false: described, never counted for or against the host
-    bool showsWithoutLeaves = false;        ///< can confirm while the tree is bare (husk, fallen leaf with stalk)
+    bool showsWithoutLeaves = false;        ///< can confirm a bare tree (husk, fallen leaf with its stalk)
+    Source source;                          ///< of the months
 };
 
 enum class Mark { shared, diagnostic, diagnosticIfCounted, pointsToOtherHost, contradicts, notForHost };
@@ -65,6 +68,7 @@ struct KindRow {
     std::string kind;
     std::string character;
     std::vector<std::string> states;        ///< any of these may be met
+    std::vector<std::string> groundStates;  ///< further ones met in what has fallen
     std::string asPublished;                ///< the words of the source
     std::optional<double> min, max;         ///< of the value
     Mark mark = Mark::shared;
@@ -83,6 +87,7 @@ struct CountedLimit {
     std::string character;                  ///< the character that becomes diagnostic ("K03")
     std::string measuredBy;                 ///< the character whose value is compared ("K03" or "K05")
     double atLeast = 0;
+    Source source;
 };
 
 // ---------------------------------------------------------------- signs and season
@@ -97,7 +102,8 @@ enum class SignGroup {
     computed,         ///< never answered by a person
 };
 
-/// Days of the year, 1 to 366, as published; a window may run over the new year.
+/// Days of the year as published, 1 to 366, always counted as in a year with a 29 February, so that a month
+/// begins on the same day in every year (1 May is 122); a window may run over the new year.
 struct Window {
     int first = 0, peakFrom = 0, peakTo = 0, last = 0;   ///< last = 0: stays
 };
@@ -121,7 +127,7 @@ struct Sign {
     bool onChecklist = true;
     bool onRuledOutTree = false;            ///< may be answered on a tree that is no host
     std::vector<std::string> alsoCalled;    ///< words accepted on import, lower case
-    std::string ribbon;                     ///< row of the season ribbon: "green", "holes", "adults", "dry" or empty
+    std::string ribbon;                     ///< season ribbon: "green", "holes", "adults", "dry" or empty
     std::vector<Source> sources;
 };
 
@@ -130,15 +136,21 @@ struct SeasonQuestion {
     std::string code;                       ///< stable, "season.green-gall"
     std::vector<std::string> signs;
     std::vector<std::string> characters;
-    std::map<std::string, Window> quietOutside;   ///< asked when the date lies outside [first, last]
+    /// By region id: asked when the date lies outside [first, last]. A region that is not named is never
+    /// asked; no region at all means always asked.
+    std::map<std::string, Window> quietOutside;
+    std::vector<std::string> together;      ///< asked only with one of these signs seen; empty = always
+    double shiftFactor = 0;                 ///< share of the leafing shift by which the quiet time may grow
     std::string words;
     Source source;
 };
 
 struct WorthRow {
     std::array<char, 24> letters{};         ///< 'A','B','C','0' for each half-month, January first half first
+    std::array<double, 24> startMoves{};    ///< share of the shift by which its start moves
     std::array<std::string, 12> lookFor;
     std::array<std::string, 12> why;
+    Source source;
 };
 
 /// A condition of a full-worth "nothing seen"; any number of missing ones cost one step together.
@@ -146,6 +158,7 @@ struct WorthCondition {
     std::string id;                         ///< "minutes", "crown-photo" ...
     std::string words;
     bool essential = false;                 ///< without it the worth is 0
+    Source source;
 };
 
 // ---------------------------------------------------------------- words the programme lays down
@@ -155,6 +168,7 @@ struct Reason {
     std::string sentence;                   ///< said to the observer
     std::string whatToDo;
     bool accept = false, reject = false, giveBack = false;   ///< decisions it can stand for
+    Source source;
 };
 
 struct Caution {
@@ -162,10 +176,25 @@ struct Caution {
     Source source;
 };
 
-/// A plain fact that trainers state, with the published range beside it.
+/// What a publication says on a fact.
+struct Published {
+    std::string words;
+    std::optional<double> min, max;         ///< in the fact's unit
+    Source source;
+};
+
+/// A plain fact that trainers state, with what is published beside it.
 struct Fact {
     std::string id, words, unit;
-    std::optional<double> min, max;
+    std::optional<double> min, max;         ///< as trainers state it
+    Source source;
+    std::vector<Published> published;
+};
+
+/// A class of numbers for what was not counted; `to` = 0: no upper end.
+struct CountClass {
+    std::string id, words;
+    int from = 0, to = 0;
     Source source;
 };
 
@@ -178,8 +207,10 @@ struct Settings {
     double photoMetres = 250;               ///< beyond both uncertainties
     int photoMinutes = 180;
     int shiftLimitDays = 21;
+    double daysPer100Metres = 2.5;          ///< leafing is so much later for each 100 m of height
     double sampleWarnHours = 24, sampleAskHours = 72, sampleVoidRearingHours = 96;
     std::array<double, 4> areaWSEN{-11, 49, 2, 61};
+    std::map<std::string, Source> sources;  ///< by the setting's name in the pack
 };
 
 struct Pack {
@@ -202,6 +233,7 @@ struct Pack {
     std::string hazardLine;                 ///< on labels and custody papers
     std::string exportNote;                 ///< on everything that leaves
     std::vector<Fact> facts;
+    std::vector<CountClass> countClasses;
     Settings settings;
 
     [[nodiscard]] const Character* character(std::string_view id) const;

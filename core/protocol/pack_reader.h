@@ -10,7 +10,7 @@
 
 namespace cupule {
 
-/// One fault of a pack: where ("/signs/3/windows/MAR/first") and what (stable code) with its arguments as text.
+/// One fault of a pack: where ("/signs/3/windows/MAR/first", RFC 6901) and what (stable code), with a detail as text.
 struct PackFault {
     std::string path;
     std::string code;
