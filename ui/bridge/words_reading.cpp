@@ -1,0 +1,107 @@
+// Why a position, a date, a number or a row could not be read, or was read with a doubt.
+
+#include "ui/bridge/words.h"
+
+#include <QCoreApplication>
+
+#include "ui/bridge/words_fill.h"
+
+namespace cupule::ui {
+
+namespace {
+
+#define SAY(code, text) {code, QT_TRANSLATE_NOOP("reading", text)}
+constexpr Sentence positions[] = {
+    SAY("empty", "nothing is typed."),
+    SAY("not-a-grid-reference", "this is no notation of a position that is known here."),
+    SAY("odd-digit-count", "the digits cannot be halved into easting and northing: one is missing or too many."),
+    SAY("unequal-halves", "the two groups of digits are not equally long."),
+    SAY("too-many-digits", "there are more than twelve digits behind the letters."),
+    SAY("illegal-letter-I", "no grid uses the letter I for a square. Is it the digit 1?"),
+    SAY("illegal-letter-O", "this grid does not use the letter O. Is it the digit 0?"),
+    SAY("bad-tetrad-letter", "there is no tetrad O."),
+    SAY("letter-digit-confusion", "a digit stands where a letter belongs."),
+    SAY("letter-in-digits", "a letter stands among the digits."),
+    SAY("mixed-decimals", "the decimals are in a part that has none."),
+    SAY("outside-grid", "the place lies off its grid."),
+    SAY("ambiguous-number", "the numbers can be read in several ways: the letters of the square or the system are missing."),
+    SAY("ambiguous-comma", "the commas may separate numbers or mark decimals."),
+    SAY("ambiguous-hemisphere", "it is not clear which half of the world is meant."),
+    SAY("one-number", "a single number is no position."),
+    SAY("too-many-tokens", "there are more parts than a position has."),
+    SAY("spreadsheet-mangled", "a spreadsheet has turned it into a number or a date. Look it up in the notes."),
+    SAY("bad-zone", "there is no such UTM zone: they run from 1 to 60."),
+    SAY("bad-column-letter", "this UTM zone has no such column letter."),
+    SAY("bad-row-letter", "row letters end at V."),
+    SAY("band-mismatch", "the square does not lie in the band named."),
+    SAY("two-latitudes", "two latitudes are given."),
+    SAY("two-longitudes", "two longitudes are given."),
+    SAY("sign-and-letter", "a sign and a letter of the hemisphere stand at one angle. Leave one out."),
+    SAY("minutes-out-of-range", "there are 60 minutes or more."),
+    SAY("seconds-out-of-range", "there are 60 seconds or more."),
+    SAY("latitude-out-of-range", "the latitude is beyond 90 degrees."),
+    SAY("longitude-out-of-range", "the longitude is beyond 180 degrees."),
+    SAY("iso6709-width", "the angles lack their leading zeros."),
+    SAY("unknown-system", "the coordinate system is not known here."),
+    SAY("no-transformation", "no transformation reaches this place."),
+    // understood, with a doubt
+    SAY("null-island", "this is 0, 0, in the sea: it was most likely never set."),
+    SAY("sea-square", "this square has no land in it."),
+    SAY("outside-area", "this lies outside the area of the programme."),
+    SAY("very-coarse", "this is a square of 100 km."),
+};
+
+constexpr Sentence imports[] = {
+    SAY("wrong-field-count", "The row has more or fewer cells than there are columns."),
+    SAY("unterminated-quote", "A quotation mark is opened and never closed."),
+    SAY("text-after-quote", "Text stands behind a closing quotation mark."),
+    SAY("nul-byte", "The row holds bytes that are no text."),
+    SAY("too-long", "A cell is too long to be meant."),
+    SAY("bad-encoding", "The text is not in the encoding of the file."),
+    SAY("impossible_date", "There is no such day."),
+    SAY("impossible-date", "There is no such day."),
+    SAY("future_date", "The date has not come yet."),
+    SAY("future-date", "The date has not come yet."),
+    SAY("unreadable-date", "This is not a date."),
+    SAY("ambiguous-date", "Day and month can be read both ways."),
+    SAY("date-order", "Day and month can be read both ways. Say which comes first."),
+    SAY("absurd-date", "The date cannot be right."),
+    SAY("missing-date", "The row has no date."),
+    SAY("spreadsheet-day-count", "A spreadsheet has turned the date into a count of days."),
+    SAY("local-time", "This time did not exist or came twice that day, when the clocks were changed."),
+    SAY("unreadable-time", "This is not a time of day."),
+    SAY("camera-clock", "The camera’s clock was most likely never set."),
+    SAY("digitised-time", "Only the time of scanning is known, not of taking."),
+    SAY("unreadable-number", "This is not a number."),
+    SAY("ambiguous-number", "The number can be read in two ways: a comma may mark decimals or thousands."),
+    SAY("value-out-of-range", "The value is not possible."),
+    SAY("out-of-range", "The value is not possible."),
+    SAY("spreadsheet-mangled", "A spreadsheet has changed what was written here."),
+    SAY("unreadable-position", "The position could not be read."),
+    SAY("swapped-coordinates", "Latitude and longitude are swapped."),
+    SAY("position-out-of-range", "The coordinates are beyond the globe."),
+    SAY("null-island", "The position is 0, 0, which means that there was none."),
+    SAY("no-hemisphere", "It is not said whether north or south, east or west is meant."),
+    SAY("position-from-xmp", "The position was read from the picture’s XMP part."),
+    SAY("damaged-metadata", "What the camera wrote into the file is damaged."),
+    SAY("damaged-point", "The point is damaged."),
+    SAY("unreadable-elevation", "The height could not be read."),
+    SAY("missing-label", "The row names no tree."),
+    SAY("unknown-zone", "The zone is not known."),
+    SAY("unknown-system", "The coordinate system is not known."),
+};
+#undef SAY
+
+} // namespace
+
+QString positionKindText(const std::string& kind)
+{
+    return sentence(positions, "reading", kind);
+}
+
+QString importKindText(const std::string& kind)
+{
+    return sentence(imports, "reading", kind);
+}
+
+} // namespace cupule::ui

@@ -1,0 +1,58 @@
+// One character of the host key as a row of drawn choices. It describes and never leads; "can't be judged" is always
+// one of the answers. Digits choose while the focus is in the row, Backspace takes the answer back.
+
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include <QWidget>
+
+#include "core/protocol/pack.h"
+#include "core/record/visit.h"
+
+class QButtonGroup;
+class QCheckBox;
+class QLabel;
+class QLineEdit;
+
+namespace cupule::ui {
+
+class ChoiceCard;
+
+class CharacterRow : public QWidget {
+    Q_OBJECT
+public:
+    /// `why`: why this character is asked now; empty for none.
+    CharacterRow(const Character& character, const QString& why, QWidget* parent = nullptr);
+    [[nodiscard]] QString character() const { return m_id; }
+    void setSeen(const CharacterSeen* seen, bool mayEdit);
+
+Q_SIGNALS:
+    void chosen(const QString& character, const QString& state);         ///< "" takes back, "?" can't be judged
+    void valueTyped(const QString& character, std::optional<double> value);
+    void groundSaid(const QString& character, bool onGround, std::optional<bool> otherTreeNear);
+
+protected:
+    void keyPressEvent(QKeyEvent* event) override;
+
+private:
+    void addCard(const QString& state, const QString& words, const QString& figure);
+    void addValueField(const Character& character);
+    void addGroundBoxes();
+    void sayGround();
+
+    QString m_id;
+    QButtonGroup* m_group;
+    std::vector<std::pair<QString, ChoiceCard*>> m_cards;
+    QWidget* m_cardsBox;
+    QLineEdit* m_value = nullptr;
+    QCheckBox* m_ground = nullptr;
+    QCheckBox* m_alone = nullptr;
+    bool m_setting = false;
+};
+
+/// A drawn figure for a state of a character, or empty: "mark:leaf-opposite", "husk_castanea_closed".
+QString figureForState(const std::string& character, const std::string& state);
+
+} // namespace cupule::ui

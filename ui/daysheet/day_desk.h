@@ -1,0 +1,91 @@
+// A day and the visit that is open: what is shown, what may be done, and the doing. No widget here; a test drives it alone.
+//
+// Every edit is saved at once through core/task and becomes one undo step. After an edit the page is computed anew, so that
+// checks, verdict and worth are always those of what is stored.
+
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <vector>
+
+#include <QObject>
+
+#include "core/task/day.h"
+#include "ui/shell/workbench.h"
+#include "ui/widgets/position_edit.h"
+
+namespace cupule::ui {
+
+class DayDesk : public QObject {
+    Q_OBJECT
+public:
+    explicit DayDesk(Workbench& bench, QObject* parent = nullptr);
+
+    /// Reads day and page again; called when the place is shown and when the store changed.
+    void refresh();
+    [[nodiscard]] CivilDate day() const { return m_day; }
+    void setDay(CivilDate day);
+    /// To the next earlier or later day that holds visits; beyond the last one, to today.
+    void stepDay(int step);
+    [[nodiscard]] const std::vector<VisitLine>& lines() const { return m_lines; }
+    [[nodiscard]] const std::optional<VisitPage>& page() const { return m_page; }
+    [[nodiscard]] const Pack& pack() const;
+    [[nodiscard]] bool mayEdit() const { return m_page && m_page->mayEdit; }
+    [[nodiscard]] bool wholeYearHasVisits() const { return m_anyVisit; }
+
+    /// Opens a visit, leaving the one before; a visit of another day changes the day.
+    void show(const Uid& visit);
+    void stepVisit(int step);
+    /// A new draft after the open visit: site, people and date go over, effort and hygiene never.
+    void startVisit();
+    /// The open draft is left for now.
+    void leave();
+    void strikeOut(const QString& reason);
+
+    void edit(const QString& what, const std::function<void(Visit&)>& change);
+    void editTree(const QString& what, const std::function<void(Tree&)>& change);
+    void answer(const QString& sign, Answer answer);
+    void measure(const QString& sign, double value);
+    void answerNothingSeen();
+    /// An empty state takes the answer back; "?" says that it could not be judged.
+    void character(const QString& id, const QString& state);
+    void characterValue(const QString& id, std::optional<double> value);
+    void characterOnGround(const QString& id, bool onGround, std::optional<bool> otherTreeNear);
+    [[nodiscard]] const CharacterSeen* seen(const QString& character) const;
+
+    [[nodiscard]] std::vector<TreeHit> findTrees(const QString& typed);
+    void chooseTree(const Uid& tree);
+    void makeTree(const QString& label);
+    void chooseSite(const QString& name);
+    [[nodiscard]] std::vector<Site> sites();
+    /// Companions by code, separated by commas; unknown codes are refused by name.
+    void setCompanions(const QString& codes);
+
+    [[nodiscard]] PositionWords readPosition(const QString& typed);
+    void setPosition(const QString& typed);
+
+    [[nodiscard]] std::optional<HandInPage> handInPage();
+    std::optional<HandInPage> handIn();
+
+Q_SIGNALS:
+    void dayChanged();
+    void pageChanged();
+    /// The first gall line of a visit was answered "seen": tell whom, how, leave it on the tree.
+    void standingNoticeDue();
+
+private:
+    void loadLines();
+    void loadPage(const Uid& visit);
+    template <class T>
+    [[nodiscard]] bool good(const Result<T>& result);
+
+    Workbench& m_bench;
+    CivilDate m_day;
+    std::vector<VisitLine> m_lines;
+    std::optional<VisitPage> m_page;
+    bool m_anyVisit = false;
+    bool m_saving = false;
+};
+
+} // namespace cupule::ui

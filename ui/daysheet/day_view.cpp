@@ -1,0 +1,335 @@
+#include "ui/daysheet/day_view.h"
+
+#include <QApplication>
+#include <QEvent>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QScrollArea>
+#include <QScrollBar>
+#include <QSplitter>
+#include <QStackedWidget>
+#include <QToolButton>
+#include <QVBoxLayout>
+
+#include "ui/bridge/dates.h"
+#include "ui/bridge/text.h"
+#include "ui/bridge/words.h"
+#include "ui/daysheet/hand_in_dialog.h"
+#include "ui/daysheet/leaving_part.h"
+#include "ui/daysheet/part_head.h"
+#include "ui/daysheet/seen_part.h"
+#include "ui/daysheet/tree_part.h"
+#include "ui/daysheet/visit_list.h"
+#include "ui/theme/theme.h"
+#include "ui/widgets/empty_state.h"
+#include "ui/widgets/finding_list.h"
+#include "ui/widgets/key_button.h"
+#include "ui/widgets/message_strip.h"
+
+namespace cupule::ui {
+
+DayView::DayView(Workbench& bench, Prompts& prompts, QWidget* parent)
+    : Place(parent), m_bench(bench), m_prompts(prompts), m_desk(bench)
+{
+    setObjectName(QStringLiteral("dayView"));
+    m_splitter = new QSplitter(Qt::Horizontal, this);
+    m_splitter->setObjectName(QStringLiteral("daySplitter"));
+    m_splitter->setHandleWidth(1);
+    m_splitter->setChildrenCollapsible(false);
+    m_splitter->addWidget(buildLeft());
+    m_middle = new QStackedWidget(this);
+    m_middle->addWidget(buildPage());
+    m_empty = new EmptyState(this);
+    m_empty->setTitle(tr("Nothing entered for this day yet"), tr("There are two ways to begin."));
+    connect(m_empty->addWay(QStringLiteral("shoot_castanea"), tr("Type up a visit"),
+                            tr("One tree after the other. Site, people and date go over to the next."),
+                            tr("Start a visit"), {}),
+            &QPushButton::clicked, this, &DayView::startVisit);
+    connect(m_empty->addWay(QStringLiteral("leaf_castanea_sativa"), tr("Take in what you have"),
+                            tr("A table, the points of a receiver, a folder of photos."), tr("Take in files…"), {}),
+            &QPushButton::clicked, this, [this] {
+                if (auto* action = window()->findChild<QAction*>(QStringLiteral("import")))
+                    action->trigger();
+            });
+    m_middle->addWidget(m_empty);
+    m_splitter->addWidget(m_middle);
+    m_splitter->addWidget(buildChecks());
+    m_splitter->setStretchFactor(1, 1);
+    m_splitter->setSizes({220, 800, 300});
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->addWidget(m_splitter);
+    buildCommands();
+    connect(&m_desk, &DayDesk::dayChanged, this, &DayView::refreshDay);
+    connect(&m_desk, &DayDesk::pageChanged, this, &DayView::refreshPage);
+    connect(&m_desk, &DayDesk::standingNoticeDue, this, [this] { m_scroll->verticalScrollBar()->setValue(0); });
+}
+
+QWidget* DayView::buildLeft()
+{
+    auto* left = new QWidget(this);
+    left->setObjectName(QStringLiteral("dayLeft"));
+    left->setMinimumWidth(200);
+    auto* column = new QVBoxLayout(left);
+    column->setContentsMargins(0, 0, 0, 12);
+    column->setSpacing(0);
+    auto* head = new QHBoxLayout;
+    head->setContentsMargins(14, 8, 8, 8);
+    m_dayLabel = new QLabel(left);
+    m_dayLabel->setObjectName(QStringLiteral("dayLabel"));
+    head->addWidget(m_dayLabel, 1);
+    for (const int step : {-1, 1}) {
+        auto* button = new QToolButton(left);
+        button->setText(step < 0 ? QStringLiteral("‹") : QStringLiteral("›"));
+        button->setAccessibleName(step < 0 ? tr("Earlier day") : tr("Later day"));
+        button->setToolTip(step < 0 ? tr("Earlier day (Alt+Left)") : tr("Later day (Alt+Right)"));
+        button->setMinimumSize(28, 28);
+        button->setAutoRaise(true);
+        connect(button, &QToolButton::clicked, this, [this, step] {
+            takeTyped();
+            m_desk.stepDay(step);
+        });
+        head->addWidget(button);
+    }
+    column->addLayout(head);
+    m_list = new VisitList(left);
+    m_list->setObjectName(QStringLiteral("visitList"));
+    column->addWidget(m_list, 1);
+    auto* start = new KeyButton(tr("New visit"), left);
+    start->setObjectName(QStringLiteral("newVisit"));
+    start->setCap(QStringLiteral("Ctrl+N"));
+    m_handIn = new KeyButton(tr("Hand in the day…"), left);
+    m_handIn->setObjectName(QStringLiteral("handIn"));
+    m_handIn->setCap(QStringLiteral("Ctrl+Enter"));
+    auto* buttons = new QVBoxLayout;
+    buttons->setContentsMargins(12, 10, 12, 0);
+    buttons->setSpacing(8);
+    buttons->addWidget(start);
+    buttons->addWidget(m_handIn);
+    column->addLayout(buttons);
+    connect(m_list, &VisitList::visitWanted, this, [this](const Uid& visit) {
+        takeTyped();
+        m_desk.show(visit);
+    });
+    connect(start, &QPushButton::clicked, this, &DayView::startVisit);
+    connect(m_handIn, &QPushButton::clicked, this, &DayView::handIn);
+    return left;
+}
+
+QWidget* DayView::buildPage()
+{
+    m_scroll = new QScrollArea(this);
+    m_scroll->setObjectName(QStringLiteral("visitPage"));
+    m_scroll->setWidgetResizable(true);
+    m_scroll->setFrameShape(QFrame::NoFrame);
+    m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAsNeeded);
+    auto* page = new QWidget(m_scroll);
+    page->setBackgroundRole(QPalette::Base);
+    page->setAutoFillBackground(true);
+    auto* column = new QVBoxLayout(page);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    m_title = new QLabel(page);
+    m_title->setObjectName(QStringLiteral("visitTitle"));
+    m_title->setContentsMargins(22, 14, 22, 0);
+    m_subtitle = new QLabel(page);
+    m_subtitle->setContentsMargins(22, 2, 22, 10);
+    m_subtitle->setWordWrap(true);
+    m_notice = new MessageStrip(page);
+    m_notice->setObjectName(QStringLiteral("standingNotice"));
+    column->addWidget(m_title);
+    column->addWidget(m_subtitle);
+    column->addWidget(m_notice);
+    m_tree = new TreePart(m_desk, page);
+    m_seen = new SeenPart(m_desk, page);
+    m_leaving = new LeavingPart(m_desk, page);
+    const QString titles[] = {tr("The tree"), tr("What was seen"), tr("Before leaving")};
+    QWidget* parts[] = {m_tree, m_seen, m_leaving};
+    for (int i = 0; i < 3; ++i) {
+        m_heads[i] = new PartHead(i + 1, titles[i], page);
+        m_heads[i]->setObjectName(QStringLiteral("partHead%1").arg(i + 1));
+        column->addWidget(m_heads[i]);
+        column->addWidget(parts[i]);
+        connect(m_heads[i], &QAbstractButton::toggled, parts[i], &QWidget::setVisible);
+    }
+    column->addStretch(1);
+    connect(m_leaving, &LeavingPart::sampleAsked, this, [this](const QString& id) {
+        if (const auto sample = Uid::parse(utf8(id)))
+            Q_EMIT m_bench.goToAsked(QStringLiteral("samples"), *sample);
+    });
+    m_scroll->setWidget(page);
+    return m_scroll;
+}
+
+QWidget* DayView::buildChecks()
+{
+    m_checksPane = new QWidget(this);
+    m_checksPane->setObjectName(QStringLiteral("checksPane"));
+    m_checksPane->setMinimumWidth(220);
+    auto* column = new QVBoxLayout(m_checksPane);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    m_checksHead = new QLabel(m_checksPane);
+    m_checksHead->setContentsMargins(14, 12, 14, 10);
+    m_findings = new FindingList(m_checksPane);
+    m_findings->setObjectName(QStringLiteral("findings"));
+    m_history = new QLabel(m_checksPane);
+    m_history->setWordWrap(true);
+    m_history->setContentsMargins(14, 10, 14, 12);
+    m_history->setTextFormat(Qt::RichText);
+    column->addWidget(m_checksHead);
+    column->addWidget(m_findings, 1);
+    column->addWidget(m_history);
+    connect(m_findings, &FindingList::fieldAsked, this, &DayView::goToField);
+    return m_checksPane;
+}
+
+void DayView::buildCommands()
+{
+    const auto add = [this](const QString& words, const QKeySequence& key, const QString& name, auto run) {
+        auto* action = new QAction(words, this);
+        action->setShortcut(key);
+        action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
+        action->setObjectName(name);
+        connect(action, &QAction::triggered, this, run);
+        addAction(action);
+        m_commands.append(action);
+    };
+    add(tr("New visit"), QKeySequence(Qt::CTRL | Qt::Key_N), QStringLiteral("day-new-visit"), [this] { startVisit(); });
+    add(tr("Hand in the day…"), QKeySequence(Qt::CTRL | Qt::Key_Return), QStringLiteral("day-hand-in"), [this] { handIn(); });
+    add(tr("Next visit"), QKeySequence(Qt::CTRL | Qt::Key_PageDown), QStringLiteral("day-next-visit"), [this] {
+        takeTyped();
+        m_desk.stepVisit(1);
+    });
+    add(tr("Previous visit"), QKeySequence(Qt::CTRL | Qt::Key_PageUp), QStringLiteral("day-previous-visit"), [this] {
+        takeTyped();
+        m_desk.stepVisit(-1);
+    });
+    add(tr("Next part"), QKeySequence(Qt::CTRL | Qt::Key_Down), QStringLiteral("day-next-part"), [this] {
+        if (m_tree->isAncestorOf(QApplication::focusWidget()))
+            m_seen->focusFirst();
+        else if (m_seen->isAncestorOf(QApplication::focusWidget()) && !m_seen->checklist()->hasFocus())
+            m_seen->goTo(QStringLiteral("observations"));
+        else if (m_seen->isAncestorOf(QApplication::focusWidget()))
+            m_leaving->focusFirst();
+        else
+            m_tree->focusFirst();
+    });
+    add(tr("Previous part"), QKeySequence(Qt::CTRL | Qt::Key_Up), QStringLiteral("day-previous-part"), [this] {
+        if (m_leaving->isAncestorOf(QApplication::focusWidget()))
+            m_seen->goTo(QStringLiteral("observations"));
+        else if (m_seen->checklist()->hasFocus())
+            m_seen->focusFirst();
+        else
+            m_tree->focusFirst();
+    });
+    add(tr("Earlier day"), QKeySequence(Qt::ALT | Qt::Key_Left), QStringLiteral("day-earlier"), [this] {
+        takeTyped();
+        m_desk.stepDay(-1);
+    });
+    add(tr("Later day"), QKeySequence(Qt::ALT | Qt::Key_Right), QStringLiteral("day-later"), [this] {
+        takeTyped();
+        m_desk.stepDay(1);
+    });
+    add(tr("Strike this visit out…"), {}, QStringLiteral("day-strike-out"), [this] { strikeOut(); });
+}
+
+void DayView::enter()
+{
+    m_desk.refresh();
+}
+
+bool DayView::leave()
+{
+    if (m_bench.session() == nullptr)
+        return true;
+    takeTyped();
+    m_desk.leave();
+    return true;
+}
+
+/// Fields save when they lose the focus; a key that leaves the visit must not skip that.
+void DayView::takeTyped()
+{
+    if (QWidget* focus = QApplication::focusWidget(); focus != nullptr && m_scroll->isAncestorOf(focus)) {
+        focus->clearFocus();
+        focus->setFocus(Qt::OtherFocusReason);
+    }
+    m_leaving->takeNote();
+}
+
+void DayView::goTo(const Uid& noun)
+{
+    m_desk.show(noun);
+}
+
+void DayView::nextPane(int step)
+{
+    if (m_middle->currentWidget() == m_empty) {
+        m_empty->findChild<QPushButton*>()->setFocus(Qt::OtherFocusReason);
+        return;
+    }
+    const QWidget* focus = QApplication::focusWidget();
+    if (step > 0 && (focus == nullptr || m_list->hasFocus() || !isAncestorOf(focus)))
+        m_tree->focusFirst();
+    else
+        focusNextOf({m_list, m_scroll, m_findings}, step);
+}
+
+void DayView::nextFinding()
+{
+    if (!m_findings->hasFocus() && m_findings->model()->rowCount() > 0 && !m_findings->currentIndex().isValid()) {
+        m_findings->setFocus(Qt::ShortcutFocusReason);
+        m_findings->setCurrentIndex(m_findings->model()->index(0, 0));
+        return;
+    }
+    m_findings->next();
+}
+
+void DayView::startVisit()
+{
+    takeTyped();
+    m_desk.startVisit();
+    m_scroll->verticalScrollBar()->setValue(0);
+    m_tree->focusFirst();
+}
+
+void DayView::handIn()
+{
+    takeTyped();
+    const auto page = m_desk.handInPage();
+    if (!page)
+        return;
+    HandInDialog dialog(*page, m_desk.pack(), this);
+    if (dialog.exec() == QDialog::Accepted)
+        m_desk.handIn();
+}
+
+void DayView::strikeOut()
+{
+    if (!m_desk.page())
+        return;
+    const QString reason = m_prompts.line(this, tr("Strike this visit out"),
+                                          tr("Why? It stays in the journal and is counted nowhere."), QString());
+    if (!reason.isEmpty())
+        m_desk.strikeOut(reason);
+}
+
+void DayView::goToField(const QString& field)
+{
+    for (PartHead* head : m_heads)
+        head->setChecked(true);
+    if (m_tree->goTo(field) || m_seen->goTo(field) || m_leaving->goTo(field))
+        if (QWidget* focus = QApplication::focusWidget(); focus != nullptr && m_scroll->isAncestorOf(focus))
+            m_scroll->ensureWidgetVisible(focus, 40, 80);
+}
+
+QStringList DayView::help() const
+{
+    return {tr("Ctrl+N starts a visit. Type the label of the tree; Enter takes it or makes a new one."),
+            tr("In the list of signs 1 is seen, 2 not seen, 3 could not be judged, 0 takes the answer back; arrows move."),
+            tr("Ctrl+Down and Ctrl+Up go from part to part, Ctrl+Page Down and Ctrl+Page Up from visit to visit."),
+            tr("Ctrl+Enter shows what can be handed in today and what stays, and why.")};
+}
+
+} // namespace cupule::ui

@@ -1,0 +1,89 @@
+// The place Day: the day's visits, the visit as a story in three parts, and what the checks say about it.
+
+#pragma once
+
+#include "ui/shell/place.h"
+#include "ui/shell/prompts.h"
+#include "ui/daysheet/day_desk.h"
+
+class QLabel;
+class QScrollArea;
+class QSplitter;
+class QStackedWidget;
+class QToolButton;
+
+namespace cupule::ui {
+
+class EmptyState;
+class FindingList;
+class KeyButton;
+class LeavingPart;
+class MessageStrip;
+class PartHead;
+class SeenPart;
+class TreePart;
+class VisitList;
+
+class DayView : public Place {
+    Q_OBJECT
+public:
+    DayView(Workbench& bench, Prompts& prompts, QWidget* parent = nullptr);
+
+    [[nodiscard]] QString id() const override { return QStringLiteral("day"); }
+    [[nodiscard]] QString word() const override { return tr("Day"); }
+    [[nodiscard]] QString mark() const override { return QStringLiteral("place-day"); }
+    void enter() override;
+    bool leave() override;
+    void goTo(const Uid& noun) override;
+    void nextPane(int step) override;
+    void nextFinding() override;
+    [[nodiscard]] QList<QAction*> commands() const override { return m_commands; }
+    [[nodiscard]] QStringList help() const override;
+    [[nodiscard]] DayDesk& desk() { return m_desk; }
+
+public Q_SLOTS:
+    void startVisit();
+    void handIn();
+    void goToField(const QString& field);
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+    void changeEvent(QEvent* event) override;
+
+private:
+    QWidget* buildLeft();
+    QWidget* buildPage();
+    QWidget* buildChecks();
+    void buildCommands();
+    void refreshDay();
+    void refreshPage();
+    void refreshNotice();
+    void strikeOut();
+    void takeTyped();
+    void placeColumns();
+
+    Workbench& m_bench;
+    Prompts& m_prompts;
+    DayDesk m_desk;
+    QSplitter* m_splitter;
+    QStackedWidget* m_middle;
+    EmptyState* m_empty;
+    QLabel* m_dayLabel;
+    VisitList* m_list;
+    KeyButton* m_handIn;
+    QLabel* m_title;
+    QLabel* m_subtitle;
+    MessageStrip* m_notice;
+    QScrollArea* m_scroll;
+    PartHead* m_heads[3];
+    TreePart* m_tree;
+    SeenPart* m_seen;
+    LeavingPart* m_leaving;
+    QLabel* m_checksHead;
+    QWidget* m_checksPane;
+    FindingList* m_findings;
+    QLabel* m_history;
+    QList<QAction*> m_commands;
+};
+
+} // namespace cupule::ui

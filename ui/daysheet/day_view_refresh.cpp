@@ -1,0 +1,153 @@
+// What the place Day shows, brought in line with its desk.
+
+#include <QEvent>
+#include <QLabel>
+#include <QResizeEvent>
+#include <QScrollArea>
+#include <QSplitter>
+#include <QStackedWidget>
+
+#include "ui/bridge/dates.h"
+#include "ui/bridge/text.h"
+#include "ui/bridge/words.h"
+#include "ui/daysheet/day_view.h"
+#include "ui/daysheet/leaving_part.h"
+#include "ui/daysheet/part_head.h"
+#include "ui/daysheet/seen_part.h"
+#include "ui/daysheet/tree_part.h"
+#include "ui/daysheet/visit_list.h"
+#include "ui/theme/theme.h"
+#include "ui/widgets/empty_state.h"
+#include "ui/widgets/finding_list.h"
+#include "ui/widgets/key_button.h"
+#include "ui/widgets/message_strip.h"
+
+namespace cupule::ui {
+
+void DayView::refreshDay()
+{
+    const auto& lines = m_desk.lines();
+    m_dayLabel->setText(QStringLiteral("<b>%1</b>&nbsp;&nbsp;%2")
+                            .arg(shortDate(m_desk.day()).toHtmlEscaped(),
+                                 tr("%n visits", nullptr, static_cast<int>(lines.size())).toHtmlEscaped()));
+    m_list->visits().setLines(lines);
+    if (m_desk.page())
+        m_list->setCurrentVisit(m_desk.page()->visit.id);
+    int drafts = 0;
+    for (const VisitLine& line : lines)
+        drafts += line.state == RecordState::draft ? 1 : 0;
+    m_handIn->setEnabled(drafts > 0);
+    Q_EMIT noteChanged(drafts > 0 ? QString::number(drafts) : QString());
+    Q_EMIT dateLookedAt(toDate(m_desk.day()));
+}
+
+void DayView::refreshPage()
+{
+    const bool filled = m_desk.page().has_value();
+    m_middle->setCurrentIndex(filled ? 0 : 1);
+    m_checksPane->setVisible(filled);
+    if (!filled)
+        return;
+    const VisitPage& page = *m_desk.page();
+    m_list->setCurrentVisit(page.visit.id);
+    const QString tree = page.tree ? text(page.tree->label) : tr("A new visit");
+    m_title->setFont(roleFont(TextRole::title, *this));
+    m_title->setText(QStringLiteral("<b>%1</b> %2").arg(tree.toHtmlEscaped(),
+                                                         page.site ? text(page.site->name).toHtmlEscaped() : QString()));
+    QStringList under;
+    if (page.state != RecordState::draft)
+        under << sentenceStart(stateWord(page.state)) + (page.oneOfTwo ? tr(", one of two verifiers has decided") : QString())
+                     + (page.correctionWaits ? tr(", a correction waits") : QString());
+    if (page.history.empty())
+        under << tr("First visit to this tree");
+    else
+        under << tr("Last on %1: %2")
+                     .arg(plainDate(page.history.front().line.date, page.visit.date.year()),
+                          visitSummary(page.history.front().line));
+    if (!m_desk.mayEdit())
+        under << tr("for reading only");
+    m_subtitle->setText(under.join(QStringLiteral(". ")) + QLatin1Char('.'));
+    refreshNotice();
+    m_tree->refresh();
+    m_seen->refresh();
+    m_leaving->refresh();
+    m_heads[0]->setSummary(m_tree->summary());
+    m_heads[1]->setSummary(m_seen->summary());
+    m_heads[2]->setSummary(m_leaving->summary());
+    m_findings->setFindings(page.findings, &m_desk.pack());
+    m_checksHead->setText(QStringLiteral("<b>%1</b>&nbsp;&nbsp;%2")
+                              .arg(tr("Checks"), m_findings->findings().counts().toHtmlEscaped()));
+    QString history;
+    for (std::size_t i = 0; i < page.history.size() && i < 4; ++i) {
+        const HistoryLine& line = page.history[i];
+        history += QStringLiteral("<br>%1: %2").arg(plainDate(line.line.date, 0).toHtmlEscaped(),
+                                                     visitSummary(line.line).toHtmlEscaped());
+        if (!line.remark.empty())
+            history += QStringLiteral(" <i>%1</i>").arg(text(line.remark).toHtmlEscaped());
+    }
+    m_history->setText(history.isEmpty() ? QString()
+                                         : QStringLiteral("<b>%1</b>%2").arg(tr("This tree before"), history));
+    m_history->setVisible(!history.isEmpty());
+}
+
+void DayView::refreshNotice()
+{
+    const VisitPage& page = *m_desk.page();
+    if (!page.positive.positive) {
+        m_notice->clear();
+        return;
+    }
+    QStringList lines;
+    for (const std::string& line : m_desk.pack().standingNotice)
+        lines << text(line);
+    const QString first = lines.isEmpty() ? tr("Leave it on the tree. Tell the plant-health authority.") : lines.takeFirst();
+    if (m_notice->what() != first)
+        m_notice->show(MessageStrip::Kind::question, first, lines.join(QLatin1Char(' ')));
+}
+
+void DayView::resizeEvent(QResizeEvent* event)
+{
+    Place::resizeEvent(event);
+    placeColumns();
+}
+
+void DayView::changeEvent(QEvent* event)
+{
+    Place::changeEvent(event);
+    if (event->type() == QEvent::FontChange) {
+        placeColumns();
+        if (m_bench.session() != nullptr && m_desk.page())
+            refreshPage();
+    }
+}
+
+/// Three columns where they fit at the text size in force, measured in characters; otherwise checks go below.
+void DayView::placeColumns()
+{
+    const int character = fontMetrics().averageCharWidth();
+    const bool narrow = width() < character * 165;
+    const auto wanted = narrow ? Qt::Vertical : Qt::Horizontal;
+    auto* left = m_splitter->widget(0);
+    left->setVisible(width() >= character * 100);
+    m_middle->setMinimumWidth(std::min(560, width() / 2));
+    auto* parent = qobject_cast<QSplitter*>(m_checksPane->parentWidget());
+    if (wanted == Qt::Vertical && parent == m_splitter) {
+        auto* inner = new QSplitter(Qt::Vertical, m_splitter);
+        inner->setObjectName(QStringLiteral("dayInner"));
+        inner->setHandleWidth(1);
+        inner->addWidget(m_middle);
+        inner->addWidget(m_checksPane);
+        inner->setSizes({500, 130});
+        inner->setStretchFactor(0, 1);
+        m_splitter->insertWidget(1, inner);
+        m_splitter->setStretchFactor(1, 1);
+        m_history->hide();
+    } else if (wanted == Qt::Horizontal && parent != m_splitter) {
+        m_splitter->insertWidget(1, m_middle);
+        m_splitter->insertWidget(2, m_checksPane);
+        delete parent;
+        m_splitter->setStretchFactor(1, 1);
+    }
+}
+
+} // namespace cupule::ui

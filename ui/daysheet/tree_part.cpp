@@ -1,0 +1,361 @@
+#include "ui/daysheet/tree_part.h"
+
+#include <algorithm>
+
+#include <QAbstractItemView>
+#include <QComboBox>
+#include <QCompleter>
+#include <QGridLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QStandardItemModel>
+#include <QVBoxLayout>
+
+#include "ui/bridge/dates.h"
+#include "ui/bridge/text.h"
+#include "ui/bridge/words.h"
+#include "ui/daysheet/character_row.h"
+#include "ui/daysheet/day_desk.h"
+#include "ui/theme/theme.h"
+#include "ui/widgets/date_edit.h"
+#include "ui/widgets/position_edit.h"
+
+namespace cupule::ui {
+
+namespace {
+
+constexpr int uidRole = Qt::UserRole + 1;
+
+QLabel* caption(const QString& words, QWidget* buddy, QWidget* parent)
+{
+    auto* label = new QLabel(words, parent);
+    label->setFont(roleFont(TextRole::caption, *parent));
+    label->setBuddy(buddy);
+    return label;
+}
+
+} // namespace
+
+TreePart::TreePart(DayDesk& desk, QWidget* parent) : QWidget(parent), m_desk(desk)
+{
+    setObjectName(QStringLiteral("treePart"));
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(22, 4, 22, 12);
+    column->setSpacing(8);
+    buildFields();
+    m_verdict = new QLabel(this);
+    m_verdict->setObjectName(QStringLiteral("hostVerdict"));
+    m_verdict->setWordWrap(true);
+    m_verdict->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    m_rows = new QVBoxLayout;
+    m_rows->setSpacing(4);
+    m_more = new QComboBox(this);
+    m_more->setObjectName(QStringLiteral("moreCharacters"));
+    m_more->setAccessibleName(tr("Another character"));
+    column->addLayout(m_rows);
+    column->addWidget(m_more, 0, Qt::AlignLeft);
+    column->addWidget(m_verdict);
+    connect(m_more, &QComboBox::activated, this, [this](int index) {
+        const QString id = m_more->itemData(index).toString();
+        if (id.isEmpty())
+            return;
+        m_asked.append(id);
+        refreshKey();
+        goTo(QStringLiteral("characters/") + id);
+    });
+}
+
+void TreePart::buildFields()
+{
+    m_label = new QLineEdit(this);
+    m_label->setObjectName(QStringLiteral("treeLabel"));
+    m_label->setPlaceholderText(tr("label on the tree, or part of it"));
+    m_hits = new QStandardItemModel(this);
+    m_completer = new QCompleter(m_hits, this);
+    m_completer->setCompletionMode(QCompleter::UnfilteredPopupCompletion);
+    m_label->setCompleter(m_completer);
+    m_labelHint = new QLabel(this);
+    m_labelHint->setObjectName(QStringLiteral("treeHint"));
+    m_labelHint->setWordWrap(true);
+    m_site = new QComboBox(this);
+    m_site->setObjectName(QStringLiteral("site"));
+    m_site->setEditable(true);
+    m_site->setInsertPolicy(QComboBox::NoInsert);
+    m_date = new DateEdit(this);
+    m_date->setObjectName(QStringLiteral("date"));
+    m_time = new TimeEdit(this);
+    m_time->setObjectName(QStringLiteral("time"));
+    m_observer = new QLabel(this);
+    m_companions = new QLineEdit(this);
+    m_companions->setObjectName(QStringLiteral("companions"));
+    m_companions->setPlaceholderText(tr("codes, separated by commas"));
+    m_position = new PositionEdit(this);
+    m_position->setObjectName(QStringLiteral("position"));
+    m_position->setReader([this](const QString& typed) { return m_desk.readPosition(typed); });
+
+    auto* grid = new QGridLayout;
+    grid->setHorizontalSpacing(12);
+    grid->setVerticalSpacing(2);
+    grid->addWidget(caption(tr("tree"), m_label, this), 0, 0);
+    grid->addWidget(caption(tr("site"), m_site, this), 0, 1);
+    grid->addWidget(caption(tr("date"), m_date, this), 0, 2);
+    grid->addWidget(caption(tr("time"), m_time, this), 0, 3);
+    grid->addWidget(m_label, 1, 0);
+    grid->addWidget(m_site, 1, 1);
+    grid->addWidget(m_date, 1, 2);
+    grid->addWidget(m_time, 1, 3);
+    grid->addWidget(m_labelHint, 2, 0, 1, 4);
+    grid->addWidget(caption(tr("position, in any notation"), m_position->field(), this), 3, 0, 1, 2);
+    grid->addWidget(caption(tr("with whom"), m_companions, this), 3, 2, 1, 2);
+    grid->addWidget(m_position, 4, 0, 1, 2, Qt::AlignTop);
+    grid->addWidget(m_companions, 4, 2, 1, 2, Qt::AlignTop);
+    grid->addWidget(m_observer, 5, 2, 1, 2);
+    grid->setColumnStretch(0, 3);
+    grid->setColumnStretch(1, 3);
+    grid->setColumnStretch(2, 2);
+    grid->setColumnStretch(3, 1);
+    static_cast<QVBoxLayout*>(layout())->addLayout(grid);
+
+    connect(m_label, &QLineEdit::textEdited, this, &TreePart::refreshHits);
+    connect(m_label, &QLineEdit::returnPressed, this, &TreePart::takeLabel);
+    connect(m_completer, qOverload<const QModelIndex&>(&QCompleter::activated), this, [this](const QModelIndex& index) {
+        m_label->setModified(false);
+        const auto id = Uid::parse(utf8(index.data(uidRole).toString()));
+        if (id && !id->isNull())
+            m_desk.chooseTree(*id);
+        else
+            m_desk.makeTree(index.data(uidRole + 1).toString());
+    });
+    connect(m_label, &QLineEdit::editingFinished, this, [this] {
+        if (m_label->isModified() && !m_completer->popup()->isVisible())
+            takeLabel();
+    });
+    const auto takeSite = [this] { m_desk.chooseSite(m_site->currentText()); };
+    connect(m_site, &QComboBox::activated, this, takeSite);
+    connect(m_site->lineEdit(), &QLineEdit::editingFinished, this, [this, takeSite] {
+        if (m_site->lineEdit()->isModified()) {
+            m_site->lineEdit()->setModified(false);
+            takeSite();
+        }
+    });
+    connect(m_date, &DateEdit::dateChanged, this, [this](const QDate& date) {
+        if (date.isValid())
+            m_desk.edit(tr("date"), [&](Visit& visit) { visit.date = fromDate(date); });
+    });
+    connect(m_time, &TimeEdit::timeChanged, this, [this](const QTime& time) {
+        m_desk.edit(tr("time"), [&](Visit& visit) {
+            visit.time = time.isValid() ? std::optional<LocalTime>(fromTime(time)) : std::nullopt;
+        });
+    });
+    connect(m_companions, &QLineEdit::editingFinished, this, [this] {
+        if (m_companions->isModified()) {
+            m_companions->setModified(false);
+            m_desk.setCompanions(m_companions->text());
+        }
+    });
+    connect(m_position, &PositionEdit::finished, this, [this](const QString& typed) { m_desk.setPosition(typed); });
+}
+
+void TreePart::takeLabel()
+{
+    const QString typed = m_label->text().trimmed();
+    m_label->setModified(false);
+    if (typed.isEmpty())
+        return;
+    const auto hits = m_desk.findTrees(typed);
+    for (const TreeHit& hit : hits) {
+        if (text(hit.tree.label).compare(typed, Qt::CaseInsensitive) == 0) {
+            m_desk.chooseTree(hit.tree.id);
+            return;
+        }
+    }
+    m_desk.makeTree(typed);
+}
+
+void TreePart::refreshHits(const QString& typed)
+{
+    m_hits->clear();
+    const QString wanted = typed.trimmed();
+    if (wanted.isEmpty())
+        return;
+    bool exact = false;
+    for (const TreeHit& hit : m_desk.findTrees(wanted)) {
+        QStringList words{text(hit.tree.label)};
+        if (!hit.siteName.empty())
+            words << text(hit.siteName);
+        if (hit.metres)
+            words << tr("%1 away").arg(distanceText(*hit.metres));
+        words << (hit.lastVisit ? tr("last looked at on %1").arg(plainDate(*hit.lastVisit, m_desk.day().year()))
+                                : tr("not looked at yet"));
+        auto* item = new QStandardItem(words.join(QStringLiteral(", ")));
+        item->setData(text(hit.tree.id.text()), uidRole);
+        m_hits->appendRow(item);
+        exact = exact || text(hit.tree.label).compare(wanted, Qt::CaseInsensitive) == 0;
+    }
+    if (!exact) {
+        auto* item = new QStandardItem(tr("New tree “%1”").arg(wanted));
+        item->setData(wanted, uidRole + 1);
+        m_hits->appendRow(item);
+    }
+    m_completer->complete();
+}
+
+void TreePart::refresh()
+{
+    if (!m_desk.page())
+        return;
+    const QString visit = text(m_desk.page()->visit.id.text());
+    if (visit != m_visit) {
+        m_visit = visit;
+        m_asked.clear();
+        m_label->setModified(false);
+    }
+    refreshFields();
+    refreshKey();
+}
+
+void TreePart::refreshFields()
+{
+    const VisitPage& page = *m_desk.page();
+    const bool edit = m_desk.mayEdit();
+    if (!m_label->isModified())
+        m_label->setText(page.tree ? text(page.tree->label) : QString());
+    m_label->setReadOnly(!edit);
+    m_labelHint->setText(page.tree ? QString() : tr("Type the label, choose the tree, or make a new one with Enter."));
+    m_labelHint->setVisible(!page.tree);
+    m_site->blockSignals(true);
+    m_site->clear();
+    m_site->addItem(tr("no site"));
+    for (const Site& site : m_desk.sites())
+        m_site->addItem(text(site.name));
+    m_site->setCurrentText(page.site ? text(page.site->name) : tr("no site"));
+    m_site->setEnabled(edit && page.tree.has_value());
+    m_site->blockSignals(false);
+    m_date->setToday(toDate(m_desk.day()));
+    if (!m_date->hasFocus())
+        m_date->setDate(toDate(page.visit.date));
+    if (!m_time->hasFocus())
+        m_time->setTime(page.visit.time ? toTime(*page.visit.time) : QTime());
+    m_date->setReadOnly(!edit);
+    m_time->setReadOnly(!edit);
+    QStringList codes;
+    for (const Person& person : page.companions)
+        codes << text(person.code);
+    if (!m_companions->isModified())
+        m_companions->setText(codes.join(QStringLiteral(", ")));
+    m_companions->setReadOnly(!edit);
+    m_observer->setText(tr("seen by %1").arg(text(page.observer.name.empty() ? page.observer.code : page.observer.name)));
+    if (!m_position->field()->hasFocus())
+        m_position->setText(page.visit.position ? text(page.visit.position->typed) : QString());
+    m_position->setReadOnly(!edit);
+}
+
+void TreePart::refreshKey()
+{
+    const VisitPage& page = *m_desk.page();
+    const Pack& pack = m_desk.pack();
+    QStringList wanted;
+    const auto want = [&](const QString& id) {
+        if (!wanted.contains(id))
+            wanted << id;
+    };
+    // leaf arrangement and leaf type first while there are leaves; then what was answered; then the best next one
+    const int month = page.visit.date.month();
+    for (const Character& character : pack.characters) {
+        const auto visible = character.visible.find(page.season.region);
+        const bool now = visible != character.visible.end() && (visible->second >> (month - 1) & 1) != 0;
+        if (now && character.decidesHost && wanted.size() < 2)
+            want(text(character.id));
+    }
+    for (const CharacterSeen& seen : page.visit.characters)
+        want(text(seen.character));
+    for (const QString& id : m_asked)
+        want(id);
+    QString why;
+    QString next;
+    if (!page.host.next.empty() && page.host.answer == HostAnswer::cannotTell && !page.visit.characters.empty()) {
+        next = text(page.host.next.front().character);
+        why = nextCharacterText(page.host.next.front(), page.host, pack);
+        want(next);
+    }
+    QStringList built = wanted;
+    built << next + why;
+    if (built != m_shownKey) {
+        m_shownKey = built;
+        QString focused;
+        for (CharacterRow* row : m_characters) {
+            if (row->isAncestorOf(focusWidget()))
+                focused = row->character();
+            m_rows->removeWidget(row);
+            row->hide();
+            row->deleteLater();
+        }
+        m_characters.clear();
+        for (const QString& id : wanted)
+            addCharacter(id, id == next ? why : QString());
+        if (!focused.isEmpty())
+            goTo(QStringLiteral("characters/") + focused);
+    }
+    for (CharacterRow* row : m_characters)
+        row->setSeen(m_desk.seen(row->character()), m_desk.mayEdit());
+    m_more->clear();
+    m_more->addItem(tr("Another character…"));
+    for (const Character& character : pack.characters)
+        if (character.decidesHost && !wanted.contains(text(character.id)))
+            m_more->addItem(sentenceStart(text(character.name)), text(character.id));
+    m_more->setEnabled(m_desk.mayEdit());
+    m_summary = hostText(page.host, pack);
+    m_verdict->setText(page.visit.characters.empty() ? tr("Whether it is a host shows once you say what you see.") : m_summary);
+    m_verdict->setFont(roleFont(TextRole::strong, *this));
+}
+
+void TreePart::addCharacter(const QString& id, const QString& why)
+{
+    const Character* character = m_desk.pack().character(utf8(id));
+    if (character == nullptr)
+        return;
+    auto* row = new CharacterRow(*character, why, this);
+    connect(row, &CharacterRow::chosen, &m_desk, &DayDesk::character);
+    connect(row, &CharacterRow::valueTyped, &m_desk, &DayDesk::characterValue);
+    connect(row, &CharacterRow::groundSaid, &m_desk, &DayDesk::characterOnGround);
+    m_rows->addWidget(row);
+    m_characters.append(row);
+}
+
+void TreePart::focusFirst()
+{
+    m_label->setFocus(Qt::OtherFocusReason);
+    m_label->selectAll();
+}
+
+bool TreePart::goTo(const QString& field)
+{
+    const QStringList parts = field.split(QLatin1Char('/'));
+    const QString head = parts.value(0);
+    if (head == QStringLiteral("tree"))
+        focusFirst();
+    else if (head == QStringLiteral("site"))
+        m_site->setFocus(Qt::OtherFocusReason);
+    else if (head == QStringLiteral("date"))
+        m_date->setFocus(Qt::OtherFocusReason);
+    else if (head == QStringLiteral("time"))
+        m_time->setFocus(Qt::OtherFocusReason);
+    else if (head == QStringLiteral("position"))
+        m_position->field()->setFocus(Qt::OtherFocusReason);
+    else if (head == QStringLiteral("companions") || head == QStringLiteral("observer"))
+        m_companions->setFocus(Qt::OtherFocusReason);
+    else if (head == QStringLiteral("characters") || head == QStringLiteral("host")) {
+        for (CharacterRow* row : m_characters) {
+            if (parts.size() < 2 || row->character() == parts[1]) {
+                row->findChild<QAbstractButton*>()->setFocus(Qt::OtherFocusReason);
+                return true;
+            }
+        }
+        m_more->setFocus(Qt::OtherFocusReason);
+    } else {
+        return false;
+    }
+    return true;
+}
+
+} // namespace cupule::ui

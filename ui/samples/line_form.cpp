@@ -1,0 +1,311 @@
+#include "ui/samples/line_form.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QFormLayout>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QVBoxLayout>
+
+#include "core/base/text.h"
+#include "ui/bridge/dates.h"
+#include "ui/bridge/text.h"
+#include "ui/bridge/words.h"
+#include "ui/theme/theme.h"
+#include "ui/widgets/date_edit.h"
+#include "ui/widgets/key_button.h"
+
+namespace cupule::ui {
+
+namespace {
+
+using Kind = CustodyKind;
+
+unsigned bit(CustodyKind kind)
+{
+    return 1U << static_cast<unsigned>(kind);
+}
+
+QString kindHint(CustodyKind kind)
+{
+    switch (kind) {
+    case Kind::innerBag: return LineForm::tr("Wrap in dry paper, press out the air, seal, label.");
+    case Kind::outerBag: return LineForm::tr("A second bag over the first, sealed and labelled before leaving the tree.");
+    case Kind::onSite:
+        return LineForm::tr("Only what was done at the tree, before leaving it. Without both bags closed there, no sample can close.");
+    case Kind::handOver:
+        return LineForm::tr("Two people. Read the seal number off the bag and type it; it is compared, never shown.");
+    case Kind::receipt: return LineForm::tr("What the laboratory saw when it came in. Read the seal number off the bag.");
+    case Kind::result: return LineForm::tr("The laboratory's report. “Not found” is about the material, never about the tree.");
+    case Kind::disposal: return LineForm::tr("Only on written instruction of the authority.");
+    default: return {};
+    }
+}
+
+} // namespace
+
+LineForm::LineForm(SamplesDesk& desk, QWidget* parent) : QFrame(parent), m_desk(desk)
+{
+    setObjectName(QStringLiteral("lineForm"));
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(20, 14, 20, 14);
+    column->setSpacing(8);
+    m_head = new QLabel(tr("A new line"), this);
+    m_kind = new QComboBox(this);
+    m_kind->setObjectName(QStringLiteral("lineKind"));
+    m_kind->setAccessibleName(tr("What happened"));
+    for (const Kind kind : {Kind::cut, Kind::innerBag, Kind::outerBag, Kind::onSite, Kind::handOver, Kind::receipt,
+                            Kind::result, Kind::disposal})
+        m_kind->addItem(sentenceStart(custodyKindWord(kind)), static_cast<int>(kind));
+    m_hint = new QLabel(this);
+    m_hint->setWordWrap(true);
+    m_form = new QFormLayout;
+    m_form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
+    column->addWidget(m_head);
+    column->addWidget(m_kind);
+    column->addWidget(m_hint);
+    column->addLayout(m_form);
+    build();
+    m_keep = new KeyButton(tr("Keep this line"), this);
+    m_keep->setObjectName(QStringLiteral("keepLine"));
+    m_keep->setMain(true);
+    m_keep->setCap(QStringLiteral("Ctrl+Enter"));
+    column->addWidget(m_keep, 0, Qt::AlignLeft);
+    auto* foot = new QLabel(tr("Lines are never edited, only followed. A line entered later says so by itself."), this);
+    foot->setWordWrap(true);
+    foot->setForegroundRole(QPalette::PlaceholderText);
+    column->addWidget(foot);
+    column->addStretch(1);
+    connect(m_keep, &QPushButton::clicked, this, &LineForm::keep);
+    connect(m_kind, &QComboBox::activated, this, [this] {
+        clearFields();
+        setKind(kind());
+    });
+    setKind(Kind::cut);
+}
+
+void LineForm::addField(const QString& name, const QString& words, QWidget* widget, std::initializer_list<CustodyKind> kinds)
+{
+    widget->setObjectName(QStringLiteral("line-") + name);
+    auto* label = new QLabel(words, this);
+    label->setBuddy(widget);
+    m_form->addRow(label, widget);
+    unsigned bits = 0;
+    for (const CustodyKind kind : kinds)
+        bits |= bit(kind);
+    m_fields.append({name, widget, label, bits});
+}
+
+QLineEdit* LineForm::addLine(const QString& name, const QString& words, std::initializer_list<CustodyKind> kinds)
+{
+    auto* field = new QLineEdit(this);
+    addField(name, words, field, kinds);
+    return field;
+}
+
+QWidget* LineForm::addMoment(const QString& name, const QString& words, std::initializer_list<CustodyKind> kinds)
+{
+    auto* box = new QWidget(this);
+    auto* row = new QHBoxLayout(box);
+    row->setContentsMargins(0, 0, 0, 0);
+    auto* date = new DateEdit(box);
+    date->setObjectName(name + QStringLiteral("-date"));
+    auto* time = new TimeEdit(box);
+    time->setObjectName(name + QStringLiteral("-time"));
+    row->addWidget(date, 2);
+    row->addWidget(time, 1);
+    box->setFocusProxy(date);
+    addField(name, words, box, kinds);
+    return box;
+}
+
+QComboBox* LineForm::addChoice(const QString& name, const QString& words, const QList<std::pair<QString, QString>>& choices,
+                               std::initializer_list<CustodyKind> kinds)
+{
+    auto* box = new QComboBox(this);
+    box->addItem(QStringLiteral("–"), QString());
+    for (const auto& [id, label] : choices)
+        box->addItem(label, id);
+    addField(name, words, box, kinds);
+    return box;
+}
+
+void LineForm::build()
+{
+    addMoment(QStringLiteral("out"), tr("when"),
+              {Kind::cut, Kind::innerBag, Kind::outerBag, Kind::onSite, Kind::handOver, Kind::result, Kind::disposal});
+    addMoment(QStringLiteral("in"), tr("came in"), {Kind::handOver, Kind::receipt});
+    addLine(QStringLiteral("from"), tr("from"), {Kind::cut, Kind::handOver, Kind::receipt});
+    addLine(QStringLiteral("to"), tr("to"), {Kind::handOver, Kind::receipt});
+    addLine(QStringLiteral("place"), tr("where"), {Kind::cut, Kind::handOver, Kind::receipt, Kind::disposal});
+    addLine(QStringLiteral("bag"), tr("number on the bag"), {Kind::innerBag, Kind::outerBag});
+    addLine(QStringLiteral("seal"), tr("seal number"), {Kind::outerBag, Kind::handOver, Kind::receipt})
+        ->setPlaceholderText(tr("read it off the bag"));
+    addChoice(QStringLiteral("sealWhole"), tr("the seal is"), {{QStringLiteral("yes"), tr("whole")}, {QStringLiteral("no"), tr("broken")}},
+              {Kind::handOver, Kind::receipt});
+    addLine(QStringLiteral("pieces"), tr("pieces"), {Kind::cut, Kind::receipt});
+    addLine(QStringLiteral("condition"), tr("condition"), {Kind::handOver, Kind::receipt});
+    addLine(QStringLiteral("travel"), tr("how it travels"), {Kind::handOver});
+    addLine(QStringLiteral("celsius"), tr("temperature, °C"), {Kind::handOver, Kind::receipt});
+    addChoice(QStringLiteral("confirmed"), tr("both bags closed at the tree"),
+              {{QStringLiteral("yes"), tr("yes, before leaving it")}, {QStringLiteral("no"), tr("no")}}, {Kind::onSite});
+    const QList<std::pair<QString, QString>> done{{QStringLiteral("done"), tr("clean")}};
+    const QList<std::pair<QString, QString>> doneOrNone{{QStringLiteral("done"), tr("clean")},
+                                                        {QStringLiteral("none-used"), tr("none used")}};
+    addChoice(QStringLiteral("clothes"), tr("clothes"), done, {Kind::onSite});
+    addChoice(QStringLiteral("boots"), tr("boots"), done, {Kind::onSite});
+    addChoice(QStringLiteral("vehicle"), tr("vehicle"), doneOrNone, {Kind::onSite});
+    addChoice(QStringLiteral("tools"), tr("tools"), doneOrNone, {Kind::onSite});
+    addLine(QStringLiteral("reportNumber"), tr("number of the report"), {Kind::result});
+    addChoice(QStringLiteral("finding"), tr("in the material"),
+              {{QStringLiteral("found"), tr("found")},
+               {QStringLiteral("not found"), tr("not found")},
+               {QStringLiteral("not examined"), tr("not examined")}},
+              {Kind::result});
+    addLine(QStringLiteral("host"), tr("host, as the laboratory sees it"), {Kind::result});
+    addLine(QStringLiteral("limits"), tr("what it does not say"), {Kind::result});
+    addChoice(QStringLiteral("disposal"), tr("what became of it"),
+              {{QStringLiteral("destroyed"), tr("destroyed")},
+               {QStringLiteral("voucher"), tr("kept as a voucher")},
+               {QStringLiteral("returned"), tr("returned")}},
+              {Kind::disposal});
+    addLine(QStringLiteral("method"), tr("how"), {Kind::result, Kind::disposal});
+    addLine(QStringLiteral("order"), tr("number of the instruction"), {Kind::disposal});
+    addLine(QStringLiteral("signedBy"), tr("signed or witnessed by"), {Kind::result, Kind::disposal});
+    addLine(QStringLiteral("remark"), tr("remark"),
+            {Kind::cut, Kind::innerBag, Kind::outerBag, Kind::onSite, Kind::handOver, Kind::receipt, Kind::result, Kind::disposal});
+}
+
+CustodyKind LineForm::kind() const
+{
+    return static_cast<CustodyKind>(m_kind->currentData().toInt());
+}
+
+void LineForm::setKind(CustodyKind kind)
+{
+    m_kind->setCurrentIndex(std::max(0, m_kind->findData(static_cast<int>(kind))));
+    m_head->setFont(roleFont(TextRole::heading, *this));
+    m_hint->setText(kindHint(kind));
+    m_hint->setVisible(!m_hint->text().isEmpty());
+    for (const Field& field : m_fields) {
+        const bool shown = (field.kinds & bit(kind)) != 0;
+        field.widget->setVisible(shown);
+        field.label->setVisible(shown);
+        if (field.name == QStringLiteral("out"))
+            field.label->setText(kind == Kind::handOver ? tr("went out") : tr("when"));
+    }
+}
+
+void LineForm::refresh()
+{
+    const bool filled = m_desk.page().has_value();
+    const bool closed = filled && (m_desk.page()->status.state == SampleState::closed
+                                   || m_desk.page()->status.state == SampleState::closedWithBreak);
+    setEnabled(filled && !closed);
+    const QString sample = filled ? text(m_desk.page()->sample.id.text()) : QString();
+    if (sample != m_sample) {
+        m_sample = sample;
+        clearFields();
+        setKind(m_desk.wantedKind());
+    }
+    if (filled)
+        for (auto* date : findChildren<DateEdit*>())
+            date->setToday(toDate(m_desk.today()));
+}
+
+void LineForm::clearFields()
+{
+    for (const Field& field : m_fields) {
+        if (auto* line = qobject_cast<QLineEdit*>(field.widget))
+            line->clear();
+        else if (auto* box = qobject_cast<QComboBox*>(field.widget))
+            box->setCurrentIndex(0);
+        else if (auto* time = field.widget->findChild<TimeEdit*>()) {
+            time->setTime(QTime());
+            field.widget->findChild<DateEdit*>()->setDate(QDate());
+        }
+    }
+}
+
+void LineForm::focusFirst()
+{
+    for (const Field& field : m_fields) {
+        if (field.widget->isVisibleTo(this)) {
+            field.widget->setFocus(Qt::OtherFocusReason);
+            return;
+        }
+    }
+}
+
+std::string LineForm::value(const QString& name) const
+{
+    for (const Field& field : m_fields) {
+        if (field.name != name || (field.kinds & bit(kind())) == 0)
+            continue;
+        if (auto* line = qobject_cast<QLineEdit*>(field.widget))
+            return utf8(line->text().trimmed());
+        if (auto* box = qobject_cast<QComboBox*>(field.widget))
+            return utf8(box->currentData().toString());
+    }
+    return {};
+}
+
+std::optional<Instant> LineForm::momentOf(const QString& name)
+{
+    for (const Field& field : m_fields)
+        if (field.name == name && (field.kinds & bit(kind())) != 0)
+            return m_desk.moment(field.widget->findChild<DateEdit*>()->date(), field.widget->findChild<TimeEdit*>()->time());
+    return std::nullopt;
+}
+
+CustodyLine LineForm::lineTyped()
+{
+    const auto yesNo = [&](const QString& name) -> std::optional<bool> {
+        const std::string chosen = value(name);
+        return chosen.empty() ? std::nullopt : std::optional<bool>(chosen == "yes");
+    };
+    const auto confirmed = [&](const QString& name) {
+        return fromName<Confirmed>(value(name)).value_or(Confirmed::open);
+    };
+    CustodyLine line;
+    line.kind = kind();
+    line.out = momentOf(QStringLiteral("out"));
+    line.in = momentOf(QStringLiteral("in"));
+    line.from = value(QStringLiteral("from"));
+    line.to = value(QStringLiteral("to"));
+    line.place = value(QStringLiteral("place"));
+    line.bag = value(QStringLiteral("bag"));
+    line.seal = value(QStringLiteral("seal"));
+    line.sealWhole = yesNo(QStringLiteral("sealWhole"));
+    line.pieces = parseWhole(value(QStringLiteral("pieces")));
+    line.condition = value(QStringLiteral("condition"));
+    line.travel = value(QStringLiteral("travel"));
+    line.celsius = parseNumber(value(QStringLiteral("celsius")));
+    line.confirmed = yesNo(QStringLiteral("confirmed"));
+    line.hygiene.clothes = confirmed(QStringLiteral("clothes"));
+    line.hygiene.boots = confirmed(QStringLiteral("boots"));
+    line.hygiene.vehicle = confirmed(QStringLiteral("vehicle"));
+    line.hygiene.tools = confirmed(QStringLiteral("tools"));
+    line.reportNumber = value(QStringLiteral("reportNumber"));
+    line.finding = value(QStringLiteral("finding"));
+    line.host = value(QStringLiteral("host"));
+    line.limits = value(QStringLiteral("limits"));
+    line.disposal = value(QStringLiteral("disposal"));
+    line.method = value(QStringLiteral("method"));
+    line.order = value(QStringLiteral("order"));
+    line.signedBy = value(QStringLiteral("signedBy"));
+    line.remark = value(QStringLiteral("remark"));
+    return line;
+}
+
+void LineForm::keep()
+{
+    if (m_desk.addLine(lineTyped())) {
+        clearFields();
+        setKind(m_desk.wantedKind());
+        focusFirst();
+    }
+}
+
+} // namespace cupule::ui

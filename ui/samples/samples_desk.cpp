@@ -1,0 +1,166 @@
+#include "ui/samples/samples_desk.h"
+
+#include "core/base/zone.h"
+#include "core/task/day.h"
+#include "ui/bridge/dates.h"
+#include "ui/bridge/text.h"
+
+namespace cupule::ui {
+
+SamplesDesk::SamplesDesk(Workbench& bench, QObject* parent) : QObject(parent), m_bench(bench)
+{
+    connect(&bench, &Workbench::storeClosed, this, [this] {
+        m_lines.clear();
+        m_page.reset();
+    });
+}
+
+void SamplesDesk::refresh()
+{
+    if (m_bench.session() == nullptr)
+        return;
+    auto lines = sampleLines(*m_bench.session());
+    if (lines)
+        m_lines = std::move(*lines);
+    else
+        m_bench.complain(lines.error());
+    Q_EMIT listChanged();
+    if (m_page)
+        show(m_page->sample.id);
+    else if (!m_lines.empty())
+        show(m_lines.front().id);
+    else
+        Q_EMIT pageChanged();
+}
+
+void SamplesDesk::show(const Uid& sample)
+{
+    auto page = samplePage(*m_bench.session(), sample);
+    if (page) {
+        m_page = std::move(*page);
+    } else {
+        m_bench.complain(page.error());
+        m_page.reset();
+    }
+    Q_EMIT pageChanged();
+}
+
+std::optional<Instant> SamplesDesk::moment(const QDate& date, const QTime& time)
+{
+    if (!date.isValid() || !time.isValid())
+        return std::nullopt;
+    const auto reading = readLocal(m_bench.session()->info().zone, fromDate(date), fromTime(time));
+    if (!reading) {
+        m_bench.complain(reading.error());
+        return std::nullopt;
+    }
+    if (reading->kind != LocalReading::Kind::once) {
+        m_bench.complain(Fault{reading->kind == LocalReading::Kind::never ? "time.never" : "time.twice",
+                               FaultKind::refused,
+                               {{"time", fromTime(time).text()}, {"date", fromDate(date).text()}},
+                               {},
+                               {}});
+        return std::nullopt;
+    }
+    return reading->first;
+}
+
+std::pair<QDate, QTime> SamplesDesk::wallClock(const Instant& at) const
+{
+    const auto local = inZone(m_bench.session()->info().zone, at.utcMilliseconds);
+    const Instant shown = local ? *local : at;
+    const std::int64_t ms = shown.utcMilliseconds + shown.offsetMinutes.value_or(0) * 60'000LL;
+    const CivilDate day = CivilDate::of(shown);
+    return {toDate(day), QTime::fromMSecsSinceStartOfDay(static_cast<int>(ms - day.days * 86'400'000LL))};
+}
+
+bool SamplesDesk::addLine(CustodyLine line)
+{
+    if (!m_page)
+        return false;
+    line.sample = m_page->sample.id;
+    auto page = addCustodyLine(*m_bench.session(), line);
+    if (!page) {
+        m_bench.complain(page.error());
+        return false;
+    }
+    m_bench.say(tr("Line %1 is kept.").arg(page->lines.size()));
+    m_bench.tellChanged();
+    return true;
+}
+
+CustodyKind SamplesDesk::wantedKind() const
+{
+    if (!m_page)
+        return CustodyKind::cut;
+    for (const ChainLink& link : m_page->status.chain) {
+        if (link.state == LinkState::whole)
+            continue;
+        if (link.kind == "inner-bag")
+            return CustodyKind::innerBag;
+        if (link.kind == "outer-bag")
+            return link.what.empty() || link.line == 0 ? CustodyKind::outerBag : CustodyKind::onSite;
+        if (link.kind == "hands")
+            return CustodyKind::handOver;
+        if (link.kind == "laboratory")
+            return CustodyKind::receipt;
+        if (link.kind == "result")
+            return CustodyKind::result;
+        if (link.kind == "disposal")
+            return CustodyKind::disposal;
+        if (link.kind == "cut")
+            return CustodyKind::cut;
+    }
+    return CustodyKind::handOver;
+}
+
+bool SamplesDesk::close(bool withBreak, const QString& reason, const QString& secondPerson)
+{
+    if (!m_page)
+        return false;
+    auto closing = closeSample(*m_bench.session(), m_page->sample.id, withBreak, utf8(reason), utf8(secondPerson));
+    if (!closing) {
+        m_bench.complain(closing.error());
+        return false;
+    }
+    m_bench.say(closing->closed ? tr("Sample %1 is closed.").arg(text(m_page->sample.number))
+                                : tr("Sample %1 cannot close yet: the list says what is missing.")
+                                      .arg(text(m_page->sample.number)));
+    m_bench.tellChanged();
+    return closing->closed;
+}
+
+std::vector<Finding> SamplesDesk::open(const Sample& wanted)
+{
+    auto opened = openSample(*m_bench.session(), wanted);
+    if (!opened) {
+        m_bench.complain(opened.error());
+        return {};
+    }
+    if (!opened->sample)
+        return opened->why;
+    m_bench.tellChanged();
+    refresh();
+    show(opened->sample->id);
+    return {};
+}
+
+bool SamplesDesk::addLeave(const Leave& leave)
+{
+    const auto added = cupule::addLeave(*m_bench.session(), leave);
+    if (!added) {
+        m_bench.complain(added.error());
+        return false;
+    }
+    m_bench.say(tr("The leave is kept."));
+    m_bench.tellChanged();
+    return true;
+}
+
+std::vector<Site> SamplesDesk::sites()
+{
+    auto sites = allSites(*m_bench.session());
+    return sites ? *sites : std::vector<Site>{};
+}
+
+} // namespace cupule::ui

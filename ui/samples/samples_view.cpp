@@ -1,0 +1,365 @@
+#include "ui/samples/samples_view.h"
+
+#include <QApplication>
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QLabel>
+#include <QListView>
+#include <QScrollArea>
+#include <QSplitter>
+#include <QStackedWidget>
+#include <QTableWidget>
+#include <QVBoxLayout>
+
+#include "ui/bridge/dates.h"
+#include "ui/bridge/text.h"
+#include "ui/bridge/words.h"
+#include "ui/samples/line_form.h"
+#include "ui/samples/sample_dialogs.h"
+#include "ui/samples/sample_list.h"
+#include "ui/theme/theme.h"
+#include "ui/widgets/chain_view.h"
+#include "ui/widgets/empty_state.h"
+#include "ui/widgets/finding_list.h"
+#include "ui/widgets/key_button.h"
+
+namespace cupule::ui {
+
+SamplesView::SamplesView(Workbench& bench, Prompts& prompts, QWidget* parent)
+    : Place(parent), m_bench(bench), m_prompts(prompts), m_desk(bench)
+{
+    setObjectName(QStringLiteral("samplesView"));
+    auto* splitter = new QSplitter(Qt::Horizontal, this);
+    splitter->setHandleWidth(1);
+    splitter->setChildrenCollapsible(false);
+    splitter->addWidget(buildList());
+    splitter->addWidget(buildPage());
+    splitter->setStretchFactor(1, 1);
+    splitter->setSizes({214, 1000});
+    m_empty = new EmptyState(this);
+    m_empty->setTitle(tr("No sample this season"),
+                      tr("A sample needs leave first: the owner's to enter and sample, the authority's to take and move. "
+                         "Photograph and report is the usual way."));
+    connect(m_empty->addWay(QStringLiteral("mark:thing-hand-over"), tr("Write down a leave"),
+                            tr("Who gave it, for what, until when."), tr("A leave…"), {}),
+            &QPushButton::clicked, this, &SamplesView::addLeave);
+    m_stack = new QStackedWidget(this);
+    m_stack->addWidget(splitter);
+    m_stack->addWidget(m_empty);
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->addWidget(m_stack);
+    buildCommands();
+    connect(&m_desk, &SamplesDesk::listChanged, this, &SamplesView::refreshList);
+    connect(&m_desk, &SamplesDesk::pageChanged, this, &SamplesView::refreshPage);
+}
+
+QWidget* SamplesView::buildList()
+{
+    auto* box = new QWidget(this);
+    box->setMinimumWidth(190);
+    auto* column = new QVBoxLayout(box);
+    column->setContentsMargins(0, 0, 0, 12);
+    column->setSpacing(0);
+    m_count = new QLabel(box);
+    m_count->setContentsMargins(14, 12, 14, 10);
+    m_list = new QListView(box);
+    m_list->setObjectName(QStringLiteral("sampleList"));
+    m_list->setAccessibleName(tr("Samples"));
+    m_list->setFrameShape(QFrame::NoFrame);
+    m_model = new SampleListModel(this);
+    m_list->setModel(m_model);
+    m_list->setItemDelegate(new SampleDelegate(*m_model, this));
+    auto* leave = new KeyButton(tr("A leave…"), box);
+    leave->setObjectName(QStringLiteral("newLeave"));
+    auto* buttons = new QVBoxLayout;
+    buttons->setContentsMargins(12, 10, 12, 0);
+    buttons->addWidget(leave);
+    column->addWidget(m_count);
+    column->addWidget(m_list, 1);
+    column->addLayout(buttons);
+    connect(leave, &QPushButton::clicked, this, &SamplesView::addLeave);
+    connect(m_list->selectionModel(), &QItemSelectionModel::currentChanged, this, [this](const QModelIndex& current) {
+        const SampleLine* line = m_model->line(current);
+        if (!m_setting && line != nullptr)
+            m_desk.show(line->id);
+    });
+    return box;
+}
+
+QWidget* SamplesView::buildPage()
+{
+    auto* page = new QWidget(this);
+    page->setBackgroundRole(QPalette::Base);
+    page->setAutoFillBackground(true);
+    auto* column = new QVBoxLayout(page);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    m_title = new QLabel(page);
+    m_title->setContentsMargins(22, 14, 22, 0);
+    m_facts = new QLabel(page);
+    m_facts->setContentsMargins(22, 2, 22, 8);
+    m_facts->setWordWrap(true);
+    m_chain = new ChainView(page);
+    m_chain->setObjectName(QStringLiteral("chain"));
+    m_chainArea = new QScrollArea(page);
+    m_chainArea->setFrameShape(QFrame::NoFrame);
+    m_chainArea->setWidgetResizable(true);
+    m_chainArea->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_chainArea->setBackgroundRole(QPalette::Base);
+    m_chainArea->setWidget(m_chain);
+    column->addWidget(m_title);
+    column->addWidget(m_facts);
+    column->addWidget(m_chainArea);
+    auto* below = new QSplitter(Qt::Horizontal, page);
+    below->setHandleWidth(1);
+    below->setChildrenCollapsible(false);
+    auto* formArea = new QScrollArea(below);
+    formArea->setFrameShape(QFrame::NoFrame);
+    formArea->setWidgetResizable(true);
+    m_form = new LineForm(m_desk, formArea);
+    formArea->setWidget(m_form);
+    auto* right = new QWidget(below);
+    auto* rightColumn = new QVBoxLayout(right);
+    rightColumn->setContentsMargins(14, 12, 14, 12);
+    rightColumn->setSpacing(8);
+    m_gateHead = new QLabel(right);
+    m_gateHead->setWordWrap(true);
+    m_gate = new FindingList(right);
+    m_gate->setObjectName(QStringLiteral("gate"));
+    m_lines = new QTableWidget(0, 6, right);
+    m_lines->setObjectName(QStringLiteral("custodyLines"));
+    m_lines->setAccessibleName(tr("Lines of custody"));
+    m_lines->setHorizontalHeaderLabels({QString(), tr("What"), tr("When"), tr("Who"), tr("Where"), tr("Seal, bag or report")});
+    m_lines->verticalHeader()->hide();
+    m_lines->setEditTriggers(QAbstractItemView::NoEditTriggers);
+    m_lines->setSelectionBehavior(QAbstractItemView::SelectRows);
+    m_lines->setShowGrid(false);
+    m_lines->horizontalHeader()->setStretchLastSection(true);
+    m_close = new KeyButton(tr("Close the sample…"), right);
+    m_close->setObjectName(QStringLiteral("closeSample"));
+    auto* linesHead = new QLabel(tr("Lines, never edited, only followed"), right);
+    linesHead->setFont(roleFont(TextRole::heading, *this));
+    rightColumn->addWidget(m_gateHead);
+    rightColumn->addWidget(m_gate, 3);
+    rightColumn->addWidget(m_close, 0, Qt::AlignLeft);
+    rightColumn->addWidget(linesHead);
+    rightColumn->addWidget(m_lines, 2);
+    below->addWidget(formArea);
+    below->addWidget(right);
+    below->setSizes({420, 640});
+    column->addWidget(below, 1);
+    connect(m_chain, &ChainView::linkAsked, this, &SamplesView::goToLink);
+    connect(m_close, &QPushButton::clicked, this, &SamplesView::closeSample);
+    return page;
+}
+
+void SamplesView::buildCommands()
+{
+    const auto add = [this](const QString& words, const QKeySequence& key, const QString& name, auto run) {
+        auto* action = new QAction(words, this);
+        action->setShortcut(key);
+        action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
+        action->setObjectName(name);
+        connect(action, &QAction::triggered, this, run);
+        addAction(action);
+        m_commands.append(action);
+    };
+    add(tr("Keep the line"), QKeySequence(Qt::CTRL | Qt::Key_Return), QStringLiteral("sample-keep-line"),
+        [this] { m_form->keep(); });
+    add(tr("Close the sample…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Return), QStringLiteral("sample-close"),
+        [this] { closeSample(); });
+    add(tr("A leave…"), {}, QStringLiteral("sample-leave"), [this] { addLeave(); });
+}
+
+void SamplesView::enter()
+{
+    m_desk.refresh();
+}
+
+void SamplesView::goTo(const Uid& noun)
+{
+    m_desk.show(noun);
+}
+
+void SamplesView::nextPane(int step)
+{
+    if (m_stack->currentWidget() == m_empty)
+        m_empty->findChild<QPushButton*>()->setFocus(Qt::OtherFocusReason);
+    else
+        focusNextOf({m_list, m_chain, m_form, m_gate, m_lines}, step);
+}
+
+void SamplesView::nextFinding()
+{
+    m_gate->setFocus(Qt::ShortcutFocusReason);
+    m_gate->next();
+}
+
+QStringList SamplesView::help() const
+{
+    return {tr("Each link of the chain is a fact somebody put down. A link that hangs open says what would close it; the form below is for that."),
+            tr("Left and Right move along the chain, Enter goes to the form, Ctrl+Enter keeps the line."),
+            tr("A sample closes only when nothing is missing. With a break it needs a reason and a second person.")};
+}
+
+void SamplesView::refreshList()
+{
+    m_setting = true;
+    m_model->setLines(m_desk.lines());
+    m_stack->setCurrentIndex(m_desk.lines().empty() ? 1 : 0);
+    int waiting = 0;
+    for (const SampleLine& line : m_desk.lines())
+        waiting += line.missing > 0 ? 1 : 0;
+    m_count->setText(QStringLiteral("<b>%1</b>&nbsp;&nbsp;%2")
+                         .arg(tr("Samples"), tr("%n open", nullptr, waiting).toHtmlEscaped()));
+    if (m_desk.page())
+        m_list->setCurrentIndex(m_model->indexOf(m_desk.page()->sample.id));
+    m_setting = false;
+    Q_EMIT noteChanged(waiting > 0 ? QString::number(waiting) : QString());
+}
+
+void SamplesView::refreshPage()
+{
+    if (!m_desk.page())
+        return;
+    const SamplePage& page = *m_desk.page();
+    m_setting = true;
+    m_list->setCurrentIndex(m_model->indexOf(page.sample.id));
+    m_setting = false;
+    m_title->setFont(roleFont(TextRole::title, *this));
+    m_title->setText(QStringLiteral("<b>%1</b> %2")
+                         .arg(text(page.sample.number).toHtmlEscaped(),
+                              tr("from %1, %2")
+                                  .arg(text(page.treeLabel), page.siteName.empty() ? tr("no site") : text(page.siteName))
+                                  .toHtmlEscaped()));
+    QStringList facts{sentenceStart(sampleStateWord(page.status.state))};
+    if (page.sample.pieces)
+        facts << tr("%n pieces of %1", nullptr, *page.sample.pieces).arg(text(page.sample.plantPart));
+    if (page.status.hoursSinceSeal)
+        facts << tr("%1 since the seal").arg(durationText(*page.status.hoursSinceSeal * 60));
+    facts << text(m_desk.pack().hazardLine);
+    m_facts->setText(facts.join(QStringLiteral(". ")) + QLatin1Char('.'));
+    m_chain->setChain(page.status.chain);
+    m_chainArea->setFixedHeight(m_chain->sizeHint().height() + 16);
+    const int first = m_chain->firstUnsettled();
+    if (first >= 0) {
+        m_chain->setCurrent(first);
+        const QRect link = m_chain->linkRect(first);
+        m_chainArea->ensureVisible(link.center().x(), link.center().y(), link.width(), 0);
+    }
+    refreshGate(page.status);
+    refreshLines(page);
+    m_form->refresh();
+}
+
+void SamplesView::refreshGate(const SampleStatus& status)
+{
+    std::vector<Finding> all = status.missing;
+    all.insert(all.end(), status.breaks.begin(), status.breaks.end());
+    all.insert(all.end(), status.remarks.begin(), status.remarks.end());
+    m_gate->setFindings(std::move(all), &m_desk.pack());
+    QString head;
+    const bool closed = status.state == SampleState::closed || status.state == SampleState::closedWithBreak;
+    if (closed)
+        head = status.state == SampleState::closed ? tr("Closed whole. Nothing is missing.")
+                                                   : tr("Closed with a break. Its result is never sole proof.");
+    else if (status.mustBeVoid)
+        head = tr("This sample can never close: double-bagging at the tree was not confirmed. Dispose of it and put that down.");
+    else if (status.canCloseWhole)
+        head = tr("Nothing is missing: this sample can be closed.");
+    else if (status.canCloseWithBreak)
+        head = tr("It can close only with a break: %n breaks stand.", nullptr, static_cast<int>(status.breaks.size()));
+    else
+        head = tr("Before this sample can close, %n things are missing", nullptr, static_cast<int>(status.missing.size()));
+    m_gateHead->setFont(roleFont(TextRole::heading, *this));
+    m_gateHead->setText(head);
+    m_close->setVisible(!closed);
+}
+
+void SamplesView::refreshLines(const SamplePage& page)
+{
+    m_lines->setRowCount(static_cast<int>(page.lines.size()));
+    const auto when = [&](const Instant& at) {
+        const auto [date, time] = m_desk.wallClock(at);
+        return tr("%1, %2").arg(plainDate(fromDate(date), page.visitDate.year()), timeText(fromTime(time)));
+    };
+    int row = 0;
+    for (const CustodyLine& line : page.lines) {
+        QString what = custodyKindWord(line.kind);
+        if (line.corrects)
+            what += tr(", in place of line %1").arg(*line.corrects);
+        QString time;
+        if (line.out)
+            time = when(*line.out);
+        if (line.in)
+            time += (time.isEmpty() ? QString() : QStringLiteral(" – ")) + when(*line.in);
+        QStringList who;
+        for (const std::string& name : {line.from, line.to})
+            if (!name.empty())
+                who << text(name);
+        QStringList marks;
+        for (const std::string& mark : {line.bag, line.seal, line.reportNumber, line.order})
+            if (!mark.empty())
+                marks << text(mark);
+        if (line.sealWhole)
+            marks << (*line.sealWhole ? tr("whole") : tr("broken"));
+        const QStringList cells{QString::number(line.number), what, time, who.join(tr(" to ")), text(line.place),
+                                marks.join(QStringLiteral(", "))};
+        for (int c = 0; c < cells.size(); ++c)
+            m_lines->setItem(row, c, new QTableWidgetItem(cells[c]));
+        ++row;
+    }
+    m_lines->resizeColumnsToContents();
+}
+
+void SamplesView::goToLink(int link)
+{
+    if (!m_desk.page() || link < 0 || link >= static_cast<int>(m_desk.page()->status.chain.size()))
+        return;
+    const std::string& kind = m_desk.page()->status.chain[static_cast<std::size_t>(link)].kind;
+    if (kind == "inner-bag")
+        m_form->setKind(CustodyKind::innerBag);
+    else if (kind == "outer-bag")
+        m_form->setKind(m_desk.page()->status.chain[static_cast<std::size_t>(link)].line == 0 ? CustodyKind::outerBag
+                                                                                              : CustodyKind::onSite);
+    else if (kind == "laboratory")
+        m_form->setKind(CustodyKind::receipt);
+    else if (kind == "result")
+        m_form->setKind(CustodyKind::result);
+    else if (kind == "disposal")
+        m_form->setKind(CustodyKind::disposal);
+    else if (kind == "cut" || kind == "tree")
+        m_form->setKind(CustodyKind::cut);
+    else
+        m_form->setKind(CustodyKind::handOver);
+    m_form->focusFirst();
+}
+
+void SamplesView::closeSample()
+{
+    if (!m_desk.page())
+        return;
+    const SampleStatus& status = m_desk.page()->status;
+    if (status.canCloseWhole) {
+        if (m_prompts.confirm(this, tr("Close sample %1?").arg(text(m_desk.page()->sample.number)),
+                              tr("Nothing is missing. After closing, only correcting lines can follow."), tr("Close it")))
+            m_desk.close(false, {}, {});
+    } else if (status.canCloseWithBreak) {
+        CloseWithBreakDialog dialog(status.breaks, m_desk.pack(), this);
+        if (dialog.exec() == QDialog::Accepted)
+            m_desk.close(true, dialog.reason(), dialog.secondPerson());
+    } else {
+        m_desk.close(false, {}, {});
+        m_gate->setFocus(Qt::OtherFocusReason);
+    }
+}
+
+void SamplesView::addLeave()
+{
+    LeaveDialog dialog(m_desk.sites(), m_desk.today(), this);
+    if (dialog.exec() == QDialog::Accepted)
+        m_desk.addLeave(dialog.leave());
+}
+
+} // namespace cupule::ui

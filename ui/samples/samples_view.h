@@ -1,0 +1,74 @@
+// The place Samples: the chain of a sample as a picture, the form for its next line, what keeps it from closing.
+
+#pragma once
+
+#include "ui/samples/samples_desk.h"
+#include "ui/shell/place.h"
+#include "ui/shell/prompts.h"
+
+class QLabel;
+class QListView;
+class QScrollArea;
+class QSplitter;
+class QStackedWidget;
+class QTableWidget;
+
+namespace cupule::ui {
+
+class ChainView;
+class EmptyState;
+class FindingList;
+class KeyButton;
+class LineForm;
+class SampleListModel;
+
+class SamplesView : public Place {
+    Q_OBJECT
+public:
+    SamplesView(Workbench& bench, Prompts& prompts, QWidget* parent = nullptr);
+
+    [[nodiscard]] QString id() const override { return QStringLiteral("samples"); }
+    [[nodiscard]] QString word() const override { return tr("Samples"); }
+    [[nodiscard]] QString mark() const override { return QStringLiteral("place-samples"); }
+    void enter() override;
+    void goTo(const Uid& noun) override;
+    void nextPane(int step) override;
+    void nextFinding() override;
+    [[nodiscard]] QList<QAction*> commands() const override { return m_commands; }
+    [[nodiscard]] QStringList help() const override;
+    [[nodiscard]] SamplesDesk& desk() { return m_desk; }
+
+private:
+    QWidget* buildList();
+    QWidget* buildPage();
+    void buildCommands();
+    void refreshList();
+    void refreshPage();
+    void refreshGate(const SampleStatus& status);
+    void refreshLines(const SamplePage& page);
+    void goToLink(int link);
+    void closeSample();
+    void addLeave();
+
+    Workbench& m_bench;
+    Prompts& m_prompts;
+    SamplesDesk m_desk;
+    QStackedWidget* m_stack;
+    EmptyState* m_empty;
+    QListView* m_list;
+    SampleListModel* m_model;
+    QLabel* m_count;
+    QLabel* m_title;
+    QLabel* m_facts;
+    QScrollArea* m_chainArea;
+    ChainView* m_chain;
+    LineForm* m_form;
+    QLabel* m_gateHead;
+    FindingList* m_gate;
+    QTableWidget* m_lines;
+    KeyButton* m_close;
+    QList<QAction*> m_commands;
+    bool m_setting = false;
+};
+
+} // namespace cupule::ui
