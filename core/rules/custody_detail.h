@@ -71,6 +71,8 @@ struct Gathered {
 
 Finding finding(std::string_view code, Severity severity, std::string field, Arguments arguments,
                 std::string_view source);
+/// By number; lines of one number by when they were written, then by id, so that every store has one order.
+std::vector<const CustodyLine*> inOrder(std::span<const CustodyLine> lines);
 /// Equal but for case, blanks and dashes: how numbers on bags and seals, codes and names are compared.
 bool sameMark(std::string_view a, std::string_view b);
 /// The kind of tree that a name means (its id, scientific or common name), or null.

@@ -67,7 +67,7 @@ std::optional<Finding> leaveLacking(LeaveGiver giver, const Sample& sample, Civi
     std::string lacking;
     for (const LeaveScope scope : wanted.scopes)
         if (std::find(allowed.begin(), allowed.end(), scope) == allowed.end())
-            lacking += (lacking.empty() ? "" : " ") + std::string(name(scope));
+            lacking.append(lacking.empty() ? "" : " ").append(name(scope));
     if (lacking.empty())
         return std::nullopt;
     return finding(wanted.code, severity, std::string(wanted.field),

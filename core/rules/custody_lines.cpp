@@ -10,19 +10,9 @@ namespace cupule {
 
 std::vector<CustodyLine> linesInForce(std::span<const CustodyLine> lines)
 {
-    std::vector<const CustodyLine*> ordered;
-    for (const CustodyLine& line : lines)
-        ordered.push_back(&line);
-    std::sort(ordered.begin(), ordered.end(), [](const CustodyLine* a, const CustodyLine* b) {
-        if (a->number != b->number)
-            return a->number < b->number;
-        if (a->written.utcMilliseconds != b->written.utcMilliseconds)
-            return a->written.utcMilliseconds < b->written.utcMilliseconds;
-        return a->id < b->id;
-    });
     std::vector<CustodyLine> inForce;
     std::map<int, std::size_t> placeOf; // line number to its place, also for lines that were corrected
-    for (const CustodyLine* line : ordered) {
+    for (const CustodyLine* line : custody::inOrder(lines)) {
         const auto target = line->corrects ? placeOf.find(*line->corrects) : placeOf.end();
         if (target != placeOf.end()) {
             inForce[target->second] = *line;
@@ -121,6 +111,21 @@ std::optional<int> Chain::piecesTaken() const
         if (line && line->pieces)
             return line->pieces;
     return std::nullopt;
+}
+
+std::vector<const CustodyLine*> inOrder(std::span<const CustodyLine> lines)
+{
+    std::vector<const CustodyLine*> ordered;
+    for (const CustodyLine& line : lines)
+        ordered.push_back(&line);
+    std::sort(ordered.begin(), ordered.end(), [](const CustodyLine* a, const CustodyLine* b) {
+        if (a->number != b->number)
+            return a->number < b->number;
+        if (a->written.utcMilliseconds != b->written.utcMilliseconds)
+            return a->written.utcMilliseconds < b->written.utcMilliseconds;
+        return a->id < b->id;
+    });
+    return ordered;
 }
 
 Finding finding(std::string_view code, Severity severity, std::string field, Arguments arguments,

@@ -65,12 +65,7 @@ void writtenLate(const CustodyLine& line, std::vector<Finding>& out)
 void corrections(const Chain& chain, std::vector<Finding>& out)
 {
     std::set<int> numbers;
-    std::vector<const CustodyLine*> ordered;
-    for (const CustodyLine& line : chain.written)
-        ordered.push_back(&line);
-    std::stable_sort(ordered.begin(), ordered.end(),
-                     [](const CustodyLine* a, const CustodyLine* b) { return a->number < b->number; });
-    for (const CustodyLine* line : ordered) {
+    for (const CustodyLine* line : inOrder(chain.written)) {
         Arguments arguments = lineArgument(*line);
         const auto say = [&](std::string_view code, Severity severity) {
             out.push_back(finding(code, severity, std::string(name(line->kind)), arguments, custodyGuide));
