@@ -1,4 +1,11 @@
 // The checks on a visit. One rule a file in core/rules/checks/, pure, listed in order by register.cpp.
+//
+//  - A rule looks at one visit and what is known around it, and says what it finds; it changes nothing and refuses
+//    nothing. Severity stop keeps a visit from being handed in, ask is a question that the verifier will see was
+//    asked, note is worth knowing.
+//  - Nothing is allocated unless there is something to say, so that a million rows can be checked.
+//  - No rule knows a pest by name: everything comes from the pack's groups, limits and questions.
+//  - Any thread.
 
 #pragma once
 
@@ -52,6 +59,7 @@ struct CheckContext {
     std::optional<double> nearestFindMetres;///< nearest accepted find of an earlier date; nothing = none accepted
     std::optional<int> nearestFindYears;    ///< years since that find
     bool dateMissing = false;               ///< the visit was begun without a date
+    bool laboratoryReport = false;          ///< a laboratory has reported on a sample of this visit
 };
 
 /// What every rule gets: the visit, its context, and what is computed once for all of them.
@@ -61,6 +69,9 @@ struct CheckInput {
     const HostVerdict& host;
     const Positive& positive;
     bool nothing = false;                   ///< nothingSeen()
+    std::span<const Sign* const> signs;     ///< for each observation, in its order; null where the pack does not know it
+    std::span<const Character* const> characters;   ///< for each character answered, likewise
+    bool gallSeen = false;                  ///< a gall line or a laboratory find answered "seen", on whatever tree
 };
 
 using CheckFunction = void (*)(const CheckInput&, std::vector<Finding>&);
@@ -68,11 +79,14 @@ using CheckFunction = void (*)(const CheckInput&, std::vector<Finding>&);
 struct Check {
     std::string_view name;                  ///< file name of the rule, e.g. "date_impossible"
     CheckFunction run;
-    std::vector<std::string_view> codes;    ///< every code that it can give
+    std::vector<std::string_view> codes;    ///< every code of its own; questions of the pack bring theirs (packCodes)
 };
 
 /// In the order in which findings of one severity are listed.
 const std::vector<Check>& allChecks();
+
+/// Codes that come with a pack: its season questions.
+std::vector<std::string_view> packCodes(const Pack& pack);
 
 /// Runs all checks; sorted, worst first.
 std::vector<Finding> checkVisit(const Visit& visit, const CheckContext& context);
