@@ -9,7 +9,7 @@
 
 #include <cmath>
 
-#include "core/base/text.h"
+#include <fmt/format.h>
 
 namespace cupule::notation {
 
@@ -133,9 +133,8 @@ Result<ParsedPosition> readBritish(std::string_view text, const Head& head)
     const char second = head.letters[1];
     if (first == 'I' || second == 'I') {
         const bool prefix = first == 'I' && irishSquare(second).has_value();
-        return prefix
-                   ? refuse("illegal-letter-I", {}, std::string{second} + std::string(text.substr(head.end)))
-                   : refuse("illegal-letter-I");
+        return prefix ? refuse("illegal-letter-I", {}, fmt::format("{} {}", second, text.substr(head.end)))
+                      : refuse("illegal-letter-I");
     }
     const auto run = readDigits(text.substr(head.end));
     if (!run)
@@ -158,7 +157,7 @@ Result<ParsedPosition> readIrish(std::string_view text, const Head& head, const 
     if (run->count > 0)
         if (const auto letters = digitForLetter(text, head, *run, reading))
             return refuse("letter-digit-confusion", *letters,
-                          *letters + std::string(text.substr(head.end + 1)));
+                          fmt::format("{}{}", *letters, text.substr(head.end + 1)));
     // Twelve figures are read as a letter in front of full metres (ITM has no letters), never as a tenth of a
     // metre.
     if (run->count == finest + 2)

@@ -12,6 +12,8 @@
 #include <cmath>
 #include <numbers>
 
+#include <fmt/format.h>
+
 #include "core/base/text.h"
 
 namespace cupule::notation {
@@ -78,7 +80,9 @@ std::optional<ZoneHead> zoneHeadOf(std::string_view text)
             return std::nullopt;
         }
     }
-    if (head.count != 1 && head.count != 3)
+    const bool isUnit = std::string_view(head.letters.data(), head.letters.size()) == "DEG" &&
+                        std::ranges::any_of(text.substr(head.end), isLetter);
+    if ((head.count != 1 && head.count != 3) || isUnit)
         return std::nullopt;
     return head;
 }
@@ -229,7 +233,7 @@ std::optional<Result<ParsedPosition>> readZoned(std::string_view text)
     if (const auto metres = readMetres(text.substr(head->end)))
         return readUtm(*head, *metres);
     if (const auto letters = meantLetters(text))
-        return refuse("letter-digit-confusion", *letters, *letters + std::string(text.substr(2)));
+        return refuse("letter-digit-confusion", *letters, fmt::format("{}{}", *letters, text.substr(2)));
     return std::nullopt;
 }
 

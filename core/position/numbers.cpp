@@ -8,6 +8,8 @@
 #include <cmath>
 #include <numbers>
 
+#include <fmt/format.h>
+
 #include "core/base/text.h"
 #include "core/position/tokens.h"
 
@@ -274,7 +276,9 @@ double lastPlace(int decimals)
 Result<ParsedPosition> geographic(double latitude, double longitude, double latitudeUnit,
                                   double longitudeUnit)
 {
-    const auto swappedReading = [&] { return numberText(longitude) + ", " + numberText(latitude); };
+    const auto swappedReading = [&] {
+        return fmt::format("{}, {}", numberText(longitude), numberText(latitude));
+    };
     if (!(std::abs(latitude) <= 90)) {
         if (std::abs(longitude) <= 90 && std::abs(latitude) <= 180)
             return refuse("latitude-out-of-range", "swapped?", swappedReading());
@@ -300,7 +304,8 @@ Result<ParsedPosition> planar(GridSystem system, double easting, double northing
     const bool nullIsland = easting == 0 && northing == 0;
     if (!nullIsland && !isOnGrid(system, easting, northing)) {
         if (isOnGrid(system, northing, easting))
-            return refuse("outside-grid", "swapped?", numberText(northing) + " " + numberText(easting));
+            return refuse("outside-grid", "swapped?",
+                          fmt::format("{} {}", numberText(northing), numberText(easting)));
         return refuse("outside-grid");
     }
     ParsedPosition parsed;
@@ -337,7 +342,8 @@ Result<ParsedPosition> readNumbers(std::string_view text, const Reading& reading
     if (metres)
         return readMetres(t, projected ? reading.named.system : british,
                           projected && reading.named.northFirst);
-    if (bare && projected)
+    const auto separators = std::ranges::count_if(t.numbers(), [](const Number& n) { return n.separated; });
+    if (bare && (projected || t.count % 2 != 0 || separators > 1))
         return refuse("too-many-tokens");
     return readAngles(t, reading);
 }

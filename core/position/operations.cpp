@@ -67,6 +67,14 @@ struct FreeFactory {
     }
 };
 
+/// -1 = unknown. A mere projection has no error of its own and states none.
+double accuracyOf(pj_ctx* context, const PJ* operation)
+{
+    return proj_get_type(operation) == PJ_TYPE_CONVERSION
+               ? 0
+               : proj_coordoperation_get_accuracy(context, operation);
+}
+
 /// Of all operations that need no file, the one with the best stated accuracy.
 Handle bestOf(pj_ctx* context, const PJ* from, const PJ* to)
 {
@@ -83,7 +91,7 @@ Handle bestOf(pj_ctx* context, const PJ* from, const PJ* to)
     double bestAccuracy = -1;
     for (int i = 0; list && i < proj_list_get_count(list.get()); ++i) {
         Handle candidate(proj_list_get(context, list.get(), i));
-        const double accuracy = proj_coordoperation_get_accuracy(context, candidate.get());
+        const double accuracy = accuracyOf(context, candidate.get());
         const bool usable = accuracy >= 0 &&
                             proj_coordoperation_get_grid_used_count(context, candidate.get()) == 0 &&
                             proj_coordoperation_has_ballpark_transformation(context, candidate.get()) == 0;
@@ -162,7 +170,7 @@ Result<Operation> withoutGrid(pj_ctx* context, GridSystem system)
     if (!operation.handle)
         return noTransformation(context, system);
     operation.info.description = proj_pj_info(operation.handle.get()).description;
-    operation.info.accuracyMetres = proj_coordoperation_get_accuracy(context, operation.handle.get());
+    operation.info.accuracyMetres = accuracyOf(context, operation.handle.get());
     if (system.kind == GridSystem::Kind::osgb || system.kind == GridSystem::Kind::ig)
         operation.areaWSEN = areaOf(context, operation.handle.get());
     return operation;

@@ -159,7 +159,7 @@ void Taker::takeMark()
         markLast(twice ? Mark::seconds : Mark::minutes);
     } else if (c == doublePrime) {
         markLast(Mark::seconds);
-    } else if (c == ':' && digitBefore) {
+    } else if (c == ':' && digitBefore && last() != nullptr) {
         const bool second = m_tokens.count >= 2 && m_tokens.number[m_tokens.count - 2].byColon &&
                             m_tokens.number[m_tokens.count - 2].mark == Mark::degrees;
         markLast(second ? Mark::minutes : Mark::degrees);

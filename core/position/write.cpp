@@ -124,13 +124,13 @@ std::string decimalText(std::int64_t units, int decimals, int width)
 std::string decimalDegrees(double degrees, int decimals)
 {
     const Units units = unitsOf(degrees, 1, decimals);
-    return (units.negative ? "-" : "") + decimalText(units.count, decimals, 1);
+    return fmt::format("{}{}", units.negative ? "-" : "", decimalText(units.count, decimals, 1));
 }
 
 std::string isoDegrees(double degrees, int decimals, int width)
 {
     const Units units = unitsOf(degrees, 1, decimals);
-    return (units.negative ? "-" : "+") + decimalText(units.count, decimals, width);
+    return fmt::format("{}{}", units.negative ? "-" : "+", decimalText(units.count, decimals, width));
 }
 
 std::string minutesText(double degrees, int decimals, std::string_view letters)
@@ -238,8 +238,9 @@ Result<std::string> writeReference(GridSystem::Kind grid, PlanePoint place, int 
     const std::string letters = lettersOf(grid, in);
     if (letters.empty())
         return offGrid();
-    const std::string gap = figures > 2 ? " " : "";
-    return letters + gap + cutDigits(in.eastRest, figures / 2) + gap + cutDigits(in.northRest, figures / 2);
+    const std::string_view gap = figures > 2 ? " " : "";
+    return fmt::format("{}{}{}{}{}", letters, gap, cutDigits(in.eastRest, figures / 2), gap,
+                       cutDigits(in.northRest, figures / 2));
 }
 
 Result<std::string> writeTetrad(GridSystem::Kind grid, PlanePoint place)
