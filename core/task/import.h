@@ -25,10 +25,12 @@ struct ImportOptions {
     std::string zone;                       ///< zone of local times; empty = the store's
     std::string system;                     ///< how bare coordinates are read; empty = decided as for positions
     std::string columnsFile;                ///< saved column mapping
+    std::string saveColumnsFile;            ///< where to save the columns as they were matched, to be used again; empty = nowhere
     std::string asideFile;                  ///< where set-aside rows go; empty = beside the store, named after the file
     std::string site;                       ///< name of the site of rows that name none
     std::string observer;                   ///< code or name where rows name none; empty = the profile's person
-    bool takeGoodPoints = false;            ///< GPX: read the points before a damage
+    bool takeGoodPoints = false;            ///< GPX: read the points that a damaged document still holds
+    bool takeRoutePoints = false;           ///< GPX: take route points where there is no waypoint
 };
 
 struct ImportProblem {
@@ -40,6 +42,7 @@ struct ImportProblem {
     std::string kind;                       ///< resources/docs/import_kinds.md
     std::string cause;                      ///< position kind, empty where no position is involved
     std::string suggestion;
+    bool kept = false;                      ///< said, but the row, point or photo was kept all the same
 };
 
 /// A question about the whole file that nobody answered: nothing was kept.

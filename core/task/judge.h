@@ -51,6 +51,9 @@ std::vector<CharacterSeen> joinCharacters(std::span<const CharacterSeen> own, st
 
 Judged judgeVisit(const Visit& visit, const VisitStanding& standing, const VisitFacts& facts, const Pack& pack,
                   CivilDate today);
+/// The same, with the verdict already at hand.
+Judged judgeVisit(const Visit& visit, const VisitStanding& standing, const VisitFacts& facts, const Pack& pack,
+                  CivilDate today, const HostVerdict& host);
 
 /// "empty", "nothing-seen", "gall", "older-gall", "not-host", "other-signs", "incomplete".
 std::string summaryOf(const Visit& visit, HostAnswer host, const Positive& positive, bool nothing);
