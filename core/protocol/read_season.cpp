@@ -25,11 +25,14 @@ std::map<std::string, Window> readWindows(Node& owner)
 {
     std::map<std::string, Window> byRegion;
     owner.members("windows", Need::required, [&](const std::string& region, Node& node) {
+        const std::size_t faultsBefore = node.faults().size();
         Window window;
         window.first = node.whole("first", 1, lastDay);
         window.peakFrom = node.whole("peakFrom", 1, lastDay);
         window.peakTo = node.whole("peakTo", 1, lastDay);
         window.last = node.whole("last", 0, lastDay);
+        if (node.faults().size() > faultsBefore)
+            window = {};
         byRegion[region] = window;
     });
     return byRegion;
