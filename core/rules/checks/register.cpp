@@ -49,7 +49,6 @@ const std::vector<Check>& allChecks()
         {"same_day_twice", checks::sameDayTwice, {"visit.repeats", "visit.same-day"}},
         {"distortion_alone", checks::distortionAlone, {"distortion.no-gall"}},
         {"sign_points_elsewhere", checks::signPointsElsewhere, {"sign.points-elsewhere"}},
-        {"gall_generation", checks::gallGeneration, {"gall.which-year"}},
         {"nothing_incomplete", checks::nothingIncomplete, {"nothing.incomplete", "nothing.not-judged"}},
         {"nothing_no_crown", checks::nothingNoCrown, {"nothing.no-crown"}},
         {"answered_twice", checks::answeredTwice, {"sign.twice", "character.twice"}},

@@ -45,7 +45,6 @@ void photoShared(const CheckInput& input, std::vector<Finding>& out);
 void sameDayTwice(const CheckInput& input, std::vector<Finding>& out);
 void distortionAlone(const CheckInput& input, std::vector<Finding>& out);
 void signPointsElsewhere(const CheckInput& input, std::vector<Finding>& out);
-void gallGeneration(const CheckInput& input, std::vector<Finding>& out);
 void nothingIncomplete(const CheckInput& input, std::vector<Finding>& out);
 void nothingNoCrown(const CheckInput& input, std::vector<Finding>& out);
 void answeredTwice(const CheckInput& input, std::vector<Finding>& out);
