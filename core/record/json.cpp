@@ -168,12 +168,20 @@ std::string toJson(const Regime& value) { return json::textOf(value); }
 std::string toJson(const Decision& value) { return json::textOf(value); }
 std::string toJson(const Told& value) { return json::textOf(value); }
 
-bool appendJson(std::string& out, const Visit& value)
+namespace {
+
+template <class Noun>
+bool appended(std::string& out, const Noun& value)
 {
     json::Writer writer(out);
     writer.object(value);
     return writer.faithful();
 }
+
+} // namespace
+
+bool appendJson(std::string& out, const Visit& value) { return appended(out, value); }
+bool appendJson(std::string& out, const Tree& value) { return appended(out, value); }
 
 template <class Noun>
 Result<Noun> fromJson(std::string_view text)

@@ -30,9 +30,10 @@ std::string toJson(const Regime& value);
 std::string toJson(const Decision& value);
 std::string toJson(const Told& value);
 
-/// Appends the same text. False where the visit holds what JSON cannot (a number that is not finite, text that is no UTF-8);
+/// Appends the same text. False where the noun holds what JSON cannot (a number that is not finite, text that is no UTF-8);
 /// such a text must not be kept.
 bool appendJson(std::string& out, const Visit& value);
+bool appendJson(std::string& out, const Tree& value);
 
 /// Fault "record.json" with the path of the first wrong member. Unknown and doubled members are refused:
 /// they would be lost. Argument "why": "syntax", "missing", "unknown", "doubled", "type" or "value".

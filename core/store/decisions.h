@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "core/base/civil.h"
 #include "core/record/decision.h"
 #include "core/store/store.h"
 

@@ -38,8 +38,8 @@ struct TreeRow {
 enum class TreeSort { label, site, lastVisit };   ///< labels in natural order: T-2 before T-10
 
 struct TreeFilter {
-    std::string words;                         ///< any words; the last one may be unfinished
-    Uid site;                                  ///< null = all
+    std::string words = {};                    ///< any words; the last one may be unfinished
+    Uid site = {};                             ///< null = all
     TreeSort sort = TreeSort::label;
     bool descending = false;
 };

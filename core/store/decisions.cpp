@@ -1,0 +1,167 @@
+#include "core/store/decisions.h"
+
+#include <limits>
+
+#include "core/store/cells.h"
+#include "core/store/store_core.h"
+
+namespace cupule {
+
+namespace {
+
+std::int64_t existing(StoreCore& core, const Uid& visit)
+{
+    const std::int64_t row = core.visitRow(visit);
+    if (row == 0)
+        throwFault("store.reference", FaultKind::refused, {{"noun", "visit"}, {"id", visit.text()}});
+    return row;
+}
+
+std::vector<Decision> readAll(Query& q)
+{
+    std::vector<Decision> decisions;
+    while (q.step())
+        decisions.push_back(nounFrom<Decision>(q.view(0)));
+    return decisions;
+}
+
+FindPlace findAt(StoreCore& core, const Placed& place)
+{
+    Query q(core.db, "SELECT visit.uid, tree.uid, tree.label, find.day FROM find JOIN visit ON visit.id = find.visit "
+                     "LEFT JOIN tree ON tree.id = visit.tree WHERE find.visit = :visit");
+    q.bind(":visit", place.row).step();
+    return {q.uid(0), q.uid(1), q.text(2), q.date(3), place.latitude, place.longitude, place.metres};
+}
+
+/// Days before `before`; `except` is a row of visits.
+void findsIn(StoreCore& core, const Box& box, std::int64_t except, std::int64_t before, std::vector<Placed>& out)
+{
+    for (const CellRange& range : cellsOf(box)) {
+        Query q(core.db, "SELECT visit, latitude, longitude FROM find WHERE cell BETWEEN :first AND :last "
+                         "AND latitude BETWEEN :south AND :north AND longitude BETWEEN :west AND :east "
+                         "AND day < :before AND visit <> :except");
+        q.bind(":first", range.first).bind(":last", range.last).bind(":south", box.south).bind(":north", box.north);
+        q.bind(":west", box.west).bind(":east", box.east).bind(":before", before).bind(":except", except);
+        while (q.step())
+            out.push_back({q.integer(0), q.real(1), q.real(2), 0});
+    }
+}
+
+} // namespace
+
+Status Decisions::add(Change& change, const Decision& decision)
+{
+    return guarded([&] {
+        StoreCore& core = change.core();
+        core.writing();
+        const std::int64_t visit = existing(core, decision.visit);
+        const std::string content = contentOf(decision);
+        const LineMark line = core.addLine({"decided", "decision", decision.id, sha256(content)});
+        Query q(core.db, "INSERT INTO decision (uid, visit, revision, content, line_chain, line_number) "
+                         "VALUES (:uid, :visit, :revision, :content, :chain, :number)");
+        q.bind(":uid", decision.id).bind(":visit", visit).bind(":revision", decision.revision).bind(":content", content);
+        q.bind(":chain", line.chain).bind(":number", line.number).run();
+    });
+}
+
+Result<std::vector<Decision>> Decisions::ofVisit(const Uid& visit)
+{
+    return guarded([&] {
+        Query q(m_core.db, "SELECT content FROM decision WHERE visit = :visit ORDER BY id");
+        return readAll(q.bind(":visit", m_core.visitRow(visit)));
+    });
+}
+
+Result<std::vector<Decision>> Decisions::ofRevision(const Uid& revision)
+{
+    return guarded([&] {
+        Query q(m_core.db, "SELECT content FROM decision WHERE revision = :revision ORDER BY id");
+        return readAll(q.bind(":revision", revision));
+    });
+}
+
+Result<std::optional<Decision>> Decisions::last(const Uid& visit)
+{
+    return guarded([&]() -> std::optional<Decision> {
+        Query q(m_core.db, "SELECT content FROM decision WHERE visit = :visit ORDER BY id DESC LIMIT 1");
+        if (!q.bind(":visit", m_core.visitRow(visit)).step())
+            return std::nullopt;
+        return nounFrom<Decision>(q.view(0));
+    });
+}
+
+Status Decisions::add(Change& change, const Told& told)
+{
+    return guarded([&] {
+        StoreCore& core = change.core();
+        core.writing();
+        const std::int64_t visit = existing(core, told.visit);
+        const std::string content = contentOf(told);
+        const LineMark line = core.addLine({"told", "told", told.visit, sha256(content)});
+        Query q(core.db, "INSERT INTO told (visit, content, line_chain, line_number) VALUES (:visit, :content, :chain, :number)");
+        q.bind(":visit", visit).bind(":content", content).bind(":chain", line.chain).bind(":number", line.number).run();
+    });
+}
+
+Result<std::optional<Told>> Decisions::told(const Uid& visit)
+{
+    return guarded([&]() -> std::optional<Told> {
+        Query q(m_core.db, "SELECT content FROM told WHERE visit = :visit ORDER BY id DESC LIMIT 1");
+        if (!q.bind(":visit", m_core.visitRow(visit)).step())
+            return std::nullopt;
+        return nounFrom<Told>(q.view(0));
+    });
+}
+
+Status Decisions::setFind(Change& change, const Uid& visit, const std::optional<FindPlace>& find)
+{
+    return guarded([&] {
+        StoreCore& core = change.core();
+        core.writing();
+        const std::int64_t row = existing(core, visit);
+        Query(core.db, "DELETE FROM find WHERE visit = :visit").bind(":visit", row).run();
+        if (!find)
+            return;
+        Query q(core.db, "INSERT INTO find (visit, day, latitude, longitude) VALUES (:visit, :day, :latitude, :longitude)");
+        q.bind(":visit", row).bind(":day", find->date).bind(":latitude", find->latitude).bind(":longitude", find->longitude).run();
+    });
+}
+
+Result<std::optional<FindPlace>> Decisions::nearestFind(double latitude, double longitude, double metres, const Uid& exceptVisit,
+                                                        std::optional<CivilDate> before)
+{
+    return guarded([&]() -> std::optional<FindPlace> {
+        if (m_core.db.number("SELECT EXISTS (SELECT 1 FROM find)") == 0)
+            return std::nullopt;
+        const std::int64_t except = m_core.visitRow(exceptVisit);
+        const std::int64_t day = before ? before->days : std::numeric_limits<std::int32_t>::max();
+        const auto nearest = nearestOf(latitude, longitude, metres, 1, [&](const Box& box, std::vector<Placed>& out) {
+            findsIn(m_core, box, except, day, out);
+        });
+        if (nearest.empty())
+            return std::nullopt;
+        return findAt(m_core, nearest.front());
+    });
+}
+
+Result<std::vector<FindPlace>> Decisions::findsInBox(double west, double south, double east, double north, int most)
+{
+    return guarded([&] {
+        std::vector<Placed> places;
+        findsIn(m_core, {west, south, east, north}, 0, std::numeric_limits<std::int32_t>::max(), places);
+        std::vector<FindPlace> finds;
+        for (const Placed& place : places) {
+            if (finds.size() >= static_cast<std::size_t>(most))
+                break;
+            finds.push_back(findAt(m_core, place));
+        }
+        return finds;
+    });
+}
+
+Result<std::int64_t> Decisions::countFinds()
+{
+    return guarded([&] { return m_core.db.number("SELECT count(*) FROM find"); });
+}
+
+} // namespace cupule

@@ -1,0 +1,126 @@
+#include "core/store/leaves.h"
+
+#include "core/store/personal.h"
+
+namespace cupule {
+
+namespace {
+
+#define SELECT_LEAVE \
+    "SELECT leave.content, personal.payload FROM leave LEFT JOIN personal ON personal.commitment = leave.commitment "
+
+Leave read(const Query& q)
+{
+    auto leave = nounFrom<Leave>(q.view(0));
+    addPersonal(leave, q.text(1));
+    return leave;
+}
+
+} // namespace
+
+Status Leaves::save(Change& change, const Leave& leave)
+{
+    return guarded([&] {
+        StoreCore& core = change.core();
+        core.writing();
+        const std::string content = contentOf(withoutPersonal(leave));
+        const std::string payload = personalPart(leave);
+        Query before(core.db, "SELECT content, commitment, head FROM leave WHERE uid = :uid");
+        const bool known = before.bind(":uid", leave.id).step();
+        const auto held = known ? before.maybeDigest(1) : std::nullopt;
+        const std::string heldPayload = personalPayload(core, held);
+        if (known && before.view(0) == content && heldPayload == payload)
+            return;
+        const bool fresh = !payload.empty() && payload != heldPayload;
+        std::optional<Digest> commitment = payload.empty() ? std::nullopt : held;
+        if (fresh)
+            commitment = keepPersonal(core, "leave", leave.id, payload);
+        const std::vector<Uid> parents = known ? std::vector<Uid>{before.uid(2)} : std::vector<Uid>{};
+        const Written written = core.addRevision({known ? "changed" : "made", "leave", leave.id, content, parents, commitment, fresh});
+        Query q(core.db, "INSERT INTO leave (uid, site, first_day, content, commitment, head, line_chain, line_number) "
+                         "VALUES (:uid, :site, :day, :content, :commitment, :head, :chain, :number) "
+                         "ON CONFLICT (uid) DO UPDATE SET site = excluded.site, first_day = excluded.first_day, "
+                         "content = excluded.content, commitment = excluded.commitment, head = excluded.head, "
+                         "line_chain = excluded.line_chain, line_number = excluded.line_number");
+        q.bind(":uid", leave.id).bind(":site", referenced(core.siteRow(leave.site), leave.site, "site")).bind(":day", leave.from);
+        q.bind(":content", content).bind(":commitment", commitment).bind(":head", written.revision);
+        q.bind(":chain", written.line.chain).bind(":number", written.line.number).run();
+    });
+}
+
+Status Leaves::save(Change& change, const Regime& regime)
+{
+    return guarded([&] {
+        StoreCore& core = change.core();
+        core.writing();
+        const std::string content = contentOf(regime);
+        Query before(core.db, "SELECT content, head FROM regime WHERE uid = :uid");
+        const bool known = before.bind(":uid", regime.id).step();
+        if (known && before.view(0) == content)
+            return;
+        const std::vector<Uid> parents = known ? std::vector<Uid>{before.uid(1)} : std::vector<Uid>{};
+        const Written written = core.addRevision({known ? "changed" : "made", "regime", regime.id, content, parents});
+        Query q(core.db, "INSERT INTO regime (uid, site, first_day, content, head, line_chain, line_number) "
+                         "VALUES (:uid, :site, :day, :content, :head, :chain, :number) "
+                         "ON CONFLICT (uid) DO UPDATE SET site = excluded.site, first_day = excluded.first_day, "
+                         "content = excluded.content, head = excluded.head, line_chain = excluded.line_chain, "
+                         "line_number = excluded.line_number");
+        q.bind(":uid", regime.id).bind(":site", referenced(core.siteRow(regime.site), regime.site, "site")).bind(":day", regime.from);
+        q.bind(":content", content).bind(":head", written.revision).bind(":chain", written.line.chain);
+        q.bind(":number", written.line.number).run();
+    });
+}
+
+Result<std::optional<Leave>> Leaves::find(const Uid& id)
+{
+    return guarded([&]() -> std::optional<Leave> {
+        Query q(m_core.db, SELECT_LEAVE "WHERE leave.uid = :uid");
+        if (!q.bind(":uid", id).step())
+            return std::nullopt;
+        return read(q);
+    });
+}
+
+Result<std::optional<Regime>> Leaves::findRegime(const Uid& id)
+{
+    return guarded([&]() -> std::optional<Regime> {
+        Query q(m_core.db, "SELECT content FROM regime WHERE uid = :uid");
+        if (!q.bind(":uid", id).step())
+            return std::nullopt;
+        return nounFrom<Regime>(q.view(0));
+    });
+}
+
+Result<std::vector<Leave>> Leaves::all()
+{
+    return guarded([&] {
+        std::vector<Leave> leaves;
+        Query q(m_core.db, SELECT_LEAVE "ORDER BY leave.first_day, leave.id");
+        while (q.step())
+            leaves.push_back(read(q));
+        return leaves;
+    });
+}
+
+Result<std::vector<Regime>> Leaves::allRegimes()
+{
+    return guarded([&] {
+        std::vector<Regime> regimes;
+        Query q(m_core.db, "SELECT content FROM regime ORDER BY first_day, id");
+        while (q.step())
+            regimes.push_back(nounFrom<Regime>(q.view(0)));
+        return regimes;
+    });
+}
+
+Status Leaves::eraseGiver(Change& change, const Uid& leave, const std::string& order)
+{
+    return guarded([&] {
+        Query q(change.core().db, "SELECT 1 FROM leave WHERE uid = :uid");
+        if (!q.bind(":uid", leave).step())
+            throwFault("store.reference", FaultKind::refused, {{"noun", "leave"}, {"id", leave.text()}});
+        erasePersonal(change.core(), "leave", leave, order);
+    });
+}
+
+} // namespace cupule

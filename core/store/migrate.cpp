@@ -1,0 +1,51 @@
+#include "core/store/migrate.h"
+
+#include <array>
+
+#include "core/store/embedded_sql.h"
+
+namespace cupule {
+
+std::span<const SchemaStep> schemaSteps()
+{
+    static constexpr std::array steps{
+        SchemaStep{1, "base", embedded::sql_0001_base},
+        SchemaStep{2, "search_and_place", embedded::sql_0002_search_and_place},
+        SchemaStep{3, "import_and_queue", embedded::sql_0003_import_and_queue},
+    };
+    return steps;
+}
+
+int newestSchema()
+{
+    return schemaSteps().back().version;
+}
+
+std::string_view invariantQueries()
+{
+    return embedded::sql_invariants;
+}
+
+void applyStep(Connection& db, const SchemaStep& step)
+{
+    db.run(step.sql);
+    db.run("PRAGMA user_version = " + std::to_string(step.version));
+}
+
+void upgradeSchema(Connection& db)
+{
+    for (const SchemaStep& step : schemaSteps()) {
+        db.run("BEGIN IMMEDIATE");
+        try {
+            if (db.number("PRAGMA user_version") < step.version)   // another program may have come first
+                applyStep(db, step);
+            db.run("COMMIT");
+        } catch (const StoreError&) {
+            if (db.inTransaction())
+                db.run("ROLLBACK");
+            throw;
+        }
+    }
+}
+
+} // namespace cupule

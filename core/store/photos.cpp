@@ -1,0 +1,84 @@
+#include "core/store/photos.h"
+
+#include "core/store/store_core.h"
+
+namespace cupule {
+
+namespace {
+
+std::vector<PhotoNote> readAll(Query& q)
+{
+    std::vector<PhotoNote> photos;
+    while (q.step())
+        photos.push_back(nounFrom<PhotoNote>(q.view(0)));
+    return photos;
+}
+
+} // namespace
+
+Status Photos::save(Change& change, const PhotoNote& photo)
+{
+    return guarded([&] {
+        StoreCore& core = change.core();
+        core.writing();
+        const std::string content = contentOf(photo);
+        Query before(core.db, "SELECT content, head FROM photo WHERE uid = :uid");
+        const bool known = before.bind(":uid", photo.id).step();
+        if (known && before.view(0) == content)
+            return;
+        const std::vector<Uid> parents = known ? std::vector<Uid>{before.uid(1)} : std::vector<Uid>{};
+        const Written written = core.addRevision({known ? "changed" : "made", "photo", photo.id, content, parents});
+        Query q(core.db, "INSERT INTO photo (uid, visit, sha256, content, head, line_chain, line_number) "
+                         "VALUES (:uid, :visit, :sha256, :content, :head, :chain, :number) "
+                         "ON CONFLICT (uid) DO UPDATE SET visit = excluded.visit, sha256 = excluded.sha256, content = excluded.content, "
+                         "head = excluded.head, line_chain = excluded.line_chain, line_number = excluded.line_number");
+        q.bind(":uid", photo.id).bind(":visit", referenced(core.visitRow(photo.visit), photo.visit, "visit"));
+        q.bind(":sha256", photo.sha256).bind(":content", content).bind(":head", written.revision);
+        q.bind(":chain", written.line.chain).bind(":number", written.line.number).run();
+    });
+}
+
+Result<std::optional<PhotoNote>> Photos::find(const Uid& id)
+{
+    return guarded([&]() -> std::optional<PhotoNote> {
+        Query q(m_core.db, "SELECT content FROM photo WHERE uid = :uid");
+        if (!q.bind(":uid", id).step())
+            return std::nullopt;
+        return nounFrom<PhotoNote>(q.view(0));
+    });
+}
+
+Result<std::vector<PhotoNote>> Photos::ofVisit(const Uid& visit)
+{
+    return guarded([&] {
+        Query q(m_core.db, "SELECT content FROM photo WHERE visit = :visit ORDER BY id");
+        return readAll(q.bind(":visit", m_core.visitRow(visit)));
+    });
+}
+
+Result<std::vector<PhotoNote>> Photos::ofTree(const Uid& tree)
+{
+    return guarded([&] {
+        Query q(m_core.db, "SELECT photo.content FROM visit JOIN photo ON photo.visit = visit.id WHERE visit.tree = :tree "
+                           "ORDER BY visit.day DESC, photo.id");
+        return readAll(q.bind(":tree", m_core.treeRow(tree)));
+    });
+}
+
+Result<std::vector<PhotoNote>> Photos::tray()
+{
+    return guarded([&] {
+        Query q(m_core.db, "SELECT content FROM photo WHERE visit IS NULL ORDER BY id");
+        return readAll(q);
+    });
+}
+
+Result<std::vector<PhotoNote>> Photos::withPicture(const std::string& sha256)
+{
+    return guarded([&] {
+        Query q(m_core.db, "SELECT content FROM photo WHERE sha256 = :sha256 ORDER BY id");
+        return readAll(q.bind(":sha256", sha256));
+    });
+}
+
+} // namespace cupule

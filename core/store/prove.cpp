@@ -1,0 +1,292 @@
+// Proving the journal: the chains by themselves, then every content against its line, and every line for what it speaks of.
+
+#include <tuple>
+
+#include "core/record/names.h"
+#include "core/store/journal.h"
+#include "core/store/journal_text.h"
+#include "core/store/opening.h"
+#include "core/store/personal.h"
+#include "core/store/setting_text.h"
+#include "core/store/visit_rows.h"
+
+namespace cupule {
+
+namespace {
+
+constexpr std::int64_t linesBetweenLooks = 5000;
+
+class Prover {
+public:
+    Prover(StoreCore& core, const Progress& progress) : m_core(core), m_progress(progress) {}
+
+    JournalProof prove()
+    {
+        m_whole = m_core.db.number("SELECT count(*) FROM journal");
+        readIncarnations();
+        for (const auto& [chain, uid] : m_chains)
+            walk(chain, uid);
+        contents();
+        visits();
+        events();
+        personal();
+        description();
+        settings();
+        noticeShorter();
+        m_proof.whole = m_proof.brokenWhy.empty();
+        m_proof.chains = static_cast<int>(m_chains.size());
+        return m_proof;
+    }
+
+private:
+    void readIncarnations()
+    {
+        Query q(m_core.db, "SELECT id, uid FROM incarnation ORDER BY id");
+        while (q.step())
+            m_chains.emplace_back(q.integer(0), q.uid(1));
+    }
+
+    Uid chainUid(std::int64_t chain) const
+    {
+        for (const auto& [id, uid] : m_chains)
+            if (id == chain)
+                return uid;
+        return {};
+    }
+
+    /// Keeps the first one in the order of chains and numbers.
+    void broken(std::int64_t chain, std::int64_t number, const char* why, std::string_view noun, const Uid& entity)
+    {
+        if (!m_proof.brokenWhy.empty() && std::tie(chain, number) >= std::tie(m_brokenChain, m_proof.brokenNumber))
+            return;
+        m_brokenChain = chain;
+        m_proof.brokenChain = chainUid(chain);
+        m_proof.brokenNumber = number;
+        m_proof.brokenWhy = why;
+        m_proof.brokenNoun = noun;
+        m_proof.brokenEntity = entity;
+    }
+
+    void look()
+    {
+        if (++m_proof.lines % linesBetweenLooks != 0)
+            return;
+        if (m_progress.cancelled())
+            throwFault("job.cancelled", FaultKind::refused);
+        m_progress.tell(m_proof.lines, m_whole);
+    }
+
+    void walk(std::int64_t chain, const Uid& uid)
+    {
+        Query q(m_core.db, "SELECT number, at_utc, at_offset, author, kind, noun, entity, digest, commitment, hash FROM journal "
+                           "WHERE chain = :chain ORDER BY number");
+        q.bind(":chain", chain);
+        Digest previous{};
+        std::int64_t expected = 1;
+        while (q.step()) {
+            JournalLine line{uid, q.integer(0), q.instant(1, 2), q.uid(3), q.text(4), q.text(5), q.uid(6), q.maybeDigest(7),
+                             q.maybeDigest(8), q.digest(9)};
+            journalText(m_text, line, previous);
+            m_hash.add(m_text);
+            const Digest hash = m_hash.finish();
+            if (line.number != expected)
+                broken(chain, expected, "gap", line.noun, line.entity);
+            else if (hash != line.hash)
+                broken(chain, line.number, "hash", line.noun, line.entity);
+            subjectOf(chain, line);
+            previous = line.hash;
+            expected = line.number + 1;
+            look();
+        }
+        if (expected == 1)
+            broken(chain, 1, "gap", "incarnation", uid);
+    }
+
+    /// What a line speaks of must be there.
+    void subjectOf(std::int64_t chain, const JournalLine& line)
+    {
+        if (line.commitment)
+            commitmentOf(chain, line);
+        const bool draftLine = line.kind == "left" || line.kind == "imported";
+        if (line.noun == "visit" && draftLine) {
+            if (m_core.visitRow(line.entity) == 0)
+                broken(chain, line.number, "content", line.noun, line.entity);
+            return;
+        }
+        const char* sql = nullptr;
+        if (line.kind == "erased")
+            sql = "SELECT 1 FROM erasure WHERE line_chain = :chain AND line_number = :number";
+        else if (line.noun == "event")
+            sql = "SELECT 1 FROM event WHERE line_chain = :chain AND line_number = :number";
+        else if (line.kind == "custody")
+            sql = "SELECT 1 FROM custody WHERE line_chain = :chain AND line_number = :number";
+        else if (line.kind == "decided")
+            sql = "SELECT 1 FROM decision WHERE line_chain = :chain AND line_number = :number";
+        else if (line.kind == "told")
+            sql = "SELECT 1 FROM told WHERE line_chain = :chain AND line_number = :number";
+        else if (hasRevision(line) || draftLine)
+            return revisionOf(chain, line);
+        if (sql == nullptr)
+            return;
+        Query q(m_core.db, std::string(sql));
+        if (!q.bind(":chain", chain).bind(":number", line.number).step())
+            broken(chain, line.number, "content", line.noun, line.entity);
+    }
+
+    static bool hasRevision(const JournalLine& line)
+    {
+        const bool change = line.kind == "made" || line.kind == "changed" || line.kind == "submitted" || line.kind == "revised"
+                            || line.kind == "undone";
+        return change && line.noun != "store" && line.noun != "setting";
+    }
+
+    void revisionOf(std::int64_t chain, const JournalLine& line)
+    {
+        Query q(m_core.db, "SELECT 1 FROM revision WHERE line_chain = :chain AND line_number = :number");
+        if (!q.bind(":chain", chain).bind(":number", line.number).step())
+            broken(chain, line.number, "content", line.noun, line.entity);
+    }
+
+    void commitmentOf(std::int64_t chain, const JournalLine& line)
+    {
+        Query q(m_core.db, "SELECT entity FROM personal WHERE commitment = :commitment");
+        if (!q.bind(":commitment", *line.commitment).step() || q.uid(0) != line.entity)
+            broken(chain, line.number, "commitment", line.noun, line.entity);
+    }
+
+    /// Content, its line's digest and the line's entity must agree; columns: content, entity, chain, number, digest, line's
+    /// entity, noun, and whether a later revision exists.
+    void compare(const std::string& sql)
+    {
+        Query q(m_core.db, sql);
+        while (q.step()) {
+            m_hash.add(q.view(0));
+            const bool same = q.maybeDigest(4) == m_hash.finish() && q.uid(1) == q.uid(5) && !q.flag(7);
+            if (!same)
+                broken(q.integer(2), q.integer(3), "content", q.view(6), q.uid(1));
+        }
+    }
+
+    void contents()
+    {
+        for (const char* noun : {"person", "site", "tree", "photo", "sample", "leave", "regime"}) {
+            const std::string table = noun;
+            compare("SELECT t.content, t.uid, t.line_chain, t.line_number, j.digest, j.entity, '" + table + "', "
+                    "EXISTS (SELECT 1 FROM revision_parent WHERE parent = t.head) FROM " + table + " AS t "
+                    "LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number");
+        }
+        for (const char* noun : {"custody", "decision"}) {
+            const std::string table = noun;
+            compare("SELECT t.content, t.uid, t.line_chain, t.line_number, j.digest, j.entity, '" + table + "', 0 FROM " + table
+                    + " AS t LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number");
+        }
+        compare("SELECT t.content, t.entity, t.line_chain, t.line_number, j.digest, j.entity, t.noun, t.noun <> j.noun FROM revision AS t "
+                "LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number");
+        compare("SELECT t.content, t.entity, t.line_chain, t.line_number, j.digest, j.entity, 'erasure', 0 FROM erasure AS t "
+                "LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number");
+        compare("SELECT t.content, visit.uid, t.line_chain, t.line_number, j.digest, j.entity, 'told', 0 FROM told AS t "
+                "JOIN visit ON visit.id = t.visit LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number");
+        compare("SELECT t.content, visit.uid, t.line_chain, t.line_number, j.digest, j.entity, 'event', 0 FROM event AS t "
+                "JOIN visit ON visit.id = t.visit LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number");
+    }
+
+    /// A draft that was changed since it was last left has no line for that yet.
+    void visits()
+    {
+        compare("SELECT t.content, t.uid, coalesce(t.line_chain, 0), coalesce(t.line_number, 0), j.digest, j.entity, 'visit', "
+                "EXISTS (SELECT 1 FROM revision_parent WHERE parent = t.head) FROM visit AS t "
+                "LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number WHERE t.dirty = 0");
+    }
+
+    /// The state in the row is the one of its last event, or what handing in made of it.
+    void events()
+    {
+        Query q(m_core.db, "SELECT " VISIT_ROW_COLUMNS ", event.content, coalesce(event.line_chain, visit.line_chain, 0), "
+                           "coalesce(event.line_number, visit.line_number, 0), event.content ->> '$.kind', event.content ->> '$.reason', "
+                           "(SELECT max(later.id) FROM event AS later WHERE later.visit = visit.id) <> visit.event"
+                           VISIT_ROW_FROM "LEFT JOIN event ON event.id = visit.event WHERE visit.head IS NOT NULL "
+                           "OR visit.event IS NOT NULL OR visit.state <> 'draft' OR visit.struck = 1");
+        while (q.step()) {
+            const VisitRow row = readVisitRow(q);
+            const bool holds = q.isNull(27) ? standsAsHandedIn(row.standing)
+                                            : eventContent(row.id, row.standing, q.view(30), q.view(31)) == q.view(27) && !q.flag(32);
+            if (!holds)
+                broken(q.integer(28), q.integer(29), "content", "visit", row.id);
+        }
+    }
+
+    static bool standsAsHandedIn(const VisitStanding& standing)
+    {
+        if (standing.head.isNull() || standing.oneOfTwo || standing.conflict || standing.struck)
+            return false;
+        if (standing.decided.isNull())
+            return standing.state == RecordState::submitted && !standing.correctionWaits;
+        return standing.correctionWaits && standing.state != RecordState::draft;
+    }
+
+    void personal()
+    {
+        Query q(m_core.db, "SELECT p.noun, p.entity, p.salt, p.payload, p.commitment, coalesce(j.chain, 0), coalesce(j.number, 0), "
+                           "EXISTS (SELECT 1 FROM erasure AS e WHERE e.entity = p.entity "
+                           "AND instr(e.content, lower(hex(p.commitment))) > 0) "
+                           "FROM personal AS p LEFT JOIN journal AS j ON j.commitment = p.commitment");
+        while (q.step()) {
+            const bool holds = q.isNull(2) ? q.flag(7) : commitmentTo(q.digest(2), q.view(3)) == q.digest(4);
+            m_proof.erased += q.isNull(2) ? 1 : 0;
+            if (!holds || q.integer(6) == 0)
+                broken(q.integer(5), q.integer(6), "commitment", q.view(0), q.uid(1));
+        }
+        for (const char* table : {"person", "leave"}) {
+            const std::string noun = table;
+            Query held(m_core.db, "SELECT t.uid, t.line_chain, t.line_number FROM " + noun + " AS t JOIN revision AS r ON r.uid = t.head "
+                                  "LEFT JOIN personal AS p ON p.commitment = t.commitment WHERE t.commitment IS NOT r.commitment "
+                                  "OR (t.commitment IS NOT NULL AND p.entity IS NOT t.uid)");
+            while (held.step())
+                broken(held.integer(1), held.integer(2), "commitment", noun, held.uid(0));
+        }
+    }
+
+    void description()
+    {
+        Query q(m_core.db, "SELECT chain, number, digest FROM journal WHERE noun = 'store' AND kind = 'made' AND number = 2");
+        const bool known = q.step();
+        if (!known || q.digest(2) != sha256(storeContent(m_core.info)))
+            broken(known ? q.integer(0) : 0, known ? q.integer(1) : 0, "content", "store", m_core.info.id);
+    }
+
+    void settings()
+    {
+        Query q(m_core.db, "SELECT s.key, s.value, j.digest, s.line_chain, s.line_number FROM setting AS s "
+                           "LEFT JOIN journal AS j ON j.chain = s.line_chain AND j.number = s.line_number");
+        while (q.step())
+            if (q.maybeDigest(2) != sha256(settingText(q.view(0), q.view(1))))
+                broken(q.integer(3), q.integer(4), "content", "setting", {});
+    }
+
+    void noticeShorter()
+    {
+        if (!m_core.shorter || !m_proof.brokenWhy.empty())
+            return;
+        m_proof.brokenWhy = "shorter-than-seen";
+        m_proof.brokenChain = m_core.shorter->incarnation;
+        m_proof.brokenNumber = m_core.shorter->otherContent ? m_core.shorter->seenNumber : m_core.shorter->foundNumber + 1;
+    }
+
+    StoreCore& m_core;
+    const Progress& m_progress;
+    JournalProof m_proof;
+    std::vector<std::pair<std::int64_t, Uid>> m_chains;
+    std::int64_t m_brokenChain = 0;
+    std::int64_t m_whole = 0;
+    std::string m_text;
+    Sha256 m_hash;
+};
+
+} // namespace
+
+Result<JournalProof> Journal::prove(const Progress& progress)
+{
+    return guarded([&] { return Prover(m_core, progress).prove(); });
+}
+
+} // namespace cupule

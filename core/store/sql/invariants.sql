@@ -1,0 +1,81 @@
+-- What must hold in every store beyond what the tables' own constraints say. Each query gives the rows that break it:
+-- the rule's name, which row, and what to do ("tell-office", "rebuild", "restore-backup").
+
+SELECT 'visit-content-id' AS rule, hex(uid) AS what, 'restore-backup' AS advice
+FROM visit WHERE replace(content ->> '$.id', '-', '') <> lower(hex(uid));
+
+SELECT 'tree-content-id', hex(uid), 'restore-backup'
+FROM tree WHERE replace(content ->> '$.id', '-', '') <> lower(hex(uid));
+
+SELECT 'tree-label', hex(uid), 'tell-office'
+FROM tree WHERE label <> coalesce(content ->> '$.label', '');
+
+SELECT 'tree-place', hex(uid), 'tell-office'
+FROM tree WHERE latitude IS NOT content ->> '$.position.latitude' OR longitude IS NOT content ->> '$.position.longitude';
+
+SELECT 'tree-site', hex(tree.uid), 'tell-office'
+FROM tree LEFT JOIN site ON site.id = tree.site
+WHERE coalesce(lower(hex(site.uid)), '') <> replace(coalesce(tree.content ->> '$.site', ''), '-', '');
+
+SELECT 'site-name', hex(uid), 'tell-office'
+FROM site WHERE name <> coalesce(content ->> '$.name', '');
+
+SELECT 'person-code', hex(uid), 'tell-office'
+FROM person WHERE code <> coalesce(content ->> '$.code', '');
+
+SELECT 'sample-number', hex(uid), 'tell-office'
+FROM sample WHERE number_key <> upper(replace(replace(content ->> '$.number', '-', ''), ' ', ''));
+
+SELECT 'photo-picture', hex(uid), 'tell-office'
+FROM photo WHERE sha256 <> content ->> '$.sha256';
+
+SELECT 'visit-tree', hex(visit.uid), 'tell-office'
+FROM visit LEFT JOIN tree ON tree.id = visit.tree
+WHERE coalesce(lower(hex(tree.uid)), '') <> replace(coalesce(visit.content ->> '$.tree', ''), '-', '');
+
+SELECT 'visit-observer', hex(visit.uid), 'tell-office'
+FROM visit LEFT JOIN person ON person.id = visit.observer
+WHERE coalesce(lower(hex(person.uid)), '') <> replace(coalesce(visit.content ->> '$.observer', ''), '-', '');
+
+SELECT 'visit-day', hex(uid), 'tell-office'
+FROM visit WHERE date(day * 86400, 'unixepoch') <> content ->> '$.date';
+
+SELECT 'visit-head-entity', hex(visit.uid), 'tell-office'
+FROM visit JOIN revision ON revision.uid = visit.head WHERE revision.entity <> visit.uid;
+
+SELECT 'visit-decided-entity', hex(visit.uid), 'tell-office'
+FROM visit JOIN revision ON revision.uid = visit.decided WHERE revision.entity <> visit.uid;
+
+SELECT 'visit-correction', hex(uid), 'tell-office'
+FROM visit WHERE correction_waits = 1 AND (decided IS NULL OR decided = head);
+
+SELECT 'visit-accepted-undecided', hex(visit.uid), 'tell-office'
+FROM visit WHERE state = 'accepted' AND NOT EXISTS (SELECT 1 FROM decision WHERE decision.visit = visit.id);
+
+SELECT 'decision-revision', hex(decision.uid), 'tell-office'
+FROM decision JOIN visit ON visit.id = decision.visit JOIN revision ON revision.uid = decision.revision
+WHERE revision.entity <> visit.uid;
+
+SELECT 'find-accepted', hex(visit.uid), 'rebuild'
+FROM find JOIN visit ON visit.id = find.visit WHERE visit.state <> 'accepted' OR visit.struck = 1;
+
+SELECT 'tree-visits', hex(tree.uid), 'rebuild'
+FROM tree WHERE visits <> (SELECT count(*) FROM visit WHERE visit.tree = tree.id AND struck = 0);
+
+SELECT 'tree-last-day', hex(tree.uid), 'rebuild'
+FROM tree WHERE last_day IS NOT (SELECT max(day) FROM visit WHERE visit.tree = tree.id AND struck = 0);
+
+SELECT 'tree-positive', hex(tree.uid), 'rebuild'
+FROM tree
+WHERE positive_accepted <> (SELECT count(*) FROM visit
+                            WHERE visit.tree = tree.id AND struck = 0 AND positive = 1 AND state = 'accepted')
+   OR positive_waiting <> (SELECT count(*) FROM visit
+                           WHERE visit.tree = tree.id AND struck = 0 AND positive = 1
+                             AND state IN ('draft', 'submitted', 'returned'));
+
+SELECT 'custody-numbers', hex(sample.uid), 'tell-office'
+FROM sample JOIN custody ON custody.sample = sample.id
+GROUP BY sample.id HAVING max(custody.number) <> count(*);
+
+SELECT 'incarnation-line', hex(incarnation.uid), 'tell-office'
+FROM incarnation WHERE NOT EXISTS (SELECT 1 FROM journal WHERE chain = incarnation.id AND number = 1 AND kind = 'began');

@@ -1,0 +1,148 @@
+#include "core/store/cells.h"
+#include "core/store/host_names.h"
+#include "core/store/label_key.h"
+#include "core/store/places.h"
+#include "core/store/store_core.h"
+#include "core/store/tree_rows.h"
+
+namespace cupule {
+
+namespace {
+
+void writeRow(StoreCore& core, const Tree& tree, const std::string& content, const Written& written)
+{
+    Query q(core.db, "INSERT INTO tree (uid, site, label, label_key, latitude, longitude, uncertainty, content, head, line_chain, "
+                     "line_number) VALUES (:uid, :site, :label, :key, :latitude, :longitude, :uncertainty, :content, :head, :chain, "
+                     ":number) ON CONFLICT (uid) DO UPDATE SET site = excluded.site, label = excluded.label, "
+                     "label_key = excluded.label_key, latitude = excluded.latitude, longitude = excluded.longitude, "
+                     "uncertainty = excluded.uncertainty, content = excluded.content, head = excluded.head, "
+                     "line_chain = excluded.line_chain, line_number = excluded.line_number");
+    q.bind(":uid", tree.id).bind(":site", referenced(core.siteRow(tree.site), tree.site, "site"));
+    q.bind(":label", tree.label).bind(":key", labelKey(tree.label)).bind(":content", content);
+    if (tree.position) {
+        q.bind(":latitude", tree.position->latitude).bind(":longitude", tree.position->longitude);
+        q.bind(":uncertainty", tree.position->uncertaintyMetres);
+    }
+    q.bind(":head", written.revision).bind(":chain", written.line.chain).bind(":number", written.line.number).run();
+}
+
+std::vector<Tree> readAll(Query& q)
+{
+    std::vector<Tree> trees;
+    while (q.step())
+        trees.push_back(nounFrom<Tree>(q.view(0)));
+    return trees;
+}
+
+void placedInBox(StoreCore& core, const Box& box, std::vector<Placed>& out)
+{
+    for (const CellRange& range : cellsOf(box)) {
+        Query q(core.db, "SELECT id, latitude, longitude FROM tree WHERE cell BETWEEN :first AND :last "
+                         "AND latitude BETWEEN :south AND :north AND longitude BETWEEN :west AND :east");
+        q.bind(":first", range.first).bind(":last", range.last).bind(":south", box.south).bind(":north", box.north);
+        q.bind(":west", box.west).bind(":east", box.east);
+        while (q.step())
+            out.push_back({q.integer(0), q.real(1), q.real(2), 0});
+    }
+}
+
+std::vector<TreeNear> withIds(StoreCore& core, const std::vector<Placed>& places)
+{
+    std::vector<TreeNear> trees;
+    for (const Placed& place : places) {
+        Query q(core.db, "SELECT uid FROM tree WHERE id = :id");
+        if (q.bind(":id", place.row).step())
+            trees.push_back({q.uid(0), place.latitude, place.longitude, place.metres});
+    }
+    return trees;
+}
+
+} // namespace
+
+Status Trees::save(Change& change, const Tree& tree)
+{
+    return guarded([&] {
+        StoreCore& core = change.core();
+        core.writing();
+        const std::string content = contentOf(tree);
+        Query before(core.db, "SELECT content, head FROM tree WHERE uid = :uid");
+        const bool known = before.bind(":uid", tree.id).step();
+        if (known && before.view(0) == content)
+            return;
+        const std::vector<Uid> parents = known ? std::vector<Uid>{before.uid(1)} : std::vector<Uid>{};
+        const Written written = core.addRevision({known ? "changed" : "made", "tree", tree.id, content, parents});
+        Query(core.db, "INSERT INTO tree_words (tree_words, rowid, label, note) SELECT 'delete', id, label, note FROM tree WHERE uid = :uid")
+            .bind(":uid", tree.id).run();
+        writeRow(core, tree, content, written);
+        Query(core.db, "INSERT INTO tree_words (rowid, label, note) SELECT id, label, note FROM tree WHERE uid = :uid")
+            .bind(":uid", tree.id).run();
+    });
+}
+
+Status Trees::setHost(Change& change, const Uid& tree, HostAnswer host)
+{
+    return guarded([&] {
+        change.core().writing();
+        Query q(change.core().db, "UPDATE tree SET host = :host WHERE uid = :uid AND host <> :host");
+        q.bind(":host", hostName(host)).bind(":uid", tree).run();
+    });
+}
+
+Result<std::optional<Tree>> Trees::find(const Uid& id)
+{
+    return guarded([&]() -> std::optional<Tree> {
+        Query q(m_core.db, "SELECT content FROM tree WHERE uid = :uid");
+        if (!q.bind(":uid", id).step())
+            return std::nullopt;
+        return nounFrom<Tree>(q.view(0));
+    });
+}
+
+Result<std::optional<TreeRow>> Trees::row(const Uid& id)
+{
+    return guarded([&]() -> std::optional<TreeRow> {
+        const std::int64_t row = m_core.treeRow(id);
+        if (row == 0)
+            return std::nullopt;
+        return treeRow(m_core, row);
+    });
+}
+
+Result<std::vector<Tree>> Trees::labelled(const Uid& site, const std::string& label)
+{
+    return guarded([&] {
+        Query q(m_core.db, "SELECT content FROM tree WHERE site IS :site AND label_key = :key AND label = :label ORDER BY id");
+        q.bind(":site", referenced(m_core.siteRow(site), site, "site")).bind(":key", labelKey(label)).bind(":label", label);
+        return readAll(q);
+    });
+}
+
+Result<std::vector<Tree>> Trees::labelledAnywhere(const std::string& label)
+{
+    return guarded([&] {
+        Query q(m_core.db, "SELECT content FROM tree WHERE label_key = :key AND label = :label ORDER BY id");
+        q.bind(":key", labelKey(label)).bind(":label", label);
+        return readAll(q);
+    });
+}
+
+Result<std::vector<TreeNear>> Trees::near(double latitude, double longitude, double metres, int most)
+{
+    return guarded([&] {
+        return withIds(m_core, nearestOf(latitude, longitude, metres, static_cast<std::size_t>(most),
+                                         [&](const Box& box, std::vector<Placed>& out) { placedInBox(m_core, box, out); }));
+    });
+}
+
+Result<std::vector<TreeNear>> Trees::inBox(double west, double south, double east, double north, int most)
+{
+    return guarded([&] {
+        std::vector<Placed> places;
+        placedInBox(m_core, {west, south, east, north}, places);
+        if (places.size() > static_cast<std::size_t>(most))
+            places.resize(static_cast<std::size_t>(most));
+        return withIds(m_core, places);
+    });
+}
+
+} // namespace cupule

@@ -1,0 +1,189 @@
+// Writing visits: drafts in place, revisions from handing in on, state and flags.
+
+#include "core/store/visits.h"
+
+#include "core/store/tree_rows.h"
+#include "core/store/visit_rows.h"
+
+namespace cupule {
+
+namespace {
+
+struct Stored {
+    std::int64_t row = 0;
+    std::int64_t tree = 0;
+    std::string content;
+    VisitStanding standing;
+    bool dirty = false;
+};
+
+Stored stored(StoreCore& core, const Uid& id)
+{
+    Query q(core.db, "SELECT id, tree, content, state, struck, head, decided, dirty FROM visit WHERE uid = :uid");
+    if (!q.bind(":uid", id).step())
+        return {};
+    Stored found{q.integer(0), q.integer(1), q.text(2), {}, q.flag(7)};
+    found.standing.state = fromName<RecordState>(q.view(3)).value_or(RecordState::draft);
+    found.standing.struck = q.flag(4);
+    found.standing.head = q.uid(5);
+    found.standing.decided = q.uid(6);
+    return found;
+}
+
+Stored existing(StoreCore& core, const Uid& id)
+{
+    Stored found = stored(core, id);
+    if (found.row == 0)
+        throwFault("store.reference", FaultKind::refused, {{"noun", "visit"}, {"id", id.text()}});
+    return found;
+}
+
+void forgetWords(StoreCore& core, std::int64_t row)
+{
+    Query(core.db, "INSERT INTO visit_words (visit_words, rowid, note) SELECT 'delete', id, note FROM visit "
+                   "WHERE id = :id AND note IS NOT NULL")
+        .bind(":id", row).run();
+}
+
+void learnWords(StoreCore& core, std::int64_t row)
+{
+    Query(core.db, "INSERT INTO visit_words (rowid, note) SELECT id, note FROM visit WHERE id = :id AND note IS NOT NULL")
+        .bind(":id", row).run();
+}
+
+/// The columns that come from the content, and what the rules say about it. A new row begins as a draft.
+std::int64_t writeContent(StoreCore& core, const Stored& before, const Visit& visit, const std::string& content, const VisitShown& shown)
+{
+    if (before.row != 0)
+        forgetWords(core, before.row);
+    Query q(core.db,
+            "INSERT INTO visit (uid, tree, observer, day, second, content, state, host, positive, earlier, none_seen, worth, summary, "
+            "signs, stops, asks, queue_rank, queue_code) VALUES (:uid, :tree, :observer, :day, :second, :content, 'draft', :host, "
+            ":positive, :earlier, :nothing, :worth, :summary, :signs, :stops, :asks, :rank, :code) "
+            "ON CONFLICT (uid) DO UPDATE SET tree = excluded.tree, observer = excluded.observer, day = excluded.day, "
+            "second = excluded.second, content = excluded.content, host = excluded.host, positive = excluded.positive, "
+            "earlier = excluded.earlier, none_seen = excluded.none_seen, worth = excluded.worth, summary = excluded.summary, "
+            "signs = excluded.signs, stops = excluded.stops, asks = excluded.asks, queue_rank = excluded.queue_rank, "
+            "queue_code = excluded.queue_code");
+    q.bind(":uid", visit.id).bind(":tree", referenced(core.treeRow(visit.tree), visit.tree, "tree"));
+    q.bind(":observer", referenced(core.personRow(visit.observer), visit.observer, "person"));
+    q.bind(":day", visit.date).bind(":second", visit.time).bind(":content", content);
+    bindShown(q, shown);
+    q.run();
+    const std::int64_t row = before.row != 0 ? before.row : core.visitRow(visit.id);
+    learnWords(core, row);
+    return row;
+}
+
+void recountTrees(StoreCore& core, std::int64_t before, const Uid& now)
+{
+    recountTree(core, before);
+    const std::int64_t row = core.treeRow(now);
+    if (row != before)
+        recountTree(core, row);
+}
+
+void markRevision(StoreCore& core, std::int64_t row, const Stored& before, const Written& written)
+{
+    const bool decided = !before.standing.decided.isNull();
+    Query q(core.db, "UPDATE visit SET head = :head, state = CASE WHEN :decided THEN state ELSE 'submitted' END, "
+                     "correction_waits = :decided, one_of_two = 0, conflict = 0, struck = 0, dirty = 0, event = NULL, line_chain = :chain, "
+                     "line_number = :number WHERE id = :id");
+    q.bind(":head", written.revision).bind(":decided", decided).bind(":chain", written.line.chain);
+    q.bind(":number", written.line.number).bind(":id", row).run();
+}
+
+} // namespace
+
+Status Visits::saveDraft(Change& change, const Visit& visit, const VisitShown& shown)
+{
+    return guarded([&] {
+        StoreCore& core = change.core();
+        core.writing();
+        const std::string content = contentOf(visit);
+        const Stored before = stored(core, visit.id);
+        if (!before.standing.head.isNull())
+            throwFault("visit.not-draft", FaultKind::refused, {{"id", visit.id.text()}});
+        const std::int64_t row = writeContent(core, before, visit, content, shown);
+        if (before.content != content)
+            Query(core.db, "UPDATE visit SET dirty = 1 WHERE id = :id").bind(":id", row).run();
+        recountTrees(core, before.tree, visit.tree);
+    });
+}
+
+Result<bool> Visits::leave(Change& change, const Uid& visit)
+{
+    return guarded([&] {
+        StoreCore& core = change.core();
+        core.writing();
+        const Stored found = existing(core, visit);
+        if (!found.dirty)
+            return false;
+        const Digest digest = sha256(found.content);
+        Query last(core.db, "SELECT journal.digest FROM visit JOIN journal ON chain = line_chain AND number = line_number WHERE visit.id = :id");
+        const bool same = last.bind(":id", found.row).step() && last.digest(0) == digest;
+        if (same) {
+            Query(core.db, "UPDATE visit SET dirty = 0 WHERE id = :id").bind(":id", found.row).run();
+            return false;
+        }
+        const LineMark line = core.addLine({"left", "visit", visit, digest});
+        Query q(core.db, "UPDATE visit SET dirty = 0, line_chain = :chain, line_number = :number WHERE id = :id");
+        q.bind(":chain", line.chain).bind(":number", line.number).bind(":id", found.row).run();
+        return true;
+    });
+}
+
+Result<Uid> Visits::revise(Change& change, const Visit& visit, const VisitShown& shown, const std::string& kind)
+{
+    return guarded([&] {
+        StoreCore& core = change.core();
+        core.writing();
+        const std::string content = contentOf(visit);
+        const Stored before = stored(core, visit.id);
+        if (!before.standing.head.isNull() && before.content == content)
+            return before.standing.head;
+        const std::int64_t row = writeContent(core, before, visit, content, shown);
+        const std::vector<Uid> parents = before.standing.head.isNull() ? std::vector<Uid>{} : std::vector<Uid>{before.standing.head};
+        const Written written = core.addRevision({kind, "visit", visit.id, content, parents});
+        markRevision(core, row, before, written);
+        recountTrees(core, before.tree, visit.tree);
+        return written.revision;
+    });
+}
+
+Status Visits::setStanding(Change& change, const Uid& visit, const VisitStanding& standing, const std::string& kind,
+                           const std::string& reason)
+{
+    return guarded([&] {
+        StoreCore& core = change.core();
+        core.writing();
+        const Stored found = existing(core, visit);
+        const std::string content = eventContent(visit, standing, kind, reason);
+        const LineMark line = core.addLine({kind.empty() ? "standing" : kind, "event", visit, sha256(content)});
+        Query add(core.db, "INSERT INTO event (visit, content, line_chain, line_number) VALUES (:visit, :content, :chain, :number)");
+        add.bind(":visit", found.row).bind(":content", content).bind(":chain", line.chain).bind(":number", line.number).run();
+        Query q(core.db, "UPDATE visit SET state = :state, correction_waits = :waits, one_of_two = :one, conflict = :conflict, "
+                         "struck = :struck, decided = :decided, event = :event WHERE id = :id");
+        q.bind(":state", name(standing.state)).bind(":waits", standing.correctionWaits).bind(":one", standing.oneOfTwo);
+        q.bind(":conflict", standing.conflict).bind(":struck", standing.struck).bind(":decided", standing.decided);
+        q.bind(":event", core.db.lastRowId()).bind(":id", found.row).run();
+        recountTree(core, found.tree);
+    });
+}
+
+Status Visits::setShown(Change& change, const Uid& visit, const VisitShown& shown)
+{
+    return guarded([&] {
+        StoreCore& core = change.core();
+        core.writing();
+        const Stored found = existing(core, visit);
+        Query q(core.db, "UPDATE visit SET host = :host, positive = :positive, earlier = :earlier, none_seen = :nothing, worth = :worth, "
+                         "summary = :summary, signs = :signs, stops = :stops, asks = :asks, queue_rank = :rank, queue_code = :code "
+                         "WHERE id = :id");
+        bindShown(q, shown);
+        q.bind(":id", found.row).run();
+        recountTree(core, found.tree);
+    });
+}
+
+} // namespace cupule
