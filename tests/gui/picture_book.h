@@ -1,0 +1,27 @@
+// Screens and widgets that can be rendered to PNG files to be looked at. Each file with pictures adds its own.
+
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <vector>
+
+#include <QSize>
+#include <QString>
+#include <QWidget>
+
+namespace cupule::test {
+
+struct Picture {
+    QString name;
+    std::function<std::unique_ptr<QWidget>()> make;
+    /// A whole window is rendered at the three sizes of a screen; a part at its own width and the height it asks for.
+    bool wholeWindow = false;
+    int width = 1366;
+};
+
+/// For a static of each picture file. Always true.
+bool addPicture(Picture picture);
+const std::vector<Picture>& pictures();
+
+} // namespace cupule::test

@@ -1,0 +1,350 @@
+// Husks and nuts.
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+
+#include <QCoreApplication>
+#include <QLinearGradient>
+#include <QRadialGradient>
+
+#include "ui/figures/registry.h"
+#include "ui/figures/stem.h"
+
+namespace cupule::ui {
+
+namespace {
+
+constexpr double radians = std::numbers::pi / 180;
+constexpr double golden = 137.50776405;
+
+/// A direction on the ball: x right, y up on the page, z towards the reader.
+struct Way {
+    double x, y, z;
+};
+
+/// Golden-angle spiral about the vertical axis; about the view axis it would show as a sunflower.
+Way spiralWay(int i, int count, Dice& dice)
+{
+    const double y = std::clamp(1 - 2 * (i + 0.5) / count + dice.in(-0.03, 0.03), -1.0, 1.0);
+    const double ring = std::sqrt(1 - y * y);
+    const double phase = golden * radians * i + dice.in(-0.25, 0.25);
+    return {ring * std::cos(phase), y, ring * std::sin(phase)};
+}
+
+Way tilted(const Way& w, double degrees, Dice& dice)
+{
+    const double spread = degrees * radians;
+    Way t{w.x + spread * dice.normal(), w.y + spread * dice.normal(), w.z + spread * dice.normal()};
+    const double length = std::sqrt(t.x * t.x + t.y * t.y + t.z * t.z);
+    return {t.x / length, t.y / length, t.z / length};
+}
+
+double brightness(const Way& v, Dice& dice)
+{
+    constexpr Way light{-0.46, 0.62, 0.64};
+    return 0.55 + 0.38 * (light.x * v.x + light.y * v.y + light.z * v.z) + 0.20 * v.z + dice.in(-0.10, 0.10);
+}
+
+struct Needle {
+    QPointF from, to;
+    double tone;
+};
+
+const std::array<Lab, 5> needleTones{Lab{34, -6, 30}, Lab{46, -9, 40}, Lab{58, -10, 48}, Lab{70, -9, 50}, Lab{80, -7, 44}};
+
+/// Tufts of five needles from one point each: chestnut's spines are branched.
+std::vector<Needle> needles(double radius, Dice dice, double (*skip)(const Way&))
+{
+    std::vector<Needle> all;
+    constexpr int tufts = 640;
+    for (int i = 0; i < tufts; ++i) {
+        const Way w = spiralWay(i, tufts, dice);
+        if (w.z < -0.16 || skip(w) > 0)
+            continue;
+        const QPointF from(radius * w.x, -radius * w.y);
+        for (int n = 0; n < 5; ++n) {
+            const Way v = tilted(w, 26 + 16 * w.z, dice);
+            const double length = dice.in(8, 13.5);
+            all.push_back({from, from + QPointF(v.x, -v.y) * length, brightness(v, dice)});
+        }
+    }
+    std::sort(all.begin(), all.end(), [](const Needle& a, const Needle& b) { return a.tone < b.tone; });
+    return all;
+}
+
+void drawNeedles(Drawing& drawing, const std::vector<Needle>& all, double fromTone, double toTone)
+{
+    std::array<QPainterPath, 5> tones;
+    for (const Needle& needle : all) {
+        if (needle.tone < fromTone || needle.tone >= toTone)
+            continue;
+        const auto tone = std::size_t(std::clamp(needle.tone, 0.0, 0.999) * 5);
+        tones[tone].moveTo(needle.from);
+        tones[tone].lineTo(needle.to);
+    }
+    for (std::size_t tone = 0; tone < tones.size(); ++tone)
+        if (!tones[tone].isEmpty())
+            drawing.line(tones[tone], needleTones[tone].colour(), 0.42);
+}
+
+void drawBall(Drawing& drawing, double radius, const Lab& colour, bool outlined)
+{
+    QPainterPath ball;
+    ball.addEllipse(QPointF(0, 0), radius, radius);
+    QRadialGradient round(QPointF(0, 0), radius * 1.05, QPointF(-0.36 * radius, -0.42 * radius));
+    round.setColorAt(0, colour.moved(14).colour());
+    round.setColorAt(0.55, colour.colour());
+    round.setColorAt(1, colour.moved(-20).colour());
+    drawing.fill(ball, round);
+    if (outlined)
+        drawing.outline(ball, colour.moved(-24).colour(), 0.2);
+}
+
+void drawHuskStalk(Drawing& drawing, double radius, double width)
+{
+    std::vector<QPointF> line;
+    for (int i = 0; i <= 8; ++i)
+        line.emplace_back(3.0 * std::sin(i * 0.16), 0.8 * radius + i * (0.75 * radius) / 8);
+    drawRound(drawing, line, std::vector<double>(line.size(), width), {44, 2, 26});
+}
+
+double nothing(const Way&)
+{
+    return 0;
+}
+
+void husk(Drawing& drawing, const FigureSpec&, const Dice& dice)
+{
+    const double radius = dice.part("size").in(23, 27);
+    drawHuskStalk(drawing, radius, 4.6);
+    drawBall(drawing, radius, {46, -8, 38}, false);
+    const std::vector<Needle> all = needles(radius, dice.part("needles"), nothing);
+    drawNeedles(drawing, all, -1, 2);
+}
+
+/// Half-width of a nut at t from its scar to its point, over its length.
+double nutWidth(double t)
+{
+    constexpr double m = 0.40, base = 0.34, tip = 0.60, width = 25.0 / 27 / 2;
+    if (t <= 0 || t >= 1)
+        return 0;
+    const double g = std::pow(t / m, m) * std::pow((1 - t) / (1 - m), 1 - m);
+    return width * std::pow(g, t < m ? base / m : tip / (1 - m));
+}
+
+QPainterPath nutOutline(const QPointF& foot, double heading, double length, double flat)
+{
+    const QPointF way = headed(heading), across = leftOf(way);
+    std::vector<QPointF> left, right;
+    for (int i = 0; i <= 40; ++i) {
+        const double t = 0.5 - 0.5 * std::cos(std::numbers::pi * i / 40.0);
+        left.push_back(foot + way * (t * length) + across * (nutWidth(t) * length));
+        right.push_back(foot + way * (t * length) - across * (nutWidth(t) * length * flat));
+    }
+    left.insert(left.end(), right.rbegin(), right.rend());
+    return polygon(left);
+}
+
+/// Shell with stripes, pale scar at the foot, downy shoulder, point with its tassel.
+void drawNut(Drawing& drawing, const QPointF& foot, double heading, double length, double flat, Dice dice)
+{
+    const Lab brown{33, 24, 27};
+    const QPointF way = headed(heading), across = leftOf(way);
+    const auto at = [&](double t, double share) {
+        return foot + way * (t * length) + across * (share * nutWidth(t) * length * (share < 0 ? flat : 1));
+    };
+    std::vector<QPointF> neck{at(0.985, 0), at(0.985, 0) + way * (0.09 * length)};
+    for (int hair = 0; hair < 7; ++hair) {
+        const double angle = -27 + 9.0 * hair + dice.in(-3, 3);
+        const QPointF from = neck[1];
+        drawing.fill(tapered({from, from + headed(heading + angle) * (dice.in(0.14, 0.20) * length)}, 0.6, 0.25), Lab{40, 10, 18}.colour());
+    }
+    drawing.fill(tapered({at(0.95, 0), neck[1]}, 3.0, 1.5), brown.moved(8, -4, 2).colour());
+    const QPainterPath outline = nutOutline(foot, heading, length, flat);
+    QRadialGradient round(at(0.45, 0), 0.62 * length, at(0.56, 0.45));
+    round.setColorAt(0, brown.moved(15, 4, 6).colour());
+    round.setColorAt(0.45, brown.colour());
+    round.setColorAt(1, brown.moved(-15, -6, -8).colour());
+    drawing.fill(outline, round);
+    drawing.clip(outline);
+    for (int stripe = -5; stripe <= 5; ++stripe) {
+        std::vector<QPointF> line;
+        for (int i = 3; i <= 18; ++i)
+            line.push_back(at(i / 20.0, stripe / 6.0));
+        drawing.line(polyline(line), brown.moved(stripe % 2 ? -9 : 7).colour(), 0.022 * length, 0.35, 1);
+    }
+    QRadialGradient down(at(0.96, 0), 0.34 * length);
+    down.setColorAt(0, Lab{74, 6, 18}.colour(0.75));
+    down.setColorAt(1, Lab{74, 6, 18}.colour(0));
+    drawing.fill(outline, down);
+    std::vector<QPointF> shine;
+    for (int i = 0; i <= 8; ++i)
+        shine.push_back(at(0.30 + 0.045 * i, 0.58));
+    drawing.fill(tapered(shine, 0.075 * length, 0.03 * length), QColor(255, 255, 255), 0.34);
+    drawing.unclip();
+    drawing.outline(outline, brown.moved(-20).colour(), 0.2);
+}
+
+/// The opening of a husk, wider than high, in the upper part that faces the reader.
+QPainterPath opening(double grow)
+{
+    std::vector<QPointF> points;
+    for (int i = 0; i < 72; ++i) {
+        const double phi = 2 * std::numbers::pi * i / 72;
+        const double r = (19.5 + grow) * (1 + 0.10 * std::cos(4 * phi + std::numbers::pi));
+        points.emplace_back(r * 1.04 * std::cos(phi), -4.5 + r * 0.86 * std::sin(phi));
+    }
+    return polygon(points);
+}
+
+double inOpening(const Way& w)
+{
+    const QPointF on(27.0 * w.x, -27.0 * w.y);
+    return w.z > 0 && opening(-0.5).contains(on) ? 1 : 0;
+}
+
+/// Open: velvet inside, three nuts with points and tassels, the front lip before them.
+void openHusk(Drawing& drawing, const FigureSpec&, const Dice& dice)
+{
+    constexpr double radius = 27;
+    drawHuskStalk(drawing, radius, 5);
+    drawBall(drawing, radius, {46, -8, 38}, false);
+    Dice own = dice.part("needles");
+    std::vector<Needle> all = needles(radius, own, inOpening);
+    drawNeedles(drawing, all, -1, 2);
+    const QPainterPath hole = opening(0);
+    QLinearGradient velvet(QPointF(0, -24), QPointF(0, 16));
+    velvet.setColorAt(0, Lab{88, 3, 20}.colour());
+    velvet.setColorAt(0.55, Lab{76, 5, 22}.colour());
+    velvet.setColorAt(1, Lab{48, 6, 20}.colour());
+    drawing.fill(hole, velvet);
+    drawing.outline(hole, Lab{62, 4, 26}.colour(), 0.5);
+    drawing.clip(opening(-0.2));
+    drawNut(drawing, {-10.5, 14}, -104, 26, 0.66, dice.part("nut", 1));
+    drawing.clip(opening(-0.2));
+    drawNut(drawing, {10.5, 14}, -76, 26, 0.66, dice.part("nut", 2));
+    drawing.unclip();
+    drawNut(drawing, {0.4, 15.5}, -90 + own.in(-3, 3), 28, 0.9, dice.part("nut", 3));
+    // the front lip hides the scars; some needles lean over the nuts
+    QPainterPath lip;
+    lip.moveTo(-21, 4);
+    lip.cubicTo(-15, 17.5, 15, 17.5, 21, 4);
+    lip.cubicTo(19, 22, -19, 22, -21, 4);
+    drawing.fill(lip, Lab{50, -8, 38}.colour());
+    std::vector<Needle> edge;
+    for (int i = 0; i < 330; ++i) {
+        const double phi = own.in(0, 2 * std::numbers::pi);
+        const bool front = std::sin(phi) > 0.25;
+        const double r = 19.5 * (1 + 0.10 * std::cos(4 * phi + std::numbers::pi));
+        const QPointF from(r * 1.04 * std::cos(phi), -4.5 + r * 0.86 * std::sin(phi) + (front ? own.in(-1.2, 4.5) : 0));
+        const double out = phi / radians + own.in(-62, 62) * (front && own.chance(0.12) ? 2.4 : 1);
+        const Way v{std::cos(out * radians), -std::sin(out * radians), 0.2};
+        edge.push_back({from, from + headed(out) * own.in(5, 10), brightness(v, own) + 0.05});
+    }
+    std::sort(edge.begin(), edge.end(), [](const Needle& a, const Needle& b) { return a.tone < b.tone; });
+    drawNeedles(drawing, edge, -1, 2);
+}
+
+/// A few stout cones on smooth skin, and its round seed without a point.
+void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+{
+    const double radius = 27;
+    drawHuskStalk(drawing, -radius, 6);
+    const Lab green{60, -22, 44};
+    Dice own = dice.part("cones");
+    struct Cone {
+        Way w;
+        double length;
+    };
+    std::vector<Cone> cones;
+    constexpr int count = 58;
+    for (int i = 0; i < count; ++i) {
+        const Way w = spiralWay(i, count, own);
+        if (w.z > -0.25)
+            cones.push_back({w, own.in(4, 6.2)});
+    }
+    std::sort(cones.begin(), cones.end(), [](const Cone& a, const Cone& b) { return a.w.z < b.w.z; });
+    const auto cone = [&](const Cone& c) {
+        const QPointF foot(radius * c.w.x, -radius * c.w.y);
+        const QPointF tip = foot + QPointF(c.w.x, -c.w.y) * (c.length * (0.55 + 0.45 * (1 - std::max(0.0, c.w.z)))) + QPointF(0.5, -0.8);
+        const double base = 2.0 * (0.75 + 0.4 * std::max(0.0, c.w.z)) * 1.35;
+        QPainterPath shadow;
+        shadow.addEllipse(foot + QPointF(0.9, 1.2), base, base * 0.8);
+        if (c.w.z > 0.1)
+            drawing.fill(shadow, green.moved(-22).colour(), 0.38);
+        QPointF across = leftOf(tip - foot);
+        across /= std::max(1e-6, lengthOf(across));
+        QPainterPath path(foot + across * base);
+        path.quadTo((foot + tip) / 2 + across * (0.25 * base), tip);
+        path.quadTo((foot + tip) / 2 - across * (0.25 * base), foot - across * base);
+        path.closeSubpath();
+        drawing.fill(path, green.moved(7, -2, 4).colour());
+        QPainterPath dark(foot);
+        dark.lineTo(tip);
+        dark.lineTo(foot + QPointF(base * 0.8, base * 0.5));
+        dark.closeSubpath();
+        drawing.fill(dark, green.moved(-14).colour(), 0.6);
+        drawing.outline(path, green.moved(-30).colour());
+    };
+    for (const Cone& c : cones)
+        if (c.w.z <= 0.05)
+            cone(c);
+    drawBall(drawing, radius, green, true);
+    for (const Cone& c : cones)
+        if (c.w.z > 0.05)
+            cone(c);
+    // conker
+    const QPointF middle(radius + 26, radius - 15);
+    const double size = 16;
+    std::vector<QPointF> round;
+    for (int i = 0; i < 60; ++i) {
+        const double phi = 2 * std::numbers::pi * i / 60;
+        const double r = size * (1 + 0.035 * std::sin(2 * phi + 0.6));
+        round.emplace_back(middle + QPointF(r * std::cos(phi), r * 0.94 * std::sin(phi)));
+    }
+    const QPainterPath conker = polygon(round);
+    const Lab brown{30, 25, 27};
+    QRadialGradient light(middle, size * 1.15, middle + QPointF(-0.35 * size, -0.42 * size));
+    light.setColorAt(0, brown.moved(19, 4, 8).colour());
+    light.setColorAt(0.5, brown.colour());
+    light.setColorAt(1, brown.moved(-14, -6, -8).colour());
+    drawing.fill(conker, light);
+    drawing.clip(conker);
+    for (int ring = 1; ring < 5; ++ring) {
+        QPainterPath contour;
+        contour.addEllipse(middle + QPointF(0.2 * size, 0.3 * size), 0.27 * ring * size, 0.22 * ring * size);
+        drawing.line(contour, brown.moved(10).colour(), 0.35, 0.35, 1);
+    }
+    QPainterPath patch;
+    patch.addEllipse(middle + QPointF(0.38 * size, 0.55 * size), 0.56 * size, 0.46 * size);
+    drawing.fill(patch, Lab{82, 5, 18}.colour());
+    QPainterPath gloss;
+    gloss.addEllipse(middle + QPointF(-0.40 * size, -0.46 * size), 0.20 * size, 0.12 * size);
+    drawing.fill(gloss, QColor(255, 255, 255), 0.7);
+    drawing.unclip();
+    drawing.outline(conker, brown.moved(-20).colour(), 0.2);
+}
+
+void nut(Drawing& drawing, const FigureSpec&, const Dice& dice)
+{
+    drawNut(drawing, {0, 0}, -90, 27, 1, dice.part("nut", 1));
+    drawNut(drawing, {31, 0}, -90, 25, 0.28, dice.part("nut", 2));
+}
+
+constexpr FigureEntry entries[] = {
+    {"husk_aesculus", QT_TRANSLATE_NOOP("figures", "Husk with few stout spines; round seed without a point"), aesculus},
+    {"husk_castanea", QT_TRANSLATE_NOOP("figures", "Husk hidden by fine branched spines"), husk},
+    {"husk_castanea_open", QT_TRANSLATE_NOOP("figures", "Husk open: pointed nuts, each with a tassel"), openHusk},
+    {"nut_castanea", QT_TRANSLATE_NOOP("figures", "Nut: flat side, point and tassel"), nut},
+};
+
+} // namespace
+
+std::span<const FigureEntry> fruitFigures()
+{
+    return entries;
+}
+
+} // namespace cupule::ui

@@ -1,0 +1,311 @@
+#include "ui/figures/gall.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+
+#include <QLinearGradient>
+#include <QRadialGradient>
+
+namespace cupule::ui {
+
+namespace {
+
+constexpr double radians = std::numbers::pi / 180;
+
+struct ColourLook {
+    Lab base, flush;
+    double opacity;
+    bool dry;
+};
+
+const ColourLook& lookOf(GallColour colour)
+{
+    static const std::array<ColourLook, 5> looks{{
+        {{67, -21, 41}, {66, -7, 40}, 0.30, false},
+        {{77, -3, 27}, {65, 37, 14}, 0.80, false},
+        {{61, 15, 32}, {46, 50, 29}, 0.90, false},
+        {{44, 13, 26}, {33, 15, 20}, 0.50, true},
+        {{40, 8, 17}, {28, 7, 12}, 0.35, true},
+    }};
+    return looks[std::size_t(colour)];
+}
+
+QPainterPath oval(const QPointF& middle, double along, double across, double degrees)
+{
+    QTransform turn;
+    turn.translate(middle.x(), middle.y());
+    turn.rotate(degrees);
+    QPainterPath path;
+    path.addEllipse(QPointF(0, 0), along, across);
+    return turn.map(path);
+}
+
+/// White in the middle, nothing at the edge; an ellipse through its transform.
+void drawGlow(Drawing& drawing, const QPointF& middle, double along, double across, double degrees, const QColor& colour)
+{
+    QRadialGradient glow(QPointF(0, 0), 1);
+    QColor none = colour;
+    none.setAlphaF(0);
+    glow.setColorAt(0, colour);
+    QColor half = colour;
+    half.setAlphaF(colour.alphaF() * 0.45F);
+    glow.setColorAt(0.5, half);
+    glow.setColorAt(1, none);
+    QTransform turn;
+    turn.translate(middle.x(), middle.y());
+    turn.rotate(degrees);
+    turn.scale(along, across);
+    QBrush brush(glow);
+    brush.setTransform(turn);
+    drawing.fill(oval(middle, along, across, degrees), brush);
+}
+
+} // namespace
+
+GallColour gallColour(const QString& name, GallColour otherwise)
+{
+    constexpr std::array names{"green", "pink", "red", "brown", "dry"};
+    for (std::size_t i = 0; i < names.size(); ++i)
+        if (name == QLatin1String(names[i]))
+            return static_cast<GallColour>(i);
+    return otherwise;
+}
+
+Gall::Gall(const GallForm& form, const Dice& dice) : m_form(form), m_dice(dice.part("gall"))
+{
+    grow();
+}
+
+Lab Gall::base() const
+{
+    return lookOf(m_form.colour).base;
+}
+
+/// Negative inside: smooth minimum over the discs, so that they swell into one another.
+double Gall::field(const QPointF& p) const
+{
+    const double kappa = 0.075 * m_form.diameter;
+    double sum = 0;
+    for (const Disc& disc : m_discs)
+        sum += std::exp(-(lengthOf(p - disc.centre) - disc.radius) / kappa);
+    return -kappa * std::log(std::max(1e-12, sum));
+}
+
+void Gall::grow()
+{
+    Dice shape = m_dice.part("shape");
+    const double d = m_form.diameter;
+    const int lobes = m_form.lobes > 0 ? m_form.lobes : d < 10 ? 2 : d < 20 ? 3 : shape.whole(4, 5);
+    m_discs.push_back({m_form.centre, 0.78 * d / 2 * 0.92});
+    for (int i = 0; i < lobes; ++i) {
+        double way = m_form.axis + (i == 0 ? 0 : 180) + shape.in(-35, 35);
+        if (i >= 2)
+            way = m_form.axis + (i % 2 ? 90 : -90) + shape.in(-40, 40);
+        const double radius = shape.in(0.40, 0.60) * d / 2 * 0.92;
+        const double away = shape.in(0.50, 0.66) * d / 2;
+        m_discs.push_back({m_form.centre + headed(way) * away, radius});
+    }
+    const bool dry = lookOf(m_form.colour).dry;
+    const double phase = shape.in(0, 6.28);
+    std::vector<QPointF> points;
+    constexpr int rays = 132;
+    for (int i = 0; i < rays; ++i) {
+        const QPointF way = headed(360.0 * i / rays);
+        double outside = 1.5 * d / 2 + 0.4 * d, inside = 0;
+        for (double r = outside; r > 0; r -= 0.03 * d)
+            if (field(m_form.centre + way * r) < 0) {
+                inside = r;
+                break;
+            } else {
+                outside = r;
+            }
+        for (int step = 0; step < 12; ++step) {
+            const double middle = (inside + outside) / 2;
+            (field(m_form.centre + way * middle) < 0 ? inside : outside) = middle;
+        }
+        double r = (inside + outside) / 2;
+        if (m_form.colour == GallColour::dry) {
+            const double angle = 2 * std::numbers::pi * i / rays;
+            r *= 0.92 * (1 + 0.028 * std::sin(7 * angle + phase) + 0.016 * std::sin(11 * angle + 2 * phase));
+        } else if (dry) {
+            r *= 0.97;
+        }
+        points.push_back(m_form.centre + way * r);
+    }
+    m_outline = polygon(points);
+}
+
+void Gall::draw(Drawing& drawing) const
+{
+    const ColourLook& look = lookOf(m_form.colour);
+    const double r = m_form.diameter / 2;
+    const QPointF middle = m_outline.boundingRect().center();
+    const double reach = std::max(m_outline.boundingRect().width(), m_outline.boundingRect().height()) / 2;
+    QRadialGradient round(middle, reach * 1.12, middle + QPointF(-0.38, -0.45) * reach);
+    round.setColorAt(0, look.base.moved(13).colour());
+    round.setColorAt(0.5, look.base.colour());
+    round.setColorAt(1, look.base.moved(-20).colour());
+    drawing.fill(m_outline, round);
+    drawing.clip(m_outline);
+    const QPointF sun = middle + QPointF(-0.30, -0.42) * reach;
+    QRadialGradient flush(sun, 1.45 * reach);
+    flush.setColorAt(0, look.flush.colour(look.opacity));
+    flush.setColorAt(0.55, look.flush.colour(0.72 * look.opacity));
+    flush.setColorAt(1, look.flush.colour(0));
+    drawing.fill(m_outline, flush);
+    drawLobes(drawing);
+    // light thrown back from below
+    QRadialGradient back(middle + QPointF(-0.14, -0.18) * reach, 1.16 * reach);
+    back.setColorAt(0.86, look.base.moved(16).colour(0));
+    back.setColorAt(1, look.base.moved(18).colour(look.dry ? 0.18 : 0.34));
+    drawing.fill(m_outline, back, 0.8);
+    if (look.dry)
+        drawDry(drawing);
+    else
+        drawFresh(drawing);
+    drawing.unclip();
+    drawing.outline(m_outline, mixed(look.base, look.flush, 0.4).moved(-24).colour(), std::max(0.14, 0.014 * r));
+    if (m_form.holes > 0)
+        drawHoles(drawing);
+}
+
+/// Each lobe is a soft ball of its own; a crease where it meets the core.
+void Gall::drawLobes(Drawing& drawing) const
+{
+    const ColourLook& look = lookOf(m_form.colour);
+    const Lab tone = mixed(look.base, look.flush, 0.35 * look.opacity);
+    for (std::size_t i = 1; i < m_discs.size(); ++i) {
+        const Disc& disc = m_discs[i];
+        const QPointF light = disc.centre + QPointF(-0.32, -0.38) * disc.radius;
+        drawGlow(drawing, light, 0.95 * disc.radius, 0.95 * disc.radius, 0, tone.moved(16).colour(0.42));
+        QRadialGradient rim(disc.centre, 1.25 * disc.radius);
+        rim.setColorAt(0.66, tone.moved(-20).colour(0));
+        rim.setColorAt(0.84, tone.moved(-20).colour(0.15));
+        rim.setColorAt(1, tone.moved(-20).colour(0));
+        QPainterPath around;
+        around.addEllipse(disc.centre, 1.25 * disc.radius, 1.25 * disc.radius);
+        drawing.fill(around, rim);
+        // the crease: a thin lens on the core's side, left out near the middle of the core
+        const double inward = headingOf(m_discs[0].centre - disc.centre);
+        std::vector<QPointF> arc;
+        for (int step = -9; step <= 9; ++step) {
+            const QPointF p = disc.centre + headed(inward + step * 7.5) * (0.99 * disc.radius);
+            if (lengthOf(p - m_discs[0].centre) > 0.30 * m_form.diameter)
+                arc.push_back(p);
+            else if (arc.size() > 2) {
+                drawing.fill(tapered(arc, 0.045 * m_form.diameter, 0.004 * m_form.diameter), tone.moved(-26).colour(), 0.26);
+                arc.clear();
+            } else {
+                arc.clear();
+            }
+        }
+        if (arc.size() > 2)
+            drawing.fill(tapered(arc, 0.004 * m_form.diameter, 0.045 * m_form.diameter), tone.moved(-26).colour(), 0.26);
+    }
+}
+
+/// Veins that run on from the leaf, and a satin light on each lobe.
+void Gall::drawFresh(Drawing& drawing) const
+{
+    Dice own = m_dice.part("fresh");
+    const double d = m_form.diameter;
+    const QPointF along = headed(m_form.axis), across = leftOf(along);
+    const QColor pale = base().moved(13, 0, 4).colour();
+    for (int i = -2; i <= 2; ++i) {
+        const double off = 0.15 * i * d + own.in(-0.03, 0.03) * d;
+        QPainterPath vein(m_form.centre - along * (0.55 * d) + across * (0.3 * off));
+        vein.cubicTo(m_form.centre - along * (0.2 * d) + across * (1.7 * off), m_form.centre + along * (0.2 * d) + across * (1.7 * off),
+                     m_form.centre + along * (0.55 * d) + across * (0.4 * off));
+        drawing.line(vein, pale, 0.012 * d, 0.38, 2);
+    }
+    for (std::size_t i = 0; i < m_discs.size() && i < 4; ++i) {
+        const Disc& disc = m_discs[i];
+        const QPointF middle = disc.centre + QPointF(-0.34, -0.42) * disc.radius;
+        drawGlow(drawing, middle, 0.36 * disc.radius, 0.22 * disc.radius, -42, QColor(255, 255, 255, i == 0 ? 165 : 130));
+    }
+}
+
+/// Wrinkles and short grain; no gloss.
+void Gall::drawDry(Drawing& drawing) const
+{
+    Dice own = m_dice.part("dry");
+    const double d = m_form.diameter;
+    const Lab tone = base();
+    for (int i = 0; i < 22; ++i) {
+        const QPointF from = m_form.centre + headed(own.in(0, 360)) * (own.in(0.08, 0.58) * d);
+        const double way = headingOf(from - m_form.centre) + own.in(50, 130);
+        const double long_ = own.in(0.10, 0.26) * d;
+        QPainterPath wrinkle(from);
+        wrinkle.quadTo(from + headed(way + 14) * (0.5 * long_), from + headed(way - own.in(0, 20)) * long_);
+        drawing.line(wrinkle, tone.moved(-15).colour(), 0.014 * d, 0.5, 1.4);
+        drawing.line(wrinkle.translated(0.012 * d, 0.016 * d), tone.moved(14).colour(), 0.010 * d, 0.4, 2);
+    }
+    for (int i = 0; i < 70; ++i) {
+        const QPointF at = m_form.centre + headed(own.in(0, 360)) * (std::sqrt(own.in(0, 1)) * 0.62 * d);
+        drawing.line(polyline({at, at + headed(own.in(0, 360)) * own.in(0.01, 0.03) * d}), tone.moved(own.chance(0.5) ? -14 : 16).colour(),
+                     0.008 * d, 0.5, 3);
+    }
+}
+
+/// Round and clean, the lit far wall below right; never closer than 2.4 mm.
+void Gall::drawHoles(Drawing& drawing) const
+{
+    Dice own = m_dice.part("holes");
+    std::vector<QPointF> placed;
+    for (int attempt = 0; attempt < 400 && static_cast<int>(placed.size()) < m_form.holes; ++attempt) {
+        const QPointF at = m_form.centre + headed(own.in(0, 360)) * (std::sqrt(own.in(0, 1)) * 0.5 * m_form.diameter);
+        const bool inside = m_outline.contains(at + QPointF(1.4, 0)) && m_outline.contains(at - QPointF(1.4, 0))
+                            && m_outline.contains(at + QPointF(0, 1.4)) && m_outline.contains(at - QPointF(0, 1.4));
+        const bool apart = std::none_of(placed.begin(), placed.end(), [&](const QPointF& other) { return lengthOf(other - at) < 2.4; });
+        if (inside && apart)
+            placed.push_back(at);
+    }
+    for (const QPointF& at : placed) {
+        const double r = own.in(0.5, 0.75);
+        drawing.fill(oval(at, 1.25 * r, 1.25 * r, 0), base().moved(20, -2, 2).colour(), 0.8);
+        drawing.fill(oval(at, r, r, 0), Lab{9, 3, 4}.colour());
+        QPainterPath arc;
+        arc.arcMoveTo(QRectF(at.x() - 0.82 * r, at.y() - 0.82 * r, 1.64 * r, 1.64 * r), -75);
+        arc.arcTo(QRectF(at.x() - 0.82 * r, at.y() - 0.82 * r, 1.64 * r, 1.64 * r), -75, 70);
+        drawing.line(arc, base().moved(8, 4, 6).colour(), 0.3 * r, 0.9);
+    }
+}
+
+void drawCollar(Drawing& drawing, const Gall& gall, double way, double organWidth, const Lab& organ, double gallShare)
+{
+    const double d = gall.diameter();
+    const Lab tone = mixed(organ, gall.base(), gallShare);
+    for (const int side : {1, -1}) {
+        std::vector<QPointF> left, right, shadeIn;
+        const QPointF along = headed(way) * side, across = leftOf(along);
+        for (int i = 0; i <= 12; ++i) {
+            const double s = i / 12.0;
+            const double width = organWidth + (0.62 * d - organWidth) * std::pow(1 - s, 1.7);
+            const QPointF middle = gall.centre() + along * (s * 1.02 * d);
+            left.push_back(middle + across * (width / 2));
+            right.push_back(middle - across * (width / 2));
+        }
+        std::vector<QPointF> ring = left;
+        ring.insert(ring.end(), right.rbegin(), right.rend());
+        const QPainterPath collar = polygon(ring);
+        drawing.fill(collar, tone.colour());
+        const bool leftLit = dot(across, towardsLight()) > 0;
+        std::vector<QPointF> dark = leftLit ? right : left, middleLine;
+        for (std::size_t i = 0; i < left.size(); ++i)
+            middleLine.push_back((left[i] + right[i]) / 2 + (dark[i] - (left[i] + right[i]) / 2) * 0.15);
+        dark.insert(dark.end(), middleLine.rbegin(), middleLine.rend());
+        drawing.fill(polygon(dark), tone.moved(-15).colour(), 0.45);
+        drawing.line(polyline(left), tone.moved(-20).colour(), 0.12, 0.7);
+        drawing.line(polyline(right), tone.moved(-20).colour(), 0.12, 0.7);
+    }
+}
+
+void drawGallShadow(Drawing& drawing, const Gall& gall)
+{
+    const double d = gall.diameter();
+    drawGlow(drawing, gall.centre() + QPointF(0.10, 0.13) * d, 0.72 * d, 0.66 * d, 0, QColor(10, 22, 8, 120));
+}
+
+} // namespace cupule::ui

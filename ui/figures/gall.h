@@ -1,0 +1,60 @@
+// The body of a gall: a core with swollen lobes, its colour through the season, its gloss; and the collar by which the
+// organ swells into it.
+
+#pragma once
+
+#include <vector>
+
+#include <QString>
+
+#include "ui/figures/dice.h"
+#include "ui/figures/drawing.h"
+
+namespace cupule::ui {
+
+/// Colours from spring to winter.
+enum class GallColour { green, pink, red, brown, dry };
+GallColour gallColour(const QString& name, GallColour otherwise);
+
+struct GallForm {
+    QPointF centre;
+    double diameter = 14;            ///< mm, the longest
+    double axis = -90;               ///< degrees, along the organ
+    GallColour colour = GallColour::pink;
+    int lobes = 0;                   ///< 0 = by size
+    int holes = 0;                   ///< round exit holes, 1 to 1.5 mm
+};
+
+class Gall {
+public:
+    Gall(const GallForm& form, const Dice& dice);
+    void draw(Drawing& drawing) const;
+    [[nodiscard]] const QPainterPath& outline() const { return m_outline; }
+    [[nodiscard]] const QPointF& centre() const { return m_form.centre; }
+    [[nodiscard]] double diameter() const { return m_form.diameter; }
+    [[nodiscard]] Lab base() const;
+
+private:
+    struct Disc {
+        QPointF centre;
+        double radius;
+    };
+    [[nodiscard]] double field(const QPointF& p) const;
+    void grow();
+    void drawLobes(Drawing& drawing) const;
+    void drawFresh(Drawing& drawing) const;
+    void drawDry(Drawing& drawing) const;
+    void drawHoles(Drawing& drawing) const;
+
+    GallForm m_form;
+    Dice m_dice;
+    std::vector<Disc> m_discs;       ///< the core first
+    QPainterPath m_outline;
+};
+
+/// The organ swells into the gall on both sides: drawn before the body. `way` along the organ in degrees.
+void drawCollar(Drawing& drawing, const Gall& gall, double way, double organWidth, const Lab& organ, double gallShare);
+/// A soft shadow under the body; clip it to the organ before.
+void drawGallShadow(Drawing& drawing, const Gall& gall);
+
+} // namespace cupule::ui

@@ -1,0 +1,169 @@
+// Galls on leaves, and a leaf that is puckered without one.
+
+#include <algorithm>
+#include <cmath>
+
+#include <QCoreApplication>
+
+#include "ui/figures/gall.h"
+#include "ui/figures/leaves.h"
+#include "ui/figures/registry.h"
+
+namespace cupule::ui {
+
+namespace {
+
+/// Creases that run from the gall into the blade.
+void drawCreases(Drawing& drawing, const Gall& gall, const Lab& blade, Dice dice)
+{
+    const double d = gall.diameter();
+    for (int i = 0; i < 9; ++i) {
+        const double way = 40.0 * i + dice.in(-14, 14);
+        const QPointF from = gall.centre() + headed(way) * (0.42 * d);
+        const QPointF to = gall.centre() + headed(way + dice.in(-8, 8)) * (dice.in(0.85, 1.15) * d);
+        const QPointF off = leftOf(headed(way)) * (-0.04 * d);
+        drawing.fill(tapered({from, (from + to) / 2, to}, 0.10 * d, 0.01 * d), blade.moved(-17).colour(), 0.5);
+        drawing.fill(tapered({from + off, (from + to) / 2 + off, to}, 0.06 * d, 0.01 * d), blade.moved(12).colour(), 0.5);
+    }
+}
+
+/// The blade bends at its gall, is narrow there and small beyond it.
+Blade galledBlade(Drawing& drawing, const Dice& dice, double length, double at, double diameter)
+{
+    const BladeKind& kind = bladeKind("castanea-sativa");
+    Dice shape = dice.part("galled");
+    BladeForm form;
+    form.kind = &kind;
+    form.length = length;
+    form.heading = -96 + shape.in(-6, 6);
+    form.detail = 2;
+    form.leftShare = shape.in(0.92, 1);
+    form.rightShare = shape.in(0.86, 0.96);
+    Kink kink;
+    kink.at = at;
+    kink.degrees = (shape.chance(0.5) ? 1 : -1) * shape.in(24, 48);
+    kink.waist = std::clamp(0.30 + diameter / 60, 0.35, 0.52);
+    kink.beyond = shape.in(0.30, 0.48);
+    kink.phase = shape.in(0, 6);
+    form.kinks = {kink};
+    form.tint = {1, 0, 3};
+    const double width = 0.0125 * length;
+    form.base = drawStalk(drawing, {0, 0}, form.heading + shape.in(4, 16), form.heading, 19, 1.35 * width, width, {58, -2, 34});
+    Blade blade(form, dice);
+    blade.draw(drawing);
+    return blade;
+}
+
+void putGall(Drawing& drawing, const Blade& blade, double t, const GallForm& form, const Dice& dice)
+{
+    const Gall gall(form, dice);
+    drawing.clip(blade.outline());
+    drawCreases(drawing, gall, blade.base(), dice.part("creases"));
+    drawGallShadow(drawing, gall);
+    drawing.unclip();
+    drawCollar(drawing, gall, blade.heading(t), blade.midribWidth(t), blade.veinColour(), 0.28);
+    gall.draw(drawing);
+}
+
+void midrib(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+{
+    Dice shape = dice.part("size");
+    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(11, 17);
+    const double t = shape.in(0.36, 0.50);
+    const Blade blade = galledBlade(drawing, dice, shape.in(112, 132), t, d);
+    putGall(drawing, blade, t, {blade.midrib(t), d, blade.heading(t), gallColour(spec.gallColour, GallColour::pink)}, dice);
+}
+
+/// Two or three bodies of different size and colour in one.
+void merged(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+{
+    Dice shape = dice.part("size");
+    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(19, 24);
+    const double t = shape.in(0.36, 0.46);
+    const Blade blade = galledBlade(drawing, dice, shape.in(118, 134), t, d);
+    const double way = blade.heading(t);
+    const auto colour = gallColour(spec.gallColour, GallColour::green);
+    putGall(drawing, blade, t, {blade.midrib(t), d, way, colour}, dice.part("first"));
+    const QPointF along = headed(way), across = leftOf(along);
+    const double side = shape.chance(0.5) ? 1 : -1;
+    Gall({blade.midrib(t) + along * (0.62 * d) + across * (side * 0.18 * d), 0.66 * d, way, GallColour::red}, dice.part("second")).draw(drawing);
+    Gall({blade.midrib(t) - along * (0.40 * d) - across * (side * 0.42 * d), 0.46 * d, way, GallColour::pink}, dice.part("third")).draw(drawing);
+}
+
+/// Browned by a fungus in summer: the leaf dies from the gall outward, between the side veins.
+void browned(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+{
+    Dice shape = dice.part("size");
+    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(12, 16);
+    const double t = shape.in(0.38, 0.48);
+    const Blade blade = galledBlade(drawing, dice, shape.in(112, 130), t, d);
+    drawing.clip(blade.outline());
+    for (const double grow : {1.22, 1.0}) {
+        Dice edge = dice.part("edge");
+        std::vector<QPointF> blot;
+        for (int i = 0; i < 26; ++i) {
+            const double along = std::abs(std::cos((360.0 * i / 26 - blade.heading(t)) * 3.14159265 / 180));
+            blot.push_back(blade.midrib(t) + headed(360.0 * i / 26) * (grow * d * (0.75 + 0.85 * along) * edge.in(0.8, 1.15)));
+        }
+        drawing.fill(polygon(smooth(blot, 5, true)), grow > 1 ? Lab{72, -4, 48}.colour() : Lab{43, 12, 27}.colour(), grow > 1 ? 0.55 : 0.85);
+    }
+    drawing.unclip();
+    putGall(drawing, blade, t, {blade.midrib(t), d, blade.heading(t), GallColour::brown}, dice);
+}
+
+/// Bent, narrowed and crumpled, with no swelling anywhere: many causes, not a find.
+void puckered(Drawing& drawing, const FigureSpec&, const Dice& dice)
+{
+    Dice shape = dice.part("puckered");
+    BladeForm form;
+    form.kind = &bladeKind("castanea-sativa");
+    form.length = shape.in(112, 132);
+    form.heading = -94;
+    form.detail = 2;
+    form.leftShare = 0.94;
+    form.rightShare = 0.86;
+    Kink low, high;
+    low.at = shape.in(0.30, 0.36);
+    low.degrees = 34;
+    high.at = shape.in(0.60, 0.68);
+    high.degrees = -28;
+    for (Kink* kink : {&low, &high}) {
+        kink->softness = 0.05;
+        kink->waist = 0.34;
+        kink->beyond = 0.12;
+        kink->pucker = 0.017;
+        kink->phase = shape.in(0, 6);
+    }
+    form.kinks = {low, high};
+    form.tint = {2, 0, 4};
+    form.base = drawStalk(drawing, {0, 0}, -88, -94, 18, 2.1, 1.5, {58, -2, 34});
+    const Blade blade(form, dice);
+    blade.draw(drawing);
+    drawing.clip(blade.outline());
+    for (const double t : {low.at, high.at, 0.5 * (low.at + high.at)})   // quilted between the veins
+        for (const int side : {1, -1})
+            for (int i = 0; i < 4; ++i) {
+                const double at = t + shape.in(-0.10, 0.10), u = shape.in(0.25, 0.8) * blade.halfWidth(at);
+                const QPointF middle = blade.at(at, u, side);
+                const QPointF end = middle + headed(blade.heading(at) - side * 40) * shape.in(3, 7);
+                drawing.fill(tapered({middle, (middle + end) / 2, end}, 1.6, 0.2), blade.base().moved(-16).colour(), 0.4);
+                drawing.fill(tapered({middle + QPointF(-0.8, -0.8), end}, 1.3, 0.2), blade.base().moved(15).colour(), 0.45);
+            }
+    drawing.unclip();
+}
+
+constexpr FigureEntry entries[] = {
+    {"gall_browned", QT_TRANSLATE_NOOP("figures", "Gall browned in summer by a fungus: still a gall"), browned},
+    {"gall_merged", QT_TRANSLATE_NOOP("figures", "Several galls grown together on one leaf"), merged},
+    {"gall_midrib", QT_TRANSLATE_NOOP("figures", "Gall on the midrib: leaf bent there, small beyond it"), midrib},
+    {"look_puckered", QT_TRANSLATE_NOOP("figures", "Puckered, narrowed leaf without a gall: not a find"), puckered},
+};
+
+} // namespace
+
+std::span<const FigureEntry> leafGallFigures()
+{
+    return entries;
+}
+
+} // namespace cupule::ui

@@ -1,0 +1,186 @@
+// Single leaves, simple and compound.
+
+#include "ui/figures/leaves.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include <QCoreApplication>
+
+#include "ui/figures/registry.h"
+
+namespace cupule::ui {
+
+namespace {
+
+const Lab stalkGreen{60, -8, 34};
+
+Lab stalkColour(const BladeKind& kind)
+{
+    return kind.margin == Margin::bristleTeeth ? Lab{58, -2, 34} : stalkGreen;
+}
+
+/// A leaf laid flat, upper side, as large as it grows.
+void plate(Drawing& drawing, const char* id, const Dice& dice, bool underside = false)
+{
+    const BladeKind& kind = bladeKind(id);
+    Dice shape = dice.part("plate");
+    LeafPlace place;
+    place.length = shape.in(kind.lengthFrom, kind.lengthTo);
+    place.headingOfBlade = -90 + shape.in(-4, 4);
+    place.headingAtNode = -90 + shape.in(-14, 14);
+    place.bend = shape.in(-8, 8);
+    place.curl = shape.in(-8, 8);
+    place.detail = underside ? 3 : 2;
+    drawSimpleLeaf(drawing, kind, place, dice);
+}
+
+#define LEAF(function, kind) \
+    void function(Drawing& drawing, const FigureSpec&, const Dice& dice) { plate(drawing, kind, dice); }
+LEAF(castanea, "castanea-sativa")
+LEAF(crenata, "castanea-crenata")
+LEAF(mollissima, "castanea-mollissima")
+LEAF(castaneifolia, "quercus-castaneifolia")
+LEAF(robur, "quercus-robur")
+LEAF(petraea, "quercus-petraea")
+LEAF(cerris, "quercus-cerris")
+LEAF(carpinus, "carpinus-betulus")
+LEAF(fagus, "fagus-sylvatica")
+#undef LEAF
+
+void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+{
+    LeafPlace place;
+    Dice shape = dice.part("plate");
+    place.length = shape.in(150, 185);
+    place.detail = 2;
+    place.headingAtNode = -90 + shape.in(-8, 8);
+    drawPalmateLeaf(drawing, place, shape.in(110, 150), dice);
+}
+
+void juglans(Drawing& drawing, const FigureSpec&, const Dice& dice)
+{
+    LeafPlace place;
+    Dice shape = dice.part("plate");
+    place.length = shape.in(95, 120);
+    place.detail = 2;
+    drawPinnateLeaf(drawing, place, dice);
+}
+
+constexpr FigureEntry entries[] = {
+    {"leaf_aesculus", QT_TRANSLATE_NOOP("figures", "Compound leaf, like a hand: leaflets from one point"), aesculus},
+    {"leaf_carpinus", QT_TRANSLATE_NOOP("figures", "Simple leaf, fine double teeth"), carpinus},
+    {"leaf_castanea", QT_TRANSLATE_NOOP("figures", "Simple leaf, each side vein ends in a tooth with a bristle"), castanea},
+    {"leaf_castanea_crenata", QT_TRANSLATE_NOOP("figures", "Simple leaf, low teeth with long bristles"), crenata},
+    {"leaf_castanea_mollissima", QT_TRANSLATE_NOOP("figures", "Simple broad leaf, teeth with short bristles"), mollissima},
+    {"leaf_fagus", QT_TRANSLATE_NOOP("figures", "Simple leaf, wavy, with hairs along the edge"), fagus},
+    {"leaf_juglans", QT_TRANSLATE_NOOP("figures", "Compound leaf, like a feather: leaflets along a stalk"), juglans},
+    {"leaf_quercus_castaneifolia", QT_TRANSLATE_NOOP("figures", "Simple leaf, triangular teeth with a minute point"), castaneifolia},
+    {"leaf_quercus_cerris", QT_TRANSLATE_NOOP("figures", "Simple leaf, pointed lobes"), cerris},
+    {"leaf_quercus_petraea", QT_TRANSLATE_NOOP("figures", "Simple leaf, shallow round lobes, long stalk"), petraea},
+    {"leaf_quercus_robur", QT_TRANSLATE_NOOP("figures", "Simple leaf, round lobes, short stalk with ears"), robur},
+};
+
+} // namespace
+
+std::span<const FigureEntry> leafFigures()
+{
+    return entries;
+}
+
+Blade drawSimpleLeaf(Drawing& drawing, const BladeKind& kind, const LeafPlace& place, const Dice& dice)
+{
+    Dice shape = dice.part("leaf");
+    const double share = std::clamp(place.length / ((kind.lengthFrom + kind.lengthTo) / 2), 0.35, 1.1);
+    const double stalk = shape.in(kind.stalkFrom, kind.stalkTo) * share;
+    const double width = std::max(0.9, 0.0115 * place.length);
+    const QPointF base = drawStalk(drawing, place.node, place.headingAtNode, place.headingOfBlade, stalk, width * 1.35, width,
+                                   stalkColour(kind).moved(place.tint.L * 0.5));
+    BladeForm form;
+    form.kind = &kind;
+    form.length = place.length;
+    form.base = base;
+    form.heading = place.headingOfBlade;
+    form.bend = place.bend;
+    form.curl = place.curl;
+    form.leftShare = place.leftShare;
+    form.rightShare = place.rightShare;
+    form.detail = std::min(place.detail, 2);
+    form.underside = place.detail > 2;
+    form.tint = place.tint;
+    Blade blade(form, dice);
+    blade.draw(drawing);
+    return blade;
+}
+
+/// Five to seven leaflets from one point, without stalklets; the outermost first, the middle one last.
+void drawPalmateLeaf(Drawing& drawing, const LeafPlace& place, double stalk, const Dice& dice)
+{
+    constexpr std::array angles{0.0, 41.0, 84.0, 128.0};
+    constexpr std::array ratios{1.0, 0.93, 0.74, 0.47};
+    Dice shape = dice.part("palmate");
+    const int pairs = shape.chance(0.75) ? 3 : 2;
+    const double width = 0.020 * place.length;
+    const QPointF hub = drawStalk(drawing, place.node, place.headingAtNode, place.headingOfBlade, stalk, 1.35 * width, width, stalkGreen);
+    const auto leaflet = [&](int ring, int side) {
+        Dice own = dice.part("leaflet", ring * 2 + (side > 0 ? 1 : 0));
+        BladeForm form;
+        form.kind = &bladeKind("aesculus");
+        form.length = place.length * ratios[std::size_t(ring)] * own.in(0.96, 1.04);
+        form.base = hub;
+        form.heading = place.headingOfBlade + side * (angles[std::size_t(ring)] + own.in(-3, 3));
+        form.bend = side * own.in(8, 16) * (ring == 0 ? 0.3 : 1);
+        form.detail = place.detail;
+        form.leftShare = place.leftShare;
+        form.rightShare = place.rightShare;
+        form.tint = place.tint;
+        Blade(form, own).draw(drawing);
+    };
+    for (int ring = pairs; ring >= 1; --ring)
+        for (const int side : {-1, 1})
+            leaflet(ring, side);
+    leaflet(0, 1);
+    QPainterPath knob;
+    knob.addEllipse(hub, 0.75 * width, 0.75 * width);
+    drawing.fill(knob, stalkGreen.moved(4).colour());
+}
+
+/// Pairs along an axis, the end leaflet the largest.
+void drawPinnateLeaf(Drawing& drawing, const LeafPlace& place, const Dice& dice)
+{
+    Dice shape = dice.part("pinnate");
+    const int pairs = shape.whole(2, 3);
+    const double axis = place.length * (1.05 + 0.42 * pairs);
+    const QPointF way = headed(place.headingOfBlade);
+    std::vector<QPointF> line;
+    for (int i = 0; i <= 20; ++i)
+        line.push_back(place.node + way * (axis * i / 20.0) + leftOf(way) * (0.02 * axis * std::sin(3.0 * i / 20)));
+    const auto along = [&](double x) { return line[std::size_t(std::clamp(x, 0.0, 1.0) * 20)]; };
+    const auto leaflet = [&](const QPointF& base, double heading, double length, int side, int index) {
+        Dice own = dice.part("leaflet", index);
+        BladeForm form;
+        form.kind = &bladeKind("juglans-regia");
+        form.length = length * own.in(0.96, 1.04);
+        form.base = base;
+        form.heading = heading;
+        form.bend = side * own.in(4, 12);
+        form.detail = place.detail;
+        form.tint = place.tint;
+        Blade(form, own).draw(drawing);
+    };
+    constexpr std::array ratios{0.95, 0.83, 0.66};
+    for (int pair = pairs - 1; pair >= 0; --pair) {   // lowest first
+        const double x = 1 - 0.27 * (pair + 1) + 0.04 * pair;
+        const double angle = 66 - 18.0 * (pairs - 1 - pair) / std::max(1, pairs - 1);
+        for (const int side : {1, -1}) {
+            const QPointF base = along(x + shape.in(-0.01, 0.01)) ;
+            leaflet(base, place.headingOfBlade - side * angle, place.length * ratios[std::size_t(pair)], -side, pair * 2 + (side > 0));
+        }
+    }
+    drawing.fill(tapered(line, 4.0, 1.6), stalkGreen.colour());
+    drawing.outline(tapered(line, 4.0, 1.6), stalkGreen.moved(-24).colour());
+    leaflet(line.back(), place.headingOfBlade + shape.in(-3, 3), place.length * 1.25, 1, 99);
+}
+
+} // namespace cupule::ui

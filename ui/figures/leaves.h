@@ -1,0 +1,24 @@
+// Whole leaves for other families: compound ones and a simple one on its stalk.
+
+#pragma once
+
+#include "ui/figures/blade.h"
+
+namespace cupule::ui {
+
+struct LeafPlace {
+    QPointF node;
+    double headingAtNode = -90, headingOfBlade = -90;   ///< degrees
+    double length = 150;                                ///< mm of the blade, or of the largest leaflet
+    double bend = 0, curl = 0;
+    int detail = 1;
+    double leftShare = 1, rightShare = 0.93;
+    Lab tint{0, 0, 0};
+};
+
+/// Gives the blade, so that a gall can be put on it.
+Blade drawSimpleLeaf(Drawing& drawing, const BladeKind& kind, const LeafPlace& place, const Dice& dice);
+void drawPalmateLeaf(Drawing& drawing, const LeafPlace& place, double stalk, const Dice& dice);
+void drawPinnateLeaf(Drawing& drawing, const LeafPlace& place, const Dice& dice);
+
+} // namespace cupule::ui

@@ -1,0 +1,26 @@
+// The families of figures; each lists its own in its own file. figure.cpp asks them all.
+
+#pragma once
+
+#include <span>
+
+#include "ui/figures/dice.h"
+#include "ui/figures/drawing.h"
+#include "ui/figures/figure.h"
+
+namespace cupule::ui {
+
+struct FigureEntry {
+    const char* id;
+    const char* words;       ///< what is to be seen; marked for translation in context "figures"
+    void (*draw)(Drawing& drawing, const FigureSpec& spec, const Dice& dice);
+};
+
+std::span<const FigureEntry> leafFigures();      // leaves.cpp
+std::span<const FigureEntry> shootFigures();     // shoots.cpp
+std::span<const FigureEntry> twigFigures();      // twigs.cpp
+std::span<const FigureEntry> fruitFigures();     // fruits.cpp
+std::span<const FigureEntry> leafGallFigures();  // leaf_galls.cpp
+std::span<const FigureEntry> shootGallFigures(); // shoot_galls.cpp
+
+} // namespace cupule::ui

@@ -1,0 +1,289 @@
+// Galls on shoot tips, stipules and catkins; old dry galls on winter twigs; exit holes close to.
+
+#include <cmath>
+
+#include <QCoreApplication>
+
+#include "ui/figures/gall.h"
+#include "ui/figures/leaves.h"
+#include "ui/figures/registry.h"
+#include "ui/figures/twigs.h"
+
+namespace cupule::ui {
+
+namespace {
+
+const Lab bark{41, 9, 21};
+
+void sideLeaf(Drawing& drawing, const QPointF& node, double heading, int side, double length, Dice dice, const Lab& tint = {0, 0, 0})
+{
+    LeafPlace place;
+    place.node = node;
+    place.headingAtNode = heading - side * 50;
+    place.headingOfBlade = heading - side * dice.in(66, 80);
+    place.length = length;
+    place.bend = -side * dice.in(6, 16);
+    place.leftShare = dice.in(0.82, 1);
+    place.rightShare = dice.in(0.82, 1);
+    place.tint = tint;
+    drawSimpleLeaf(drawing, bladeKind("castanea-sativa"), place, dice);
+}
+
+/// The shoot stops in its gall; a rosette of small leaves around it, one or two before it.
+void shootTip(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+{
+    Dice shape = dice.part("size");
+    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(17, 23);
+    StemForm form;
+    form.length = 66;
+    form.nodes = 3;
+    form.zigzag = 4;
+    form.widthBase = 4.6;
+    form.widthTip = 4.0;
+    form.colour = bark;
+    const Stem stem(form, dice.part("stem"));
+    const int first = shape.chance(0.5) ? 1 : -1;
+    sideLeaf(drawing, stem.node(1), stem.headingAt(1), first, shape.in(74, 88), dice.part("leaf", 1));
+    const double way = stem.headingAt(3);
+    const QPointF centre = stem.tip() + headed(way) * (0.42 * d);
+    const int leaves = shape.whole(7, 9);
+    const auto rosette = [&](int i, double angle, double length, double from) {
+        Dice own = dice.part("rosette", i);
+        BladeForm blade;
+        blade.kind = &bladeKind("castanea-sativa");
+        blade.length = length;
+        blade.base = centre + headed(angle) * (from * d);
+        blade.heading = angle + own.in(-6, 6);
+        blade.bend = own.in(-18, 18);
+        blade.detail = 1;
+        blade.leftShare = own.in(0.72, 1);
+        blade.rightShare = own.in(0.72, 1);
+        blade.ripple = own.in(0.004, 0.012);
+        blade.tint = {own.in(4, 9), 3, 6};
+        Blade(blade, own).draw(drawing);
+    };
+    for (int i = 0; i < leaves; ++i) {
+        const double angle = -172 + 164.0 * i / (leaves - 1) + shape.in(-6, 6);
+        const double upright = std::sin(-angle * 3.14159265 / 180);
+        rosette(i, angle, 30 + 26 * upright * shape.in(0.75, 1.05) + shape.in(-4, 4), 0.36);
+    }
+    stem.draw(drawing, dice, true, true);
+    sideLeaf(drawing, stem.node(2), stem.headingAt(2), -first, shape.in(66, 80), dice.part("leaf", 2));
+    const Gall gall({centre, d, way, gallColour(spec.gallColour, GallColour::pink)}, dice);
+    drawCollar(drawing, gall, way + 180, 4.0, bark, 0.10);
+    gall.draw(drawing);
+    rosette(90, -168 + shape.in(-8, 10), 24, 0.40);
+    rosette(91, -14 + shape.in(-10, 8), 21, 0.42);
+}
+
+void stipuleBlade(Drawing& drawing, const QPointF& base, double heading, double length, double bend)
+{
+    const QPointF way = headed(heading), across = leftOf(way);
+    std::vector<QPointF> left, right;
+    for (int i = 0; i <= 20; ++i) {
+        const double t = i / 20.0;
+        const QPointF on = base + way * (t * length) + across * (bend * t * t * length);
+        const double half = 2.0 * std::pow(std::sin(3.14159265 * std::pow(t, 0.62)), 0.9);
+        left.push_back(on + across * half);
+        right.push_back(on - across * half);
+    }
+    left.insert(left.end(), right.rbegin(), right.rend());
+    const Lab green{58, -16, 36};
+    drawing.fill(polygon(left), green.colour());
+    drawing.line(polyline({base, base + way * (0.55 * length) + across * (bend * 0.3 * length)}), green.moved(14).colour(), 0.3, 0.8);
+    drawing.outline(polygon(left), green.moved(-24).colour());
+}
+
+/// Beside the bud at a leaf's base, never in its place.
+void stipule(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+{
+    Dice shape = dice.part("size");
+    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(7, 10);
+    StemForm form;
+    form.length = 74;
+    form.nodes = 2;
+    form.zigzag = 4;
+    form.widthBase = 6;
+    form.widthTip = 5;
+    form.colour = {46, 2, 26};
+    const Stem stem(form, dice.part("stem"));
+    const QPointF node = stem.node(1);
+    const double way = stem.headingAt(1);
+    const QPointF across = leftOf(headed(way));
+    stipuleBlade(drawing, node - across * 1.0, way - 24, 17, -0.12);
+    stem.draw(drawing, dice, true, true);
+    LeafPlace place;
+    place.node = node - across * 2.2;
+    place.headingAtNode = way + 58;
+    place.headingOfBlade = way + 60;
+    place.length = 92;
+    place.bend = 12;
+    place.detail = 2;
+    drawSimpleLeaf(drawing, bladeKind("castanea-sativa"), place, dice.part("leaf"));
+    Dice bud = dice.part("bud");
+    drawBud(drawing, node - across * 2.4 + headed(way) * 2.4, way + 22, chestnutBud(bud));
+    const QPointF base = node + across * 2.2 + headed(way) * 1.2;
+    stipuleBlade(drawing, base, way - 42, 19, 0.10);
+    const Gall gall({base + headed(way - 42) * 7.5, d, way - 42, gallColour(spec.gallColour, GallColour::green)}, dice);
+    drawCollar(drawing, gall, way - 42, 2.2, {58, -16, 36}, 0.45);
+    gall.draw(drawing);
+}
+
+struct CatkinForm {
+    QPointF from;
+    double heading, length, bend;
+    double gallAt = -1;             ///< share of the axis; none below 0
+    double gallSpace = 0;           ///< mm without flowers on each side
+    double kink = 0;                ///< degrees
+};
+
+/// Stiff and spreading; clusters of stamens on both sides in turn. Gives the axis.
+std::vector<QPointF> drawCatkin(Drawing& drawing, const CatkinForm& form, Dice dice)
+{
+    std::vector<QPointF> axis{form.from};
+    constexpr int steps = 40;
+    const auto headingAt = [&](double x) { return form.heading + form.bend * x + (form.gallAt >= 0 && x > form.gallAt ? form.kink : 0); };
+    for (int i = 1; i <= steps; ++i)
+        axis.push_back(axis.back() + headed(headingAt(double(i) / steps)) * (form.length / steps));
+    const Lab stem{66, -12, 40}, cream{84, -6, 34};
+    drawing.fill(tapered(axis, 1.6, 0.7), stem.colour());
+    drawing.outline(tapered(axis, 1.6, 0.7), stem.moved(-26).colour());
+    const int clusters = dice.whole(18, 24);
+    for (int c = 1; c < clusters; ++c) {
+        const double x = 0.14 + 0.85 * c / clusters;
+        if (form.gallAt >= 0 && std::abs(x - form.gallAt) * form.length < form.gallSpace)
+            continue;
+        const QPointF at = axis[std::size_t(x * steps)];
+        const double size = 6 * (1 - 0.45 * x);
+        for (const int side : {1, -1})
+            for (int s = 0; s < 5; ++s) {
+                const double way = headingAt(x) - side * (25 + 103.0 * s / 4 + dice.in(-8, 8));
+                const QPointF end = at + headed(way) * (size * dice.in(0.62, 1.05));
+                drawing.line(polyline({at, end}), cream.moved(-8).colour(), 0.22, 1, 0.5);
+                QPainterPath anther;
+                anther.addEllipse(end, 0.42, 0.42);
+                drawing.fill(anther, cream.colour());
+                drawing.outline(anther, Lab{52, 2, 34}.colour(), 0.1);
+            }
+    }
+    return axis;
+}
+
+void catkinGall(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+{
+    Dice shape = dice.part("size");
+    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(9, 12);
+    StemForm form;
+    form.length = 72;
+    form.nodes = 3;
+    form.zigzag = 6;
+    form.widthBase = 4.4;
+    form.widthTip = 3.4;
+    form.colour = bark;
+    const Stem stem(form, dice.part("stem"));
+    const int first = shape.chance(0.5) ? 1 : -1;
+    sideLeaf(drawing, stem.node(1), stem.headingAt(1), first, 92, dice.part("leaf", 1));
+    sideLeaf(drawing, stem.node(2), stem.headingAt(2), -first, 84, dice.part("leaf", 2), {2, 0, 2});
+    drawCatkin(drawing, {stem.tip(), -88.0 - first * 16, 128, first * -10.0}, dice.part("catkin", 1));
+    CatkinForm galled{stem.tip(), -88.0 + first * 34, 108, first * 8.0};
+    galled.gallAt = shape.in(0.42, 0.58);
+    galled.gallSpace = 1.05 * d;
+    galled.kink = -first * shape.in(28, 44);
+    const std::vector<QPointF> axis = drawCatkin(drawing, galled, dice.part("catkin", 2));
+    stem.draw(drawing, dice, true, true);
+    const auto at = std::size_t(galled.gallAt * 40);
+    const double way = headingOf(axis[at + 3] - axis[at - 3]);
+    const Gall gall({axis[at], d, way, gallColour(spec.gallColour, GallColour::pink)}, dice);
+    drawCollar(drawing, gall, way, 1.4, {66, -12, 40}, 0.65);
+    gall.draw(drawing);
+}
+
+/// A dead, curled rag of a leaf.
+void drawRag(Drawing& drawing, const QPointF& base, double heading, double length, Dice dice)
+{
+    BladeForm form;
+    form.kind = &bladeKind("castanea-sativa");
+    form.length = length;
+    form.base = base;
+    form.heading = heading;
+    form.bend = dice.in(30, 80) * (heading > -90 && heading < 90 ? 1 : -1);
+    form.detail = 1;
+    form.leftShare = dice.in(0.30, 0.6);
+    form.rightShare = dice.in(0.45, 0.75);
+    form.ripple = 0.02;
+    form.colour = Lab{45, 13, 26};
+    Blade(form, dice).draw(drawing);
+}
+
+/// Old galls on last year's wood; beyond the one at the tip the twig is dead and thin, without buds.
+void dryTwig(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+{
+    Dice shape = dice.part("size");
+    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(13, 17);
+    const Lab wood{33, 11, 16};
+    StemForm form;
+    form.length = 112;
+    form.nodes = 6;
+    form.zigzag = 12;
+    form.widthBase = 5.6;
+    form.widthTip = 3.4;
+    form.colour = wood;
+    form.curve = shape.in(-10, 10);
+    const Stem twig(form, dice.part("stem"));
+    const int first = shape.chance(0.5) ? 1 : -1;
+    StemForm dead;   // a side branch that ended in its gall
+    dead.from = twig.node(3);
+    dead.heading = twig.headingAt(3) - first * 52;
+    dead.length = 30;
+    dead.nodes = 2;
+    dead.widthBase = 3.4;
+    dead.widthTip = 2.8;
+    dead.colour = {42, 5, 12};
+    const Stem side(dead, dice.part("dead"));
+    side.draw(drawing, dice.part("deadpores"), false, false);
+    const Gall sideGall({side.tip() + headed(side.headingAt(2)) * (0.36 * d), 0.86 * d, side.headingAt(2), GallColour::dry, 0, 2}, dice.part("side"));
+    drawCollar(drawing, sideGall, side.headingAt(2) + 180, 2.8, {42, 5, 12}, 0.35);
+    sideGall.draw(drawing);
+    twig.draw(drawing, dice, true, true);
+    for (int node = 1; node < twig.nodes(); ++node)
+        if (node != 3)
+            drawChestnutNode(drawing, twig.node(node), twig.headingAt(node), node % 2 ? first : -first, twig.widthAt(node), wood, dice.part("node", node));
+    const double way = twig.headingAt(twig.nodes());
+    const QPointF centre = twig.tip() + headed(way) * (0.36 * d);
+    const Gall tip({centre, d, way, gallColour(spec.gallColour, GallColour::dry), 0, 3}, dice.part("tip"));
+    drawRag(drawing, centre + headed(way + 70) * (0.3 * d), way + 88, 40, dice.part("rag", 1));
+    drawCollar(drawing, tip, way + 180, 3.4, wood, 0.25);
+    tip.draw(drawing);
+    drawRag(drawing, centre + headed(way - 80) * (0.34 * d), way - 96, 30, dice.part("rag", 2));
+}
+
+/// Close to: round, clean, one for each insect.
+void exitHoles(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+{
+    Dice shape = dice.part("size");
+    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(16, 20);
+    std::vector<QPointF> line;
+    for (int i = 0; i <= 10; ++i)
+        line.emplace_back(-3.0 + 0.3 * i, 1.15 * d - i * 0.085 * d);
+    drawRound(drawing, line, std::vector<double>(line.size(), 3.6), {38, 10, 18});
+    const Gall gall({{0, 0}, d, -80, gallColour(spec.gallColour, GallColour::brown), 4, shape.whole(5, 7)}, dice);
+    drawCollar(drawing, gall, 104, 3.6, {38, 10, 18}, 0.5);
+    gall.draw(drawing);
+}
+
+constexpr FigureEntry entries[] = {
+    {"gall_catkin", QT_TRANSLATE_NOOP("figures", "Gall on a male catkin: axis bent, flowers missing beside it"), catkinGall},
+    {"gall_dry_twig", QT_TRANSLATE_NOOP("figures", "Old dry woody galls on a bare winter twig"), dryTwig},
+    {"gall_exit_holes", QT_TRANSLATE_NOOP("figures", "Exit holes: round, 1 to 1.5 mm, one for each insect"), exitHoles},
+    {"gall_shoot_tip", QT_TRANSLATE_NOOP("figures", "Gall on a shoot tip: shoot stopped, small leaves in a rosette"), shootTip},
+    {"gall_stipule", QT_TRANSLATE_NOOP("figures", "Gall on a stipule, beside the bud at a leaf’s base"), stipule},
+};
+
+} // namespace
+
+std::span<const FigureEntry> shootGallFigures()
+{
+    return entries;
+}
+
+} // namespace cupule::ui

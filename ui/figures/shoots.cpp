@@ -1,0 +1,175 @@
+// Leafy shoots: how leaves sit on them.
+
+#include <array>
+#include <cmath>
+#include <numbers>
+
+#include <QCoreApplication>
+
+#include "ui/figures/leaves.h"
+#include "ui/figures/registry.h"
+#include "ui/figures/stem.h"
+
+namespace cupule::ui {
+
+namespace {
+
+struct RankForm {
+    const char* kind;
+    double length;           ///< of the shoot, mm
+    int nodes;
+    double leaf;             ///< of the longest leaf, mm
+    double width;            ///< of the shoot at its base, mm
+    Lab bark;
+};
+
+/// Alternate in two ranks; the tip's leaves are small and yellower.
+void twoRanks(Drawing& drawing, const RankForm& form, const Dice& dice)
+{
+    StemForm shape;
+    shape.length = form.length;
+    shape.nodes = form.nodes;
+    shape.widthBase = form.width;
+    shape.widthTip = 0.4 * form.width;
+    shape.colour = form.bark;
+    Dice own = dice.part("stem");
+    shape.heading = -88 + own.in(-4, 4);
+    shape.curve = own.in(-10, 10);
+    const Stem stem(shape, own);
+    const BladeKind& kind = bladeKind(form.kind);
+    const int first = own.chance(0.5) ? 1 : -1;
+    const int turned = own.whole(1, form.nodes - 2);   // one blade seen from the side loosens the row
+    const auto leaf = [&](int i) {
+        const double x = double(i) / form.nodes;
+        const int side = i % 2 == 0 ? first : -first;   // 1 left
+        const double angle = 64 - 34 * x;
+        Dice mine = dice.part("leaf", i);
+        LeafPlace place;
+        place.node = stem.node(i);
+        place.headingAtNode = stem.headingAt(i) - side * (angle * 0.7);
+        place.headingOfBlade = stem.headingAt(i) - side * (angle + mine.in(2, 10));
+        place.length = form.leaf * std::sin(std::numbers::pi * (0.28 + 0.62 * x)) * mine.in(0.94, 1.06);
+        place.bend = -side * mine.in(6, 18);
+        place.leftShare = mine.in(0.78, 1);
+        place.rightShare = mine.in(0.78, 1);
+        if (i == turned)
+            (side > 0 ? place.leftShare : place.rightShare) = 0.5;
+        place.tint = {4 * x + mine.in(-1, 1), 0, 3 * x};
+        drawSimpleLeaf(drawing, kind, place, mine);
+    };
+    for (int i = 1; i <= form.nodes; i += 2)   // one rank behind the stem, one before it
+        leaf(i);
+    stem.draw(drawing, dice, true, true);
+    for (int i = 2; i <= form.nodes; i += 2)
+        leaf(i);
+}
+
+void castanea(Drawing& drawing, const FigureSpec&, const Dice& dice)
+{
+    twoRanks(drawing, {"castanea-sativa", 190, 7, 132, 5.2, {40, 9, 20}}, dice);
+}
+
+void fagus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+{
+    twoRanks(drawing, {"fagus-sylvatica", 135, 7, 74, 3.0, {40, 8, 14}}, dice);
+}
+
+void carpinus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+{
+    twoRanks(drawing, {"carpinus-betulus", 125, 7, 78, 2.6, {40, 9, 16}}, dice);
+}
+
+/// Exactly level at each node; the next pair is turned by a quarter and shows as a bud.
+void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+{
+    StemForm shape;
+    shape.length = 230;
+    shape.nodes = 3;
+    shape.zigzag = 0;
+    shape.widthBase = 9;
+    shape.widthTip = 7;
+    shape.swell = 0.16;
+    shape.nodeShrink = 0.35;
+    shape.colour = {47, 6, 19};
+    Dice own = dice.part("stem");
+    shape.heading = -90 + own.in(-3, 3);
+    const Stem stem(shape, own);
+    const auto pair = [&](int node, double length, double angle, double stalk) {
+        for (const int side : {1, -1}) {
+            Dice mine = dice.part("leaf", node * 2 + (side > 0));
+            LeafPlace place;
+            place.node = stem.node(node);
+            place.headingAtNode = stem.headingAt(node) - side * (angle - 12);
+            place.headingOfBlade = stem.headingAt(node) - side * angle;
+            place.length = length * mine.in(0.95, 1.05);
+            place.detail = 1;
+            place.tint = {mine.in(-1, 2), 0, 0};
+            drawPalmateLeaf(drawing, place, stalk, mine);
+        }
+    };
+    pair(1, 122, 66, 140);
+    stem.draw(drawing, dice, true, true);
+    pair(3, 104, 34, 96);
+    const QPointF middle = stem.node(2);   // the turned pair: one scar with its bud, facing the reader
+    QPainterPath bud;
+    bud.addEllipse(middle + QPointF(0, -4), 3.0, 4.4);
+    drawing.fill(bud, Lab{36, 18, 22}.colour());
+    drawing.outline(bud, Lab{20, 10, 14}.colour());
+    QPainterPath scar;
+    scar.addEllipse(middle + QPointF(0, 2.2), 3.4, 2.6);
+    drawing.fill(scar, Lab{64, 4, 18}.colour());
+    drawing.outline(scar, Lab{34, 6, 16}.colour());
+}
+
+/// Two or three loose leaves, then a crowd at the tip.
+void quercus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+{
+    StemForm shape;
+    shape.length = 140;
+    shape.nodes = 6;
+    shape.widthBase = 4.6;
+    shape.widthTip = 2.8;
+    shape.colour = {43, 6, 16};
+    Dice own = dice.part("stem");
+    shape.curve = own.in(-8, 8);
+    const Stem stem(shape, own);
+    const BladeKind& kind = bladeKind("quercus-robur");
+    const auto leaf = [&](const QPointF& node, double heading, double length, int index) {
+        Dice mine = dice.part("leaf", index);
+        LeafPlace place;
+        place.node = node;
+        place.headingAtNode = heading;
+        place.headingOfBlade = heading + mine.in(-6, 6);
+        place.length = length * mine.in(0.92, 1.08);
+        place.bend = mine.in(-12, 12);
+        place.leftShare = mine.in(0.8, 1);
+        place.rightShare = mine.in(0.8, 1);
+        place.tint = {mine.in(-2, 3), 0, 0};
+        drawSimpleLeaf(drawing, kind, place, mine);
+    };
+    leaf(stem.node(2), stem.headingAt(2) - 62, 76, 1);
+    leaf(stem.node(3), stem.headingAt(3) + 60, 82, 2);
+    const double up = stem.headingAt(stem.nodes());
+    for (const double angle : {-84.0, 82.0, -52.0})   // behind
+        leaf(stem.tip() + QPointF(0, 5), up + angle, 84, static_cast<int>(angle) + 200);
+    stem.draw(drawing, dice, true, true);
+    for (const double angle : {50.0, -24.0, 22.0, 0.0})
+        leaf(stem.tip(), up + angle, 92, static_cast<int>(angle) + 400);
+}
+
+constexpr FigureEntry entries[] = {
+    {"shoot_aesculus", QT_TRANSLATE_NOOP("figures", "Shoot: leaves in pairs, opposite one another"), aesculus},
+    {"shoot_carpinus", QT_TRANSLATE_NOOP("figures", "Shoot: leaves one at a time, fine double teeth"), carpinus},
+    {"shoot_castanea", QT_TRANSLATE_NOOP("figures", "Shoot: leaves one at a time, in two rows"), castanea},
+    {"shoot_fagus", QT_TRANSLATE_NOOP("figures", "Shoot: leaves one at a time, no teeth"), fagus},
+    {"shoot_quercus", QT_TRANSLATE_NOOP("figures", "Shoot: leaves crowded at the tip"), quercus},
+};
+
+} // namespace
+
+std::span<const FigureEntry> shootFigures()
+{
+    return entries;
+}
+
+} // namespace cupule::ui

@@ -1,0 +1,250 @@
+// Bare winter twigs: buds, scars, how they sit.
+
+#include "ui/figures/twigs.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include <QCoreApplication>
+#include <QRadialGradient>
+
+#include "ui/figures/registry.h"
+
+namespace cupule::ui {
+
+namespace {
+
+constexpr int budSteps = 18;
+
+/// Half-width of a bud at t, over its length.
+double budWidth(const BudForm& form, double t)
+{
+    if (t <= 0 || t >= 1)
+        return 0;
+    const double m = form.widestAt;
+    const double g = std::pow(t / m, m) * std::pow((1 - t) / (1 - m), 1 - m);
+    return form.width / form.length / 2 * std::pow(g, t < m ? form.baseExponent / m : form.tipExponent / (1 - m));
+}
+
+QPainterPath ellipseAt(const QPointF& middle, double along, double across, double heading)
+{
+    QTransform turn;
+    turn.translate(middle.x(), middle.y());
+    turn.rotate(heading);
+    QPainterPath path;
+    path.addEllipse(QPointF(0, 0), along, across);
+    return turn.map(path);
+}
+
+/// Half-oval scar with three groups of dots.
+void drawScar(Drawing& drawing, const QPointF& middle, double heading, double size, const Lab& bark)
+{
+    const QPainterPath scar = ellipseAt(middle, 0.36 * size, 0.56 * size, heading);
+    drawing.fill(scar, bark.moved(24, -4, 0).colour());
+    drawing.outline(scar, bark.moved(-14).colour());
+    const QPointF across = leftOf(headed(heading));
+    for (const double at : {-0.26, 0.0, 0.26})
+        for (const double more : {-0.05, 0.06}) {
+            QPainterPath dot;
+            dot.addEllipse(middle + across * ((at + more) * size) - headed(heading) * (0.06 * size), 0.045 * size, 0.045 * size);
+            drawing.fill(dot, bark.moved(-8).colour(), 1, 2);
+        }
+}
+
+StemForm twigForm(const Dice& dice, double length, int nodes, double zigzag, double from, double to, const Lab& bark)
+{
+    Dice own = dice.part("form");
+    StemForm form;
+    form.length = length;
+    form.nodes = nodes;
+    form.zigzag = zigzag;
+    form.widthBase = from;
+    form.widthTip = to;
+    form.colour = bark;
+    form.heading = -88 + own.in(-5, 5);
+    form.curve = own.in(-10, 10);
+    return form;
+}
+
+void castanea(Drawing& drawing, const FigureSpec&, const Dice& dice)
+{
+    const Lab bark{33, 12, 17};
+    const Stem twig(twigForm(dice, 84, 6, 13, 5.0, 3.0, bark), dice.part("stem"));
+    twig.draw(drawing, dice, true, true);
+    const int first = dice.part("side").chance(0.5) ? 1 : -1;
+    for (int node = 1; node <= twig.nodes(); ++node)
+        drawChestnutNode(drawing, twig.node(node), twig.headingAt(node), node % 2 ? first : -first, twig.widthAt(node), bark,
+                         dice.part("node", node));
+    // no end bud: a dry stub beside the topmost bud
+    const QPointF tip = twig.tip();
+    const double way = twig.headingAt(twig.nodes());
+    const int side = twig.nodes() % 2 ? -first : first;
+    const QPointF stub = tip + leftOf(headed(way)) * (side * 0.7) + headed(way) * 0.6;
+    drawing.fill(ellipseAt(stub, 0.75, 0.75, way), bark.moved(26, -4, -2).colour());
+    drawing.outline(ellipseAt(stub, 0.75, 0.75, way), bark.moved(-14).colour());
+}
+
+/// Opposite sticky buds over horseshoe scars, one large end bud.
+void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+{
+    const Lab bark{48, 7, 17};
+    StemForm form = twigForm(dice, 92, 2, 0, 10, 8.6, bark);
+    form.swell = 0.18;
+    form.nodeShrink = 0.25;
+    const Stem twig(form, dice.part("stem"));
+    const Lab chestnutRed{31, 20, 20};
+    const auto sides = [&](int node, double length) {
+        for (const int side : {1, -1}) {
+            const double way = twig.headingAt(node);
+            const QPointF at = twig.node(node) + leftOf(headed(way)) * (side * 0.42 * twig.widthAt(node)) + headed(way) * 1.5;
+            drawBud(drawing, at, way - side * 40, {length, 5.6, 0.40, 0.55, 0.80, 4, chestnutRed});
+        }
+    };
+    sides(1, 10);
+    twig.draw(drawing, dice, true, true);
+    for (const double t : {0.10, 0.94}) {   // ring scars of bud scales
+        const QPointF at = twig.node(0) + (twig.node(1) - twig.node(0)) * (t > 0.5 ? 0.62 : 0.3);
+        for (int ring = 0; ring < 3; ++ring)
+            drawing.line(ellipseAt(at + QPointF(0, ring * 1.1), 0.5, 4.7, -90), bark.moved(-14).colour(), 0.22, 0.8, 1);
+    }
+    const QPointF scarAt = twig.node(1) + QPointF(0, 5.6);
+    const QPainterPath horseshoe = ellipseAt(scarAt, 2.9, 3.5, -90);
+    drawing.fill(horseshoe, bark.moved(20, -2, 0).colour());
+    drawing.outline(horseshoe, bark.moved(-18).colour(), 0.24);
+    for (int nail = 0; nail < 7; ++nail) {
+        const double angle = std::numbers::pi * (0.08 + 0.84 * nail / 6);
+        drawing.fill(ellipseAt(scarAt + QPointF(2.3 * std::cos(angle), 1.7 * std::sin(angle)), 0.34, 0.34, 0), bark.moved(-20).colour());
+    }
+    drawBud(drawing, scarAt + QPointF(0, -3.4), twig.headingAt(1), {6.5, 5, 0.40, 0.55, 0.80, 3, chestnutRed});
+    sides(2, 9);
+    const QPointF tip = twig.tip() + QPointF(0, 1.2);
+    const double up = twig.headingAt(2);
+    const BudForm end{27, 14.5, 0.40, 0.55, 0.80, 5, chestnutRed};
+    drawBud(drawing, tip, up, end);
+    // sticky: the one hard white light in all these figures
+    const QPointF across = leftOf(headed(up));
+    const auto streak = [&](double from, double to, double off, double width, double opacity) {
+        std::vector<QPointF> line;
+        for (int i = 0; i <= 8; ++i) {
+            const double t = from + (to - from) * i / 8.0;
+            line.push_back(tip + headed(up) * (27 * t) + across * (off * 27 * budWidth(end, t)));
+        }
+        drawing.fill(tapered(line, width, 0.2), QColor(255, 255, 255), opacity);
+    };
+    streak(0.25, 0.72, 0.55, 1.1, 0.8);
+    streak(0.30, 0.58, 0.30, 0.6, 0.6);
+}
+
+/// Many-scaled buds crowded at the tip.
+void quercus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+{
+    const Lab bark{45, 4, 13};
+    const Stem twig(twigForm(dice, 78, 6, 6, 4.6, 3.2, bark), dice.part("stem"));
+    twig.draw(drawing, dice, true, true);
+    const Lab bud{45, 13, 24};
+    Dice own = dice.part("buds");
+    for (int node = 2; node < twig.nodes(); ++node) {
+        const int side = node % 2 ? 1 : -1;
+        const double way = twig.headingAt(node);
+        const QPointF at = twig.node(node) + leftOf(headed(way)) * (side * 0.4 * twig.widthAt(node));
+        drawScar(drawing, at - headed(way) * 1.4 - leftOf(headed(way)) * (side * 0.6), way - side * 20, 2.4, bark);
+        drawBud(drawing, at, way - side * 42, {own.in(4.2, 5.2), own.in(2.9, 3.4), 0.36, 0.42, 0.85, 4, bud, true});
+    }
+    const double up = twig.headingAt(twig.nodes());
+    for (const double angle : {-44.0, 46.0, -22.0, 24.0, 0.0})
+        drawBud(drawing, twig.tip() - headed(up) * 1.0, up + angle, {own.in(5.4, 6.8), own.in(3.6, 4.3), 0.36, 0.42, 0.85, 5, bud, true});
+}
+
+void slenderTwig(Drawing& drawing, const Dice& dice, const Lab& bark, double width, const BudForm& bud, double angle, double zigzag)
+{
+    const Stem twig(twigForm(dice, 88, 6, zigzag, width, 0.6 * width, bark), dice.part("stem"));
+    const int first = dice.part("side").chance(0.5) ? 1 : -1;
+    twig.draw(drawing, dice, true, true);
+    for (int node = 1; node <= twig.nodes(); ++node) {
+        const int side = node % 2 ? first : -first;
+        const double way = twig.headingAt(node);
+        const QPointF at = twig.node(node) + leftOf(headed(way)) * (side * 0.38 * twig.widthAt(node));
+        const bool end = node == twig.nodes();
+        drawBud(drawing, end ? twig.tip() : at, end ? way : way - side * angle, bud);
+    }
+}
+
+void fagus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+{
+    slenderTwig(drawing, dice, {44, 4, 10}, 2.9, {17.5, 3.5, 0.36, 0.80, 1.0, 6, {46, 15, 26}, true}, 46, 13);
+}
+
+void carpinus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+{
+    slenderTwig(drawing, dice, {38, 7, 15}, 2.2, {6.6, 2.6, 0.38, 0.60, 0.95, 5, {42, 13, 23}, true}, 8, 7);
+}
+
+constexpr FigureEntry entries[] = {
+    {"twig_aesculus", QT_TRANSLATE_NOOP("figures", "Winter twig: buds in pairs, a large sticky bud at the end"), aesculus},
+    {"twig_carpinus", QT_TRANSLATE_NOOP("figures", "Winter twig: small buds pressed to the twig"), carpinus},
+    {"twig_castanea", QT_TRANSLATE_NOOP("figures", "Winter twig: zigzag, squat buds, none at the end"), castanea},
+    {"twig_fagus", QT_TRANSLATE_NOOP("figures", "Winter twig: long sharp buds standing off"), fagus},
+    {"twig_quercus", QT_TRANSLATE_NOOP("figures", "Winter twig: many-scaled buds crowded at the end"), quercus},
+};
+
+} // namespace
+
+std::span<const FigureEntry> twigFigures()
+{
+    return entries;
+}
+
+void drawBud(Drawing& drawing, const QPointF& base, double heading, const BudForm& form)
+{
+    const QPointF way = headed(heading), across = leftOf(way);
+    const auto at = [&](double t, double share) { return base + way * (t * form.length) + across * (share * budWidth(form, t) * form.length); };
+    std::vector<QPointF> points;
+    for (int i = 0; i <= budSteps; ++i)
+        points.push_back(at(0.5 - 0.5 * std::cos(std::numbers::pi * i / budSteps), 1));
+    for (int i = budSteps - 1; i > 0; --i)
+        points.push_back(at(0.5 - 0.5 * std::cos(std::numbers::pi * i / budSteps), -1));
+    const QPainterPath outline = polygon(points);
+    const double lit = dot(across, towardsLight()) > 0 ? 1 : -1;
+    QRadialGradient round(at(0.42, 0.1 * lit), 0.55 * form.length, at(0.55, 0.5 * lit));
+    round.setColorAt(0, form.colour.moved(16, 0, 4).colour());
+    round.setColorAt(0.5, form.colour.colour());
+    round.setColorAt(1, form.colour.moved(-14).colour());
+    drawing.fill(outline, round);
+    drawing.clip(outline);
+    const QColor dark = form.colour.moved(-18).colour();
+    const QColor light = form.colour.moved(form.paleEdges ? 26 : 13).colour();
+    for (int k = 0; k < form.scales; ++k) {
+        const int side = k % 2 ? -1 : 1;
+        const double end = 0.30 + 0.62 * (k + 1) / (form.scales + 1);
+        QPainterPath edge(at(0.02, side * 0.9));
+        edge.quadTo(at(end * 0.75, side * 1.25), at(end, -side * 0.55));
+        QPainterPath above(at(0.03, side * 0.7));
+        above.quadTo(at(end * 0.78 + 0.03, side * 1.15), at(end + 0.03, -side * 0.5));
+        drawing.line(above, light, 0.045 * form.width, 0.7, 2);
+        drawing.line(edge, dark, 0.045 * form.width, 0.85, 1);
+    }
+    drawing.unclip();
+    drawing.outline(outline, form.colour.moved(-22).colour());
+}
+
+BudForm chestnutBud(Dice& dice)
+{
+    const Lab colour = dice.chance(0.65) ? Lab{38, 23, 28} : Lab{46, 8, 30};
+    return {dice.in(5.2, 6.2), dice.in(4.0, 4.6), 0.40, 0.40, 0.66, dice.whole(2, 3), colour};
+}
+
+void drawChestnutNode(Drawing& drawing, const QPointF& node, double heading, int side, double width, const Lab& bark, Dice dice)
+{
+    const QPointF way = headed(heading), across = leftOf(way) * side;
+    for (const double off : {-0.12, 0.18})   // two ridges run down from the scar
+        drawing.line(polyline({node + across * (0.36 * width + off), node + across * (0.2 * width) - way * dice.in(7, 11)}),
+                     bark.moved(-10).colour(), 0.2, 0.7, 2);
+    const QPainterPath cushion = ellipseAt(node + across * (0.42 * width), 1.9, 1.5, heading);
+    drawing.fill(cushion, bark.moved(5).colour());
+    drawing.outline(cushion, bark.moved(-16).colour());
+    drawBud(drawing, node + across * (0.46 * width) + way * 0.9, heading - side * (34 + dice.in(-5, 5)), chestnutBud(dice));
+    drawScar(drawing, node + across * (0.46 * width) - way * 1.3, heading - side * 14, 2.9, bark);
+}
+
+} // namespace cupule::ui
