@@ -304,7 +304,9 @@ std::optional<ParsedPosition> plainBritish(std::string_view text)
 Result<ParsedPosition> readLettered(std::string_view text, const Reading& reading)
 {
     const Head head = headOf(text);
-    if (head.count != 1 && head.count != 2)
+    // "N/A" names no square.
+    const bool lettersOnly = head.end == text.size();
+    if ((head.count != 1 && head.count != 2) || (lettersOnly && text.find_first_of("/.,-_;:") != text.npos))
         return refuse("not-a-grid-reference");
     auto parsed = head.count == 2 ? readBritish(text, head) : readIrish(text, head, reading);
     if (!parsed && parsed.error().code == "position.letter-in-digits" && parsed.error().arguments.empty())

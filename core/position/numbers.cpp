@@ -291,8 +291,8 @@ Result<ParsedPosition> geographic(double latitude, double longitude, double lati
     const double eastMetres =
         111412.84 * std::cos(phi) - 93.5 * std::cos(3 * phi) + 0.118 * std::cos(5 * phi);
     ParsedPosition parsed;
-    parsed.latitude = latitude;
-    parsed.longitude = longitude;
+    parsed.latitude = latitude + 0.0; // no minus nought
+    parsed.longitude = longitude + 0.0;
     parsed.uncertaintyMetres = std::hypot(latitudeUnit * northMetres, longitudeUnit * eastMetres) / 2;
     if (latitude == 0 && longitude == 0)
         parsed.warning = PositionWarning::nullIsland;
@@ -339,6 +339,10 @@ Result<ParsedPosition> readNumbers(std::string_view text, const Reading& reading
     if ((bare || metres) && reading.hasSystem && reading.named.letteredOnly)
         return refuse("ambiguous-number");
     const bool projected = reading.hasSystem && reading.named.system.isProjected();
+    const auto likeThousands = [](const Number& n) { return n.decimals == 3 && n.wholeDigits <= 3; };
+    if (metres && t.commaDecimals && reading.decimal != ',' &&
+        std::ranges::any_of(t.numbers(), likeThousands))
+        return refuse("ambiguous-comma");
     if (metres)
         return readMetres(t, projected ? reading.named.system : british,
                           projected && reading.named.northFirst);

@@ -262,7 +262,9 @@ Result<Tokens> takeApart(std::string_view text, char decimal)
     const auto commas = commasOf(text, decimal);
     if (!commas)
         return fail(commas.error());
-    return Taker(text, *commas).take();
+    Tokens tokens = Taker(text, *commas).take();
+    tokens.commaDecimals = *commas == Commas::decimal;
+    return tokens;
 }
 
 } // namespace cupule::notation

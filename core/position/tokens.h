@@ -42,6 +42,7 @@ struct Tokens {
     std::size_t letters = 0;
     std::array<Letter, 2> label{}; ///< "lat" as 'N', "lon" as 'E'
     std::size_t labels = 0;
+    bool commaDecimals = false;      ///< a comma was read as a decimal sign
     bool unknownWord = false;
     bool malformed = false;
     bool tooMany = false;

@@ -131,6 +131,12 @@ struct Projector::State {
                 return gridded;
         return withoutGrid(system);
     }
+    struct Placed {
+        GeoPoint at;
+        const proj::Operation* by;
+    };
+    /// By the usual operation, or at sea beyond the grid file without it.
+    Result<Placed> place(GridSystem system, PlanePoint plane);
 };
 
 Result<const proj::Operation*> Projector::State::withoutGrid(GridSystem system)
@@ -156,6 +162,23 @@ const proj::Operation* Projector::State::throughGrid()
         }
     }
     return grid ? &*grid : nullptr;
+}
+
+Result<Projector::State::Placed> Projector::State::place(GridSystem system, PlanePoint plane)
+{
+    const auto first = usual(system);
+    if (!first)
+        return fail(first.error());
+    if (const auto at = forward(**first, plane.easting, plane.northing))
+        return Placed{*at, *first};
+    if (!(*first)->info.usesGrid)
+        return outOfReach(system);
+    const auto second = withoutGrid(system);
+    if (!second)
+        return fail(second.error());
+    if (const auto at = forward(**second, plane.easting, plane.northing))
+        return Placed{*at, *second};
+    return outOfReach(system);
 }
 
 Projector::Projector(std::unique_ptr<State> state) : m_state(std::move(state)) {}
@@ -195,27 +218,16 @@ Result<Position> Projector::locate(const ParsedPosition& parsed)
     }
     const double easting = parsed.centreEasting();
     const double northing = parsed.centreNorthing();
-    const auto usual = m_state->usual(parsed.system);
-    if (!usual)
-        return fail(usual.error());
-    const proj::Operation* used = *usual;
-    auto place = forward(*used, easting, northing);
-    if (!place && used->info.usesGrid) {
-        // At sea beyond the grid file.
-        const auto plain = m_state->withoutGrid(parsed.system);
-        if (!plain)
-            return fail(plain.error());
-        used = *plain;
-        place = forward(*used, easting, northing);
-    }
-    if (!place)
-        return outOfReach(parsed.system);
+    const auto placed = m_state->place(parsed.system, {easting, northing});
+    if (!placed)
+        return fail(placed.error());
+    const auto& [place, used] = *placed;
     position.easting = easting;
     position.northing = northing;
-    position.latitude = place->latitude;
-    position.longitude = place->longitude;
+    position.latitude = place.latitude;
+    position.longitude = place.longitude;
     position.operation = used->info.description;
-    if (inArea(used->areaWSEN, place->latitude, place->longitude))
+    if (inArea(used->areaWSEN, place.latitude, place.longitude))
         position.operationAccuracyMetres = used->info.accuracyMetres;
     return position;
 }
@@ -252,18 +264,15 @@ Result<std::size_t> Projector::toGeographic(GridSystem system, std::span<const d
         std::ranges::copy(northings, longitudes.begin());
         forwardAll(**usual, latitudes, longitudes);
     }
+    constexpr double none = std::numeric_limits<double>::quiet_NaN();
     std::size_t missed = 0;
     for (std::size_t i = 0; i < latitudes.size(); ++i) {
         if (std::isfinite(latitudes[i]) && std::isfinite(longitudes[i]))
             continue;
-        std::optional<GeoPoint> place;
-        if ((*usual)->info.usesGrid)
-            if (const auto plain = m_state->withoutGrid(system))
-                place = forward(**plain, eastings[i], northings[i]);
-        constexpr double none = std::numeric_limits<double>::quiet_NaN();
-        latitudes[i] = place ? place->latitude : none;
-        longitudes[i] = place ? place->longitude : none;
-        missed += place ? 0 : 1;
+        const auto placed = m_state->place(system, {eastings[i], northings[i]});
+        latitudes[i] = placed ? placed->at.latitude : none;
+        longitudes[i] = placed ? placed->at.longitude : none;
+        missed += placed ? 0 : 1;
     }
     return missed;
 }

@@ -188,6 +188,9 @@ TEST_CASE("each way of being wrong has its own name", "[position][notation]")
         {" \xC2\xA0\xE2\x80\x8B ", "empty", ""},
         {"Cambridge", "not-a-grid-reference", ""},
         {"XYZ 123 456", "not-a-grid-reference", ""},
+        {"N/A", "not-a-grid-reference", ""},
+        {"361,200 209,400", "ambiguous-comma", ""},
+        {"E 361,200 N 209,400", "ambiguous-comma", "OSGB"},
         {"51°46″49.08′N 2°33″45.00′W", "not-a-grid-reference", ""},
         {"SO 61 0", "odd-digit-count", ""},
         {"SO 6120 940", "odd-digit-count", ""},
@@ -304,6 +307,7 @@ TEST_CASE("a decimal comma is understood where nothing else can be meant", "[pos
     CHECK(parsePosition("44,20110 10,43220")->latitude == Approx(44.2011));
     CHECK(parsePosition("44,20110; 10,43220", comma)->longitude == Approx(10.4322));
     CHECK(parsePosition("44.20110; 10.43220", comma)->longitude == Approx(10.4322));
+    CHECK(parsePosition("361200,250 209400,500")->cornerEasting == 361200.25);
     CHECK(kindOf("44,20110", comma) == "one-number");
     CHECK(kindOf("361.200,5 209.400,5", comma) == "ambiguous-comma");
     PositionOptions point;

@@ -76,6 +76,37 @@ std::string writeGrid(const std::string& content)
     return folder;
 }
 
+/// An NTv2 file of one flat grid over Great Britain that shifts nothing: formally right, 100 m wrong.
+std::string flatGridFolder()
+{
+    const std::string folder = test::temporaryFolder();
+    std::string bytes;
+    const auto text = [&](const std::string& name, const std::string& value) {
+        bytes += (name + std::string(8, ' ')).substr(0, 8) + (value + std::string(8, ' ')).substr(0, 8);
+    };
+    const auto whole = [&](const std::string& name, std::int32_t value) {
+        bytes += (name + std::string(8, ' ')).substr(0, 8);
+        bytes.append(reinterpret_cast<const char*>(&value), 4).append(4, '\0');
+    };
+    const auto real = [&](const std::string& name, double value) {
+        bytes += (name + std::string(8, ' ')).substr(0, 8);
+        bytes.append(reinterpret_cast<const char*>(&value), 8);
+    };
+    whole("NUM_OREC", 11), whole("NUM_SREC", 11), whole("NUM_FILE", 1), text("GS_TYPE", "SECONDS");
+    text("VERSION", "TEST"), text("SYSTEM_F", "OSGB36"), text("SYSTEM_T", "ETRS89");
+    real("MAJOR_F", 6377563.396), real("MINOR_F", 6356256.909), real("MAJOR_T", 6378137),
+        real("MINOR_T", 6356752.314);
+    text("SUB_NAME", "FLAT"), text("PARENT", "NONE"), text("CREATED", ""), text("UPDATED", "");
+    real("S_LAT", 49 * 3600.0), real("N_LAT", 61 * 3600.0), real("E_LONG", -2 * 3600.0),
+        real("W_LONG", 9 * 3600.0);
+    real("LAT_INC", 3600), real("LONG_INC", 3600);
+    whole("GS_COUNT", 13 * 12);
+    bytes.append(13 * 12 * 16, '\0');
+    text("END", "");
+    std::ofstream(folder + "/OSTN15_NTv2_OSGBtoETRS.gsb", std::ios::binary) << bytes;
+    return folder;
+}
+
 } // namespace
 
 TEST_CASE("without a grid file British positions are within 5 m and say at least 2 m",
@@ -181,35 +212,7 @@ TEST_CASE("a grid file that is readable and wrong is refused with the metres", "
     const std::string content = readFile(*path).value();
     const std::string cut = content.substr(0, content.size() / 2);
     CHECK(Projector::create({writeGrid(cut)}).error().code == "position.grid-wrong");
-    // An NTv2 file of one flat grid over Great Britain that shifts nothing: formally right, 100 m wrong.
-    const auto flat = Projector::create({[&] {
-        const std::string folder = test::temporaryFolder();
-        std::string bytes;
-        const auto text = [&](const std::string& name, const std::string& value) {
-            bytes += (name + std::string(8, ' ')).substr(0, 8) + (value + std::string(8, ' ')).substr(0, 8);
-        };
-        const auto whole = [&](const std::string& name, std::int32_t value) {
-            bytes += (name + std::string(8, ' ')).substr(0, 8);
-            bytes.append(reinterpret_cast<const char*>(&value), 4).append(4, '\0');
-        };
-        const auto real = [&](const std::string& name, double value) {
-            bytes += (name + std::string(8, ' ')).substr(0, 8);
-            bytes.append(reinterpret_cast<const char*>(&value), 8);
-        };
-        whole("NUM_OREC", 11), whole("NUM_SREC", 11), whole("NUM_FILE", 1), text("GS_TYPE", "SECONDS");
-        text("VERSION", "TEST"), text("SYSTEM_F", "OSGB36"), text("SYSTEM_T", "ETRS89");
-        real("MAJOR_F", 6377563.396), real("MINOR_F", 6356256.909), real("MAJOR_T", 6378137),
-            real("MINOR_T", 6356752.314);
-        text("SUB_NAME", "FLAT"), text("PARENT", "NONE"), text("CREATED", ""), text("UPDATED", "");
-        real("S_LAT", 49 * 3600.0), real("N_LAT", 61 * 3600.0), real("E_LONG", -2 * 3600.0),
-            real("W_LONG", 9 * 3600.0);
-        real("LAT_INC", 3600), real("LONG_INC", 3600);
-        whole("GS_COUNT", 13 * 12);
-        bytes.append(13 * 12 * 16, '\0');
-        text("END", "");
-        std::ofstream(folder + "/OSTN15_NTv2_OSGBtoETRS.gsb", std::ios::binary) << bytes;
-        return folder;
-    }()});
+    const auto flat = Projector::create({flatGridFolder()});
     REQUIRE_FALSE(flat);
     CHECK(flat.error().code == "position.grid-wrong");
     CHECK(std::stod(flat.error().argument("metres")) == Approx(124).margin(40));
