@@ -22,6 +22,9 @@ install_packages() {
   $as env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $missing >/dev/null
 }
 
+# Objects are shared between checkouts of the project on one machine.
+export CCACHE_BASEDIR="$PWD" CCACHE_NOHASHDIR=1
+
 # configure_and_build FOLDER TARGET... -- CMAKE-OPTION...
 configure_and_build() {
   local folder=$1 targets=""
