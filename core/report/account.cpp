@@ -227,15 +227,16 @@ void cautions(const Page& page)
              page.data.journalWhole ? Tone::plain : Tone::caution);
 }
 
-} // namespace
-
-Document account(const AccountData& data, const Pack& pack, const Words& words)
+/// Title, banner and foot.
+Document titlePage(const AccountData& data, const Pack& pack, const Words& words)
 {
     Document out;
     out.language = pack.language.empty() ? "en" : pack.language;
-    out.title = data.year > 0 ? words.text("{store}: the season of {year}",
-                                           {{"store", data.storeName}, {"year", std::to_string(data.year)}})
-                              : words.text("{store}: all seasons", {{"store", data.storeName}});
+    if (data.year > 0)
+        out.title = words.text("{store}: the season of {year}",
+                               {{"store", data.storeName}, {"year", std::to_string(data.year)}});
+    else
+        out.title = words.text("{store}: all seasons", {{"store", data.storeName}});
     out.subtitle =
         words.text("Account made on {date}. {pack}, version {version}.",
                    {{"date", words.date(data.made)}, {"pack", pack.name}, {"version", pack.version}});
@@ -243,6 +244,14 @@ Document account(const AccountData& data, const Pack& pack, const Words& words)
         out.demonstration =
             words.text("Demonstration: every person, place and find on this page is invented.");
     out.foot = pack.exportNote;
+    return out;
+}
+
+} // namespace
+
+Document account(const AccountData& data, const Pack& pack, const Words& words)
+{
+    Document out = titlePage(data, pack, words);
     const Page page{data, pack, words, out};
     effort(page);
     finds(page);

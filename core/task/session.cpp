@@ -247,7 +247,9 @@ Status Session::needOneOf(std::initializer_list<Role> roles) const
     for (const Role role : roles) {
         if (m->profile.is(role))
             return {};
-        names += (names.empty() ? "" : ",") + std::string(name(role));
+        if (!names.empty())
+            names += ',';
+        names += name(role);
     }
     return fail("role.needed", FaultKind::refused, {{"roles", names}, {"who", m->profile.person.code}});
 }

@@ -1,0 +1,33 @@
+// The program: a verb on the command line, or the window.
+
+#include <iostream>
+#include <string>
+#include <vector>
+
+#include <QCoreApplication>
+
+#include "app/program.h"
+#include "app/window.h"
+#include "app/words.h"
+
+int main(int argc, char** argv)
+{
+    using namespace cupule;
+    const std::vector<std::string> words(argv + 1, argv + argc);
+    if (app::wantsWindow(words))
+        return app::runWindow(argc, argv, app::storeForWindow(words),
+                               app::optionForWindow(words, "--profile"),
+                               app::optionForWindow(words, "--today"));
+    const QCoreApplication program(argc, argv);
+    const SystemClock clock;
+    SystemRandom random;
+    const app::BridgeWords sentences;
+    std::ios::sync_with_stdio(false);
+    const int code = app::runProgram(words, {std::cout, std::cerr, clock, random, sentences});
+    std::cout.flush();
+    if (!std::cout) {
+        std::cerr << "The result could not be written.\n";
+        return app::broken;
+    }
+    return code;
+}

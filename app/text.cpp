@@ -1,0 +1,100 @@
+#include "app/text.h"
+
+#include "app/words.h"
+#include "core/base/text.h"
+#include "core/base/zone.h"
+#include "ui/bridge/dates.h"
+#include "ui/bridge/words.h"
+
+namespace cupule::app {
+
+std::string visitSentence(const VisitLine& line, const Words& words)
+{
+    const std::string label = line.treeLabel.empty() ? words.text("(no tree yet)") : line.treeLabel;
+    const std::string where =
+        line.siteName.empty() ? label
+                              : words.text("{tree} at {site}", {{"tree", label}, {"site", line.siteName}});
+    std::string sentence =
+        words.text("{where}, {date}, {who}: {what}; {state}", {{"where", where},
+                                                               {"date", words.date(line.date)},
+                                                               {"who", line.observerCode},
+                                                               {"what", plain(ui::summaryWord(line.summary))},
+                                                               {"state", words.state(line.state)}});
+    if (line.oneOfTwo)
+        sentence += words.text(", one of two");
+    if (line.correctionWaits)
+        sentence += words.text(", a correction waits");
+    return sentence;
+}
+
+void sayFindings(Run& run, const std::vector<Finding>& findings, const Pack& pack)
+{
+    for (const auto& finding : findings)
+        run.line("  " + plain(ui::severityWord(finding.severity)) + ": " +
+                 run.words().finding(finding, pack));
+}
+
+void saySample(Run& run, const SamplePage& page, const Pack& pack)
+{
+    run.say("Sample {number}, from {tree} on {date}: {state}.",
+            {{"number", page.sample.number},
+             {"tree", page.treeLabel},
+             {"date", run.words().date(page.visitDate)},
+             {"state", run.words().state(page.status.state)}});
+    for (const auto& link : page.status.chain) {
+        std::string line = "  " + plain(ui::linkWord(link.kind));
+        if (!link.what.empty())
+            line += " " + link.what;
+        if (!link.who.empty())
+            line += ", " + link.who;
+        if (link.when)
+            line += ", " + plain(ui::momentText(*link.when));
+        if (link.state == LinkState::broken)
+            line += run.words().text(" (broken)");
+        else if (link.state == LinkState::open)
+            line += run.words().text(" (open)");
+        if (link.state != LinkState::ahead)
+            run.line(line);
+    }
+    if (!page.status.missing.empty())
+        run.say("Still missing before it can close:");
+    sayFindings(run, page.status.missing, pack);
+    if (!page.status.breaks.empty())
+        run.say("Broken, and stays so:");
+    sayFindings(run, page.status.breaks, pack);
+    sayFindings(run, page.status.remarks, pack);
+    for (const auto& regime : page.regimes)
+        run.say("In force here, from {issuer}: dry galls: {dry}. Tell: {notify}. {reference}",
+                {{"issuer", regime.issuer},
+                 {"dry", regime.dryGalls},
+                 {"notify", regime.notify},
+                 {"reference", regime.reference}});
+}
+
+Result<Instant> readMoment(const std::string& typed, const Session& session)
+{
+    if (auto instant = parseInstant(typed))
+        return instant;
+    const auto parts = split(typed, typed.find('T') == std::string::npos ? ' ' : 'T');
+    const auto date = CivilDate::parse(parts.front());
+    const auto time = parts.size() == 2 ? LocalTime::parse(parts[1]) : fail("time.form", FaultKind::usage);
+    if (!date || !time)
+        return fail("time.form", FaultKind::usage, {{"value", typed}});
+    const auto reading = readLocal(session.info().zone, *date, *time);
+    if (!reading)
+        return fail(reading.error());
+    if (reading->kind != LocalReading::Kind::once)
+        return fail(reading->kind == LocalReading::Kind::never ? "time.never" : "time.twice",
+                    FaultKind::usage, {{"value", typed}, {"zone", session.info().zone}});
+    return reading->first;
+}
+
+Result<CivilDate> readDay(const std::string& typed, const char* option)
+{
+    auto date = CivilDate::parse(typed);
+    if (!date)
+        return fail(date.error().code, FaultKind::usage, {{"option", option}, {"value", typed}});
+    return date;
+}
+
+} // namespace cupule::app

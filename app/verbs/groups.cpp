@@ -1,0 +1,27 @@
+#include "app/verbs/verbs.h"
+
+namespace cupule::app {
+
+void StoreVerb::declareStore(CLI::App& options)
+{
+    options.add_option("STORE", m_store, "the store, a file")->required();
+}
+
+const std::vector<VerbGroup>& verbGroups()
+{
+    static const std::vector<VerbGroup> groups{
+        {"To begin", {makeProfileMake, makeProfileShow, makeProfileChange, makeNew}},
+        {"A day's work",
+         {makeImport, makeEnter, makeCorrect, makeStrike, makeCheck, makeHandIn, makeUndo, makeRedo,
+          makeSeason, makePosition}},
+        {"Looking things up", {makeList, makeShow}},
+        {"Deciding", {makeQueue, makeDecide, makeUndecide, makeReopen, makeTold}},
+        {"Samples and permission",
+         {makeSampleOpen, makeSampleLine, makeSampleClose, makeSampleShow, makeLeaveAdd, makeLeaveWithdraw,
+          makeRegimeAdd}},
+        {"People", {makePersonAdd, makePersonChange, makePersonErase}},
+        {"Looking after a store", {makeProve, makeHealth, makeBackUp, makeAccount}}};
+    return groups;
+}
+
+} // namespace cupule::app

@@ -1,0 +1,68 @@
+#include "app/window.h"
+
+#include <QApplication>
+#include <QTimer>
+
+#include "app/words.h"
+#include "core/base/file.h"
+#include "core/report/html.h"
+#include "core/task/account.h"
+#include "ui/bridge/text.h"
+#include "ui/daysheet/day_view.h"
+#include "ui/review/review_view.h"
+#include "ui/samples/samples_view.h"
+#include "ui/shell/main_window.h"
+#include "ui/theme/theme.h"
+#include "ui/trees/trees_view.h"
+
+namespace cupule::app {
+
+namespace {
+
+Status writeAccount(Session& session, const QString& path)
+{
+    const BridgeWords words;
+    const auto data = gatherAccount(session, 0);
+    if (!data)
+        return tl::unexpected<Fault>(data.error());
+    return writeFile(ui::utf8(path), report::toHtml(report::account(*data, session.pack(), words)));
+}
+
+void restoreLook(ui::Look& look, ui::Settings& settings)
+{
+    const QString mode = settings.value(ui::Setting::lookMode).toString();
+    look.setMode(mode == QStringLiteral("light")  ? ui::Look::Mode::light
+                 : mode == QStringLiteral("dark") ? ui::Look::Mode::dark
+                                                  : ui::Look::Mode::followSystem);
+    look.setTextPercent(settings.value(ui::Setting::textPercent).toInt());
+    look.apply();
+}
+
+} // namespace
+
+int runWindow(int argc, char** argv, const std::string& store, const std::string& profile,
+              const std::string& today)
+{
+    QApplication app(argc, argv);
+    QApplication::setApplicationName(QStringLiteral("cupule"));
+    ui::Workbench bench(ui::text(profileFolder(profile)));
+    if (const auto date = CivilDate::parse(today))
+        bench.setToday(*date);
+    ui::Look look(app);
+    restoreLook(look, bench.settings());
+    ui::MainWindow window(bench, look);
+    window.setAccountWriter(&writeAccount);
+    window.addPlace(new ui::DayView(bench, window.prompts(), &window));
+    window.addPlace(new ui::TreesView(bench, &window));
+    window.addPlace(new ui::SamplesView(bench, window.prompts(), &window));
+    window.addPlace(new ui::ReviewView(bench, window.prompts(), &window));
+    window.show();
+    // The store opens after the first paint, so that the window is there at once whatever the store holds.
+    QTimer::singleShot(0, &window, [&] {
+        if (!store.empty())
+            window.openNamed(ui::text(store));
+    });
+    return QApplication::exec();
+}
+
+} // namespace cupule::app
