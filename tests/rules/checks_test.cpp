@@ -177,6 +177,15 @@ TEST_CASE("the place is the tree's where the visit has none", "[rules][checks]")
     CHECK(argument(*scene.found("position.coarse"), "metres") == "707");
 }
 
+TEST_CASE("a short search is asked about only where nothing was found", "[rules][checks]")
+{
+    Scene scene;
+    scene.visit.effort.minutes = 2;
+    CHECK(scene.found("effort.short"));
+    scene.withGall();
+    CHECK_FALSE(scene.found("effort.short"));
+}
+
 TEST_CASE("what is missing on leaving is named item by item", "[rules][checks]")
 {
     Scene scene;

@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "core/base/text.h"
+#include "core/position/geodesic.h"
 #include "core/rules/checks.h"
 
 namespace cupule::checks {
@@ -66,6 +67,18 @@ inline std::string observationField(const Observation& observation, std::string_
 inline std::string characterField(const CharacterSeen& seen)
 {
     return "characters/" + seen.character;
+}
+
+/// Metres between two places; 0 where a bound that is never too small already says that they are within
+/// `limit`.
+inline double metresBeyond(const Position& a, const Position& b, double limit)
+{
+    constexpr double mostMetresPerDegree =
+        111'700; // of latitude at a pole, on the WGS84 ellipsoid: 111 694 m
+    const double degrees = std::abs(a.latitude - b.latitude) + std::abs(a.longitude - b.longitude);
+    return degrees * mostMetresPerDegree <= limit
+               ? 0
+               : distanceMetres(a.latitude, a.longitude, b.latitude, b.longitude);
 }
 
 inline std::string photoField(const Uid& photo)

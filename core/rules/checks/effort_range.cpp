@@ -24,9 +24,9 @@ const Sign* searchOf(const Pack& pack)
     return nullptr;
 }
 
-void minutes(int value, const Pack& pack, std::vector<Finding>& out)
+void minutes(int value, const CheckInput& input, std::vector<Finding>& out)
 {
-    const Sign* search = searchOf(pack);
+    const Sign* search = searchOf(*input.context.pack);
     const double most = search ? search->hardMax : 1440;
     if (!(value >= (search ? search->hardMin : 0) && value <= most)) {
         hard(out, "effort/minutes", std::to_string(value));
@@ -35,6 +35,8 @@ void minutes(int value, const Pack& pack, std::vector<Finding>& out)
     if (!search || (value >= search->usualMin && value <= search->usualMax))
         return;
     const bool tooShort = value < search->usualMin;
+    if (tooShort && input.positive.positive)
+        return; // a find needs no long search
     add(out, tooShort ? "effort.short" : "effort.long", tooShort ? Severity::ask : Severity::note,
         "effort/minutes", sourceOf(*search),
         {{"minutes", std::to_string(value)},
@@ -48,7 +50,7 @@ void effortRange(const CheckInput& input, std::vector<Finding>& out)
 {
     const Effort& effort = input.visit.effort;
     if (effort.minutes)
-        minutes(*effort.minutes, *input.context.pack, out);
+        minutes(*effort.minutes, input, out);
     if (effort.trees && !(*effort.trees >= 1 && *effort.trees <= 100'000))
         hard(out, "effort/trees", std::to_string(*effort.trees));
     if (effort.crownPercent && !(*effort.crownPercent >= 0 && *effort.crownPercent <= 100))

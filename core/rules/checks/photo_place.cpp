@@ -2,7 +2,6 @@
 
 #include "core/rules/checks/check_detail.h"
 #include "core/rules/checks/rules.h"
-#include "core/position/geodesic.h"
 
 namespace cupule::checks {
 
@@ -16,8 +15,7 @@ void photoPlace(const CheckInput& input, std::vector<Finding>& out)
             continue;
         const double limit =
             input.context.pack->settings.photoMetres + reachMetres(*place) + reachMetres(*photo.position);
-        const double metres = distanceMetres(place->latitude, place->longitude, photo.position->latitude,
-                                             photo.position->longitude);
+        const double metres = metresBeyond(*place, *photo.position, limit);
         if (metres > limit)
             add(out, "photo.other-place", Severity::ask, photoField(photo.id), reliability,
                 {{"name", photo.originalName},

@@ -5,7 +5,6 @@
 
 #include "core/rules/checks/check_detail.h"
 #include "core/rules/checks/rules.h"
-#include "core/position/geodesic.h"
 
 namespace cupule::checks {
 

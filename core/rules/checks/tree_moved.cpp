@@ -4,7 +4,6 @@
 
 #include "core/rules/checks/check_detail.h"
 #include "core/rules/checks/rules.h"
-#include "core/position/geodesic.h"
 
 namespace cupule::checks {
 
@@ -14,11 +13,9 @@ void treeMoved(const CheckInput& input, std::vector<Finding>& out)
     if (!tree || !tree->position || !input.visit.position)
         return;
     const Position &here = *input.visit.position, &there = *tree->position;
-    if (here.latitude == there.latitude && here.longitude == there.longitude)
-        return;
     const double limit =
         std::max(input.context.pack->settings.sameTreeMetres, reachMetres(here) + reachMetres(there));
-    const double metres = distanceMetres(here.latitude, here.longitude, there.latitude, there.longitude);
+    const double metres = metresBeyond(here, there, limit);
     if (metres > limit)
         add(out, "tree.moved", Severity::ask, "position", sourceOf(*input.context.pack, "sameTreeMetres"),
             {{"metres", metresText(metres)}, {"limitMetres", metresText(limit)}, {"tree", tree->label}});
