@@ -140,6 +140,11 @@ HostVerdict HostKey::judge(std::span<const CharacterSeen> seen, const HostContex
     return verdict;
 }
 
+HostAnswer HostKey::answer(std::span<const CharacterSeen> seen, const HostContext& context) const
+{
+    return weigh(speak(seen), context).answer;
+}
+
 HostVerdict judgeHost(std::span<const CharacterSeen> seen, const Pack& pack, const HostContext& context)
 {
     const HostKey key(pack);

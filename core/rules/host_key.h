@@ -38,6 +38,8 @@ public:
     /// The verdict without `next`. Answers may repeat a character (visits joined); unknown ones are passed
     /// over.
     [[nodiscard]] HostVerdict judge(std::span<const CharacterSeen> seen, const HostContext& context) const;
+    /// Only the answer of `judge`, for where many trees are judged.
+    [[nodiscard]] HostAnswer answer(std::span<const CharacterSeen> seen, const HostContext& context) const;
     /// The characters to look at next, best first; empty once decided. Only what can be seen in that month.
     [[nodiscard]] std::vector<NextCharacter> next(std::span<const CharacterSeen> seen,
                                                   const HostContext& context) const;

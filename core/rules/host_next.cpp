@@ -4,6 +4,7 @@
 //
 //  - Each kind shows each of its states with equal chance; a value is spread evenly over the kind's range.
 //  - A kind without a row may show anything that the others left show, and so tells nothing.
+//  - Where no kind but hosts is left, what would still complete the evidence is named, with no information.
 
 #include <algorithm>
 #include <array>
@@ -162,12 +163,9 @@ std::optional<NextCharacter> HostKey::worthOfLooking(const Entry& entry, Kinds l
     const bool onTree = seenInMonth(character.visible, context, true);
     if (!onTree && !seenInMonth(character.onGround, context, true))
         return std::nullopt;
-    const double information = bits(entry, left);
-    if (information < 1e-9)
-        return std::nullopt;
     NextCharacter found;
     found.character = character.id;
-    found.expectedBits = information;
+    found.expectedBits = bits(entry, left);
     found.tellsApart = names(toldApart(entry, left));
     std::vector<CharacterSeen> supposed(seen.begin(), seen.end());
     supposed.emplace_back();
@@ -176,12 +174,15 @@ std::optional<NextCharacter> HostKey::worthOfLooking(const Entry& entry, Kinds l
         supposed.back().onGround = true;
         supposed.back().otherTreeNear = false;
     }
-    for (const CharacterState& state : character.states) {
-        supposed.back().state = state.id;
-        if (weigh(speak(supposed), context).answer != HostAnswer::cannotTell)
-            found.answersThatDecide.push_back(state.id);
+    bool useful = found.expectedBits > 1e-9;
+    for (std::size_t i = 0; i < character.states.size(); ++i) {
+        supposed.back().state = character.states[i].id;
+        if (weigh(speak(supposed), context).answer == HostAnswer::cannotTell)
+            continue;
+        found.answersThatDecide.push_back(character.states[i].id);
+        useful = useful || (entry.states[i].shownBy & left) != 0;
     }
-    return found;
+    return useful ? std::optional(found) : std::nullopt;
 }
 
 std::vector<NextCharacter> HostKey::next(std::span<const CharacterSeen> seen,
@@ -201,7 +202,9 @@ std::vector<NextCharacter> HostKey::next(std::span<const CharacterSeen> seen,
             found.push_back(std::move(*one));
     }
     std::stable_sort(found.begin(), found.end(), [](const NextCharacter& a, const NextCharacter& b) {
-        return a.expectedBits > b.expectedBits;
+        const double difference = a.expectedBits - b.expectedBits;
+        return std::abs(difference) > 1e-9 ? difference > 0
+                                           : a.answersThatDecide.size() > b.answersThatDecide.size();
     });
     return found;
 }

@@ -11,7 +11,8 @@
 
 namespace cupule::test {
 
-inline CharacterSeen seen(std::string character, std::string state, std::optional<double> value = std::nullopt)
+inline CharacterSeen seen(std::string character, std::string state,
+                          std::optional<double> value = std::nullopt)
 {
     CharacterSeen one;
     one.character = std::move(character);
