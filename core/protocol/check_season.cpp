@@ -60,6 +60,9 @@ public:
             for (std::size_t k = 0; k < list[i].characters.size(); ++k)
                 if (m_pack.character(list[i].characters[k]) == nullptr)
                     add(path + "/characters/" + std::to_string(k), "pack.dangling", list[i].characters[k]);
+            for (std::size_t k = 0; k < list[i].states.size(); ++k)
+                if (!anyHas(list[i].characters, list[i].states[k]))
+                    add(path + "/states/" + std::to_string(k), "pack.dangling", list[i].states[k]);
             if (list[i].signs.empty() && list[i].characters.empty())
                 add(path + "/signs", "pack.missing");
             if (!isShare(list[i].shiftFactor))
@@ -91,6 +94,13 @@ private:
     template <class List> static bool contains(const List& list, std::string_view word)
     {
         return std::find(list.begin(), list.end(), word) != list.end();
+    }
+
+    bool anyHas(const std::vector<std::string>& characters, const std::string& state) const
+    {
+        return std::any_of(characters.begin(), characters.end(), [&](const std::string& character) {
+            return m_pack.state(character, state) != nullptr;
+        });
     }
 
     void signNames(const std::vector<std::string>& ids, const std::string& path)

@@ -136,6 +136,7 @@ struct SeasonQuestion {
     std::string code;                       ///< stable, "season.green-gall"
     std::vector<std::string> signs;
     std::vector<std::string> characters;
+    std::vector<std::string> states;        ///< of the characters; empty = whatever was answered
     /// By region id: asked when the date lies outside [first, last]. A region that is not named is never
     /// asked; no region at all means always asked.
     std::map<std::string, Window> quietOutside;

@@ -77,6 +77,7 @@ SeasonQuestion readQuestion(Node& node, const Sources& sources)
     question.code = node.text("code");
     question.signs = node.texts("signs", Need::optional);
     question.characters = node.texts("characters", Need::optional);
+    question.states = node.texts("states", Need::optional);
     node.members("quietOutside", Need::optional, [&](const std::string& region, Node& quiet) {
         Window window;
         window.first = quiet.whole("first", 1, lastDay);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/rules/checks/check_detail.h"
 #include "core/rules/season.h"
 
 namespace cupule {
@@ -27,12 +28,12 @@ bool isNotSeen(const Observation& observation)
 }
 
 /// A count or measure above 0, or a detail answered "seen" whose number was not given as 0.
-bool speaksOfGall(const Observation& observation, const Sign& sign)
+bool speaksOfGall(const Observation& observation, const Sign& sign, const Pack& pack)
 {
     const bool detail = sign.group == SignGroup::gallDetail;
     if (!detail && !isFind(sign))
         return false;
-    if (observation.count.value_or(0) > 0 || observation.measure.value_or(0) > 0)
+    if (checks::countsSomething(observation, pack))
         return true;
     return detail && observation.answer == Answer::seen && observation.measure != 0.0;
 }
@@ -48,7 +49,7 @@ bool gallWithoutLine(const Visit& visit, const Pack& pack)
             continue;
         if (isFind(*sign) && observation.answer == Answer::seen)
             return false;
-        spoken = spoken || speaksOfGall(observation, *sign);
+        spoken = spoken || speaksOfGall(observation, *sign, pack);
     }
     return spoken;
 }

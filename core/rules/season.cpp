@@ -138,6 +138,15 @@ std::vector<const Sign*> gallLinesInSeason(CivilDate date, const SeasonContext& 
     return lines;
 }
 
+bool concerns(const SeasonQuestion& question, const CharacterSeen& answer)
+{
+    const auto among = [](const std::vector<std::string>& ids, const std::string& id) {
+        return std::find(ids.begin(), ids.end(), id) != ids.end();
+    };
+    return !answer.notJudged && !answer.onGround && among(question.characters, answer.character) &&
+           (question.states.empty() || among(question.states, answer.state));
+}
+
 bool isAsked(const SeasonQuestion& question, CivilDate date, const SeasonContext& context, const Pack& pack)
 {
     if (question.quietOutside.empty())

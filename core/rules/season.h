@@ -59,6 +59,9 @@ int shiftFromHeight(double metresAboveReference, const Pack& pack);
 /// persists.
 SignSeason seasonOf(const Sign& sign, CivilDate date, const SeasonContext& context, const Pack& pack);
 
+/// Whether an answer about a character is of the kind that the question is about, whatever the date.
+bool concerns(const SeasonQuestion& question, const CharacterSeen& answer);
+
 /// Field gall lines that are expected or possible on that date, in the pack's order.
 std::vector<const Sign*> gallLinesInSeason(CivilDate date, const SeasonContext& context, const Pack& pack);
 

@@ -172,6 +172,17 @@ TEST_CASE("Words that may mean several things are no sign and no state", "[proto
         CHECK(known.count(clear) == 1);
 }
 
+TEST_CASE("Classes of numbers leave no gap and do not overlap", "[protocol]")
+{
+    int next = 1;
+    for (const CountClass& entry : builtInPack().countClasses) {
+        CAPTURE(entry.id);
+        CHECK(entry.from == next);
+        next = entry.to + 1;
+    }
+    CHECK(builtInPack().countClasses.back().to == 0);
+}
+
 TEST_CASE("Every decision has reasons that can stand for it", "[protocol]")
 {
     int accept = 0, reject = 0, giveBack = 0;

@@ -129,6 +129,7 @@ TEST_CASE("Each wrong value is named with its path", "[protocol]")
         {"/seasonQuestions/0/signs/0", "Q", "/seasonQuestions/0/signs/0", "pack.dangling"},
         {"/seasonQuestions/0/together/0", "Q", "/seasonQuestions/0/together/0", "pack.dangling"},
         {"/seasonQuestions/0/characters/0", "Q", "/seasonQuestions/0/characters/0", "pack.dangling"},
+        {"/seasonQuestions/0/states", json::array({"crooked"}), "/seasonQuestions/0/states/0", "pack.dangling"},
         {"/seasonQuestions/0/quietOutside/HILL", json({{"first", 1}, {"last", 2}}),
          "/seasonQuestions/0/quietOutside/HILL", "pack.dangling"},
         {"/worth/VALE/letters", "CCCCCC00CBAAAABBBBCCCCCD", "/worth/VALE/letters", "pack.letter"},

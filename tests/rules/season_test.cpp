@@ -10,7 +10,6 @@
 #include "tests/support/catch.h"
 
 using namespace cupule;
-using cupule::test::answered;
 using cupule::test::day;
 
 namespace {
@@ -275,6 +274,16 @@ TEST_CASE("Claims of another season are asked about where the papers list them, 
     CHECK(asked("season.bud-claim", day(7, 1), "MAR"));
     CHECK(asked("season.dry-gall-year", day(7, 1), "ELSEWHERE"));
     CHECK_FALSE(asked("season.green-gall", day(1, 1), "ELSEWHERE"));
+}
+
+TEST_CASE("A question about catkins concerns chestnut catkins on the tree only", "[season]")
+{
+    const SeasonQuestion& catkins = question("season.catkins");
+    CHECK(concerns(catkins, test::seen("K13", "long-slender-catkins")));
+    CHECK_FALSE(concerns(catkins, test::seen("K13", "showy-panicle")));   // horse chestnut flowers in May
+    CHECK_FALSE(concerns(catkins, test::fallen("K13", "long-slender-catkins", false)));
+    CHECK(concerns(question("season.leaf-character"), test::seen("K04", "", 12)));
+    CHECK_FALSE(concerns(question("season.leaf-character"), test::seen("K07", "egg-few-scales")));
 }
 
 TEST_CASE("The shift makes the quiet time longer, never shorter", "[season]")

@@ -199,6 +199,7 @@ TEST_CASE("A gall that no line was answered for keeps a visit from being nothing
         {"galls counted on twigs", [](Visit& v) { line(v, "S24").measure = 3; }},
         {"a count of galls", [](Visit& v) { v.gallCount = 1; }},
         {"a size of a gall", [](Visit& v) { v.gallSizeMm = 12; }},
+        {"a class of numbers", [](Visit& v) { line(v, "S01").countClass = "few"; }},
         {"a number on a line that says not seen", [](Visit& v) { line(v, "S01").count = 2; }},
     }));
     CAPTURE(row.what);

@@ -48,7 +48,7 @@ void seasonQuestion(const CheckInput& input, std::vector<Finding>& out)
             if (observation.answer == Answer::seen && among(observation.sign, question.signs))
                 ask(question, observationField(observation), out);
         for (const CharacterSeen& answer : input.visit.characters)
-            if (!answer.notJudged && !answer.onGround && among(answer.character, question.characters))
+            if (concerns(question, answer))
                 ask(question, characterField(answer), out);
     }
 }
