@@ -29,9 +29,12 @@ std::uint32_t hashOf(const std::vector<CharacterSeen>& characters)
 void TouchedTrees::add(const TableRow& row, const ResolvedRow& resolved, const VisitShown& shown)
 {
     const std::uint32_t characters = hashOf(row.visit.characters);
-    const auto [place, first] = m_trees.try_emplace(resolved.tree.handle);
-    Touched& tree = place->second;
-    if (first) {
+    const auto place = static_cast<std::size_t>(resolved.tree.handle);
+    if (place >= m_trees.size())
+        m_trees.resize(place + 1);
+    Touched& tree = m_trees[place];
+    if (!tree.used) {
+        tree.used = true;
         tree.id = resolved.tree.id;
         tree.characters = characters;
         tree.isNew = resolved.newTree;
@@ -45,8 +48,8 @@ void TouchedTrees::add(const TableRow& row, const ResolvedRow& resolved, const V
 Result<std::int64_t> TouchedTrees::refresh(Session& session, Change& change, BulkImport& bulk, const Progress& progress)
 {
     std::set<Uid> wanted;
-    for (const auto& [handle, tree] : m_trees)
-        if (!tree.alone())
+    for (const auto& tree : m_trees)
+        if (tree.used && !tree.alone())
             wanted.insert(tree.id);
     const auto twice = bulk.sameTreeDayObserver();
     if (!twice)
@@ -58,10 +61,6 @@ Result<std::int64_t> TouchedTrees::refresh(Session& session, Change& change, Bul
         if (*row)
             wanted.insert((*row)->tree);
     }
-    for (const auto& [handle, tree] : m_trees)
-        if (tree.alone() && tree.host != HostAnswer::cannotTell && !wanted.contains(tree.id))
-            if (auto set = session.store().trees().setHost(change, tree.id, tree.host); !set)
-                return fail(set.error());
     if (wanted.size() > mostRefreshed)
         return static_cast<std::int64_t>(wanted.size());
     for (const auto& tree : wanted) {

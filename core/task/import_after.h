@@ -1,12 +1,11 @@
 // After the rows of a table are in: what the trees show, and what the visits to one tree say about one another.
 //
-// A new tree whose visits all show the same characters has the verdict of any of them. Every other tree that was touched is
-// computed as after a change by hand, up to a limit; beyond it lists show each visit by itself until it is opened.
+// A new tree whose visits all show the same characters has the verdict of any of them; the store has set it. Every other
+// tree that was touched is computed as after a change by hand, up to a limit; beyond it lists show each visit by itself until it is opened.
 
 #pragma once
 
 #include <cstdint>
-#include <unordered_map>
 #include <vector>
 
 #include "core/base/progress.h"
@@ -25,11 +24,11 @@ private:
     struct Touched {
         Uid id;
         std::uint32_t characters = 0;      // hash
-        bool isNew = false, mixed = false, positive = false, nothing = false;
+        bool used = false, isNew = false, mixed = false, positive = false, nothing = false;
         HostAnswer host = HostAnswer::cannotTell;
         [[nodiscard]] bool alone() const { return isNew && !mixed && !(positive && nothing); }
     };
-    std::unordered_map<std::int64_t, Touched> m_trees;   // by handle
+    std::vector<Touched> m_trees;          // by handle, which the store counts from 0
 };
 
 } // namespace cupule

@@ -21,7 +21,8 @@ public:
     TableImport(Session& session, TableReader& table, const ImportOptions& options, ImportFile& file,
                 ImportReport& report, const Progress& progress)
         : m_session(session), m_table(table), m_options(options), m_file(file), m_report(report), m_progress(progress),
-          m_judges{RowJudge(session.pack(), today()), RowJudge(session.pack(), today())}
+          m_hostKey(session.pack()),
+          m_judges{RowJudge(session.pack(), m_hostKey, today()), RowJudge(session.pack(), m_hostKey, today())}
     {
     }
 
@@ -167,7 +168,8 @@ private:
     ImportFile& m_file;
     ImportReport& m_report;
     const Progress& m_progress;
-    std::array<RowJudge, 2> m_judges;
+    HostKey m_hostKey;
+    std::array<RowJudge, 2> m_judges;      // one a thread
     TouchedTrees m_touched;
     std::int64_t m_newTrees = 0;
     std::size_t m_told = 0;

@@ -20,9 +20,12 @@ std::string timeText(const GpxTime& time)
 {
     if (time.kind == GpxTime::Kind::instant)
         return instantText(time.instant);
-    if (time.kind == GpxTime::Kind::localOnly)
-        return time.date.text() + (time.time ? " " + time.time->text() : "");
-    return {};
+    if (time.kind != GpxTime::Kind::localOnly)
+        return {};
+    std::string text = time.date.text();
+    if (time.time)
+        text.append(" ").append(time.time->text());
+    return text;
 }
 
 std::string noteOf(const GpxPoint& point)

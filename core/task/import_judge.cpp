@@ -26,7 +26,7 @@ const HostVerdict& RowJudge::verdict(const Visit& visit, const std::string& regi
         return met->second;
     if (m_verdicts.size() >= mostVerdicts)
         m_verdicts.clear();
-    return m_verdicts.emplace(m_key, judgeHost(visit.characters, m_pack, {region, visit.date.month()})).first->second;
+    return m_verdicts.emplace(m_key, m_hostKey.judge(visit.characters, {region, visit.date.month()})).first->second;
 }
 
 void RowJudge::around(const TableRow& row, const ResolvedRow& resolved)

@@ -10,6 +10,7 @@
 #include <unordered_map>
 #include <vector>
 
+#include "core/rules/host_key.h"
 #include "core/task/import_resolve.h"
 #include "core/task/judge.h"
 
@@ -17,7 +18,8 @@ namespace cupule {
 
 class RowJudge {
 public:
-    RowJudge(const Pack& pack, CivilDate today) : m_pack(pack), m_today(today) {}
+    /// Both must outlive the judge.
+    RowJudge(const Pack& pack, const HostKey& key, CivilDate today) : m_pack(pack), m_hostKey(key), m_today(today) {}
     void judge(const TableRow& row, const ResolvedRow& resolved, VisitShown& out);
     /// Drafts with findings, by code.
     [[nodiscard]] const std::map<std::string, std::int64_t, std::less<>>& findings() const { return m_findings; }
@@ -27,6 +29,7 @@ private:
     void around(const TableRow& row, const ResolvedRow& resolved);
 
     const Pack& m_pack;
+    const HostKey& m_hostKey;
     CivilDate m_today;
     VisitFacts m_facts;
     std::unordered_map<std::string, HostVerdict> m_verdicts;

@@ -12,6 +12,9 @@ namespace cupule {
 
 namespace {
 
+/// What the operation behind a tree's place may be off, where only the square is at hand; see reachMetres().
+constexpr double plainOperationMetres = 5;
+
 /// First letters of the words, in capitals: "Anna Fell" gives "AF".
 std::string initials(std::string_view name)
 {
@@ -177,7 +180,7 @@ RowResolver::Match RowResolver::match(const std::vector<KnownTree>& trees, const
     const KnownTree* unplaced = nullptr;
     const KnownTree* placed = nullptr;
     for (const auto& tree : trees) {
-        double latitude = tree.latitude, longitude = tree.longitude, reach = tree.uncertaintyMetres;
+        double latitude = tree.latitude, longitude = tree.longitude, reach = tree.uncertaintyMetres + plainOperationMetres;
         if (!tree.placed) {
             const auto given = m_places.find(tree.handle);
             if (given == m_places.end()) {

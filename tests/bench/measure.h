@@ -1,0 +1,80 @@
+// Rounds, medians and the table of the benchmark. A row is one piece of work beside its peer or floor, measured in the same
+// run, interleaved; a target that is missed is said to be missed.
+
+#pragma once
+
+#include <functional>
+#include <string>
+#include <vector>
+
+namespace bench {
+
+struct Spread {
+    double median = 0, least = 0, most = 0;
+};
+Spread spreadOf(std::vector<double> values);
+
+struct Line {
+    std::string id, work, peer;
+    std::string unit;                      ///< of ours and theirs: "s", "MiB", "us", "ms", "MB/s", "flushes"
+    Spread ours, theirs;
+    Spread ratio;                          ///< ours / theirs, round by round
+    double target = 0;
+    bool atLeast = false;                  ///< the ratio has to reach the target instead of staying below it
+    bool absolute = false;                 ///< the target is for `ours` itself, not for the ratio
+    std::string note;
+    [[nodiscard]] bool met() const;
+};
+
+struct LeftOut {
+    std::string id, why;
+};
+
+/// Collected over all groups.
+struct Table {
+    std::vector<Line> lines;
+    std::vector<LeftOut> leftOut;
+    void print() const;
+    [[nodiscard]] std::string json(int rounds, long rows) const;
+};
+
+struct Settings {
+    long rows = 1'000'000;
+    int rounds = 5;
+    std::string folder;                    ///< for everything that is written
+    std::string self;                      ///< this program, to run parts of itself
+    std::string program;                   ///< the built cupule
+    std::string bareWindow;                ///< the floor of a start
+};
+
+/// Seconds that `work` takes.
+double seconds(const std::function<void()>& work);
+
+/// Ours and theirs in turn, `rounds` times; each function gives its own measure.
+void interleave(int rounds, const std::function<double()>& ours, const std::function<double()>& theirs, Line& line);
+
+// ---------------------------------------------------------------- other programs
+
+struct Run {
+    double seconds = 0;
+    double peakMiB = 0;
+    int code = -1;                         ///< exit code; -1 = could not be started
+};
+/// Waits for it; its output goes nowhere, or to `output`. `environment` is added to ours as "NAME=value".
+Run run(const std::vector<std::string>& words, const std::string& input = {}, const std::string& output = {});
+bool installed(const std::string& program);
+
+// ---------------------------------------------------------------- groups
+
+void measureImport(const Settings& settings, Table& table);     ///< T1, T2, T3
+void measurePositions(const Settings& settings, Table& table);  ///< T4
+void measureHashing(const Settings& settings, Table& table);    ///< T9, T9b
+void measureStart(const Settings& settings, Table& table);      ///< T11
+void measureSaving(const Settings& settings, Table& table);     ///< T12
+
+/// The parts that run in a process of their own, so that memory and start-up are theirs alone. Gives an exit code.
+int runPart(const std::string& part, const std::vector<std::string>& words);
+/// visits.csv of that many rows below the folder, made once; empty where the generator is missing.
+std::string records(const Settings& settings, long rows);
+
+} // namespace bench
