@@ -210,7 +210,7 @@ double agreement(const std::vector<SampleRecord>& records)
         if (record.hash && record.fields.size() != usual)
             continue;
         all += 1;
-        good += record.fields.size() == usual && !record.flawed ? 1 : 0;
+        good += record.fields.size() != usual ? 0 : record.flawed ? 0.9 : 1;
     }
     return good / all;
 }
@@ -277,18 +277,21 @@ Sureness sureOfHeader(const SampleRecord& header, bool first)
     return first ? Sureness::certain : Sureness::likely;
 }
 
-/// The header is the first record as wide as most of them, at least half of it filled: title lines are narrower.
+/// The header is the first record as wide as most of them and at least half filled: title lines are narrower, or have
+/// one cell and empty ones.
 const SampleRecord* findHeader(const std::vector<SampleRecord>& records)
 {
     std::vector<SampleRecord> trimmed = records;   // widths without empty fields at the end
     for (auto& record : trimmed)
         record.fields.resize(record.width);
-    const std::size_t usual = usualWidth(trimmed);
+    const std::size_t usualTrimmed = usualWidth(trimmed);
+    const std::size_t usual = usualWidth(records);
     for (const auto& record : records) {
         const auto filled = std::count_if(record.fields.begin(), record.fields.end(),
                                           [](const auto& field) { return !trim(field).empty(); });
+        const bool wide = record.fields.size() >= usual || record.width >= usualTrimmed;
         const bool comment = record.hash && (record.width < usual || usual < 2);
-        if (!comment && record.width >= usual && static_cast<std::size_t>(filled) * 2 >= record.width)
+        if (!comment && wide && static_cast<std::size_t>(filled) * 2 >= usual)
             return &record;
     }
     return records.empty() ? nullptr : &records.front();

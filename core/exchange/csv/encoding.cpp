@@ -88,7 +88,7 @@ std::string_view binaryKind(std::string_view first)
         {"PK\x03\x04"sv, "zip"},             {"\xD0\xCF\x11\xE0"sv, "old-office"}, {"SQLite format 3\0"sv, "sqlite"},
         {"\x89PNG\r\n"sv, "png"},            {"\xFF\xD8\xFF"sv, "jpeg"},           {"GIF8"sv, "gif"},
         {"%PDF-"sv, "pdf"},                  {"\x1F\x8B"sv, "gzip"},               {"7z\xBC\xAF"sv, "7z"},
-        {"BZh"sv, "bzip2"},                  {"\xFD" "7zXZ"sv, "xz"},              {"\x28\xB5\x2F\xFD"sv, "zstd"},
+        {"BZh91AY"sv, "bzip2"},                  {"\xFD" "7zXZ"sv, "xz"},              {"\x28\xB5\x2F\xFD"sv, "zstd"},
         {"Rar!"sv, "rar"},                   {"II*\0"sv, "tiff"},                  {"MM\0*"sv, "tiff"},
         {"\x7F" "ELF"sv, "program"},         {"<?xml"sv, "xml"},                   {"\xEF\xBB\xBF<?xml"sv, "xml"},
         {"<gpx"sv, "xml"},                   {"<!DOCTYPE"sv, "html"},              {"<html"sv, "html"},

@@ -60,8 +60,10 @@ struct CsvReader::State {
             recordWaits = true;
             return {};
         }
-        if (record.quoteSpansLines)
-            tokenizer.cutAfterQuoteLine(record);
+        if (record.flaws != CsvFlaw::none) {
+            const auto line = record.quoteLine > 0 ? record.quoteLine : record.line;
+            return fail("csv.broken-header", FaultKind::data, {{"line", std::to_string(line)}});
+        }
         for (const auto field : record.fields)
             names.push_back(madeUtf8(trim(field)));
         headerText = madeUtf8(record.raw);

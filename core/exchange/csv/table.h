@@ -42,7 +42,8 @@ ReadProblem flawProblem(const CsvRow& row, std::size_t headerFields);
 class CsvReader {
 public:
     /// Opens a file the way `dialect` says. Faults "file.open", "file.read", "file.folder",
-    /// "csv.no-header" (the line named as header is not there).
+    /// "csv.no-header" (the line named as header is not there), "csv.broken-header" (argument line: a quote in it is
+    /// not closed, or there is text after one, or a NUL, or it is too long).
     static Result<CsvReader> open(const std::string& path, const CsvDialect& dialect, CsvLimits limits = {});
     /// The same for text in memory, which must outlive the reader.
     static Result<CsvReader> overText(std::string_view text, const CsvDialect& dialect, CsvLimits limits = {});

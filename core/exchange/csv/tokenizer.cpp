@@ -72,6 +72,7 @@ struct CsvTokenizer::State {
     }
 
     [[nodiscard]] std::size_t capacity() const { return buffer.size() - padding; }
+    [[nodiscard]] std::size_t longestWithEnd() const { return limits.recordBytes + 2; }
 
     void scanFrom(std::size_t at)
     {
@@ -311,7 +312,7 @@ struct CsvTokenizer::State {
             begin = 0;
         }
         if (end == capacity())
-            buffer.resize(capacity() * 2 + padding);
+            buffer.resize(std::min(capacity() * 2, longestWithEnd()) + padding);
         while (end < capacity()) {
             const auto got = source->read({buffer.data() + end, capacity() - end});
             if (!got)
@@ -361,7 +362,7 @@ struct CsvTokenizer::State {
                 give(textEnd, after, 1, record);
                 return true;
             }
-            const bool tooMuch = end - begin >= limits.recordBytes;
+            const bool tooMuch = end - begin >= longestWithEnd();
             if (outcome == Outcome::openQuote || (tooMuch && insideQuotes())) {
                 readCut(fieldFrom, record);
                 return true;

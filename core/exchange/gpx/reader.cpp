@@ -76,7 +76,7 @@ public:
         std::size_t byte = m_end;
         std::string what = m_broken;
         std::string entity;
-        if (!m_check.spots.empty() && m_check.spots.front().byte < m_end) {
+        if (!m_check.spots.empty() && m_check.spots.front().byte <= m_end) {
             byte = m_check.spots.front().byte;
             what = m_check.spots.front().what;
             entity = m_check.spots.front().entity;
@@ -146,15 +146,34 @@ private:
         m_file.problems.push_back(std::move(one));
     }
 
+    /// The '>' that ends an element, or npos where it is not closed.
+    [[nodiscard]] std::size_t closeOf(const pugi::xml_node& node, std::size_t begin) const
+    {
+        char quote = '\0';
+        std::size_t at = begin;
+        for (; at < m_text.size() && (quote != '\0' || m_text[at] != '>'); ++at) {
+            const char c = m_text[at];
+            if (quote != '\0')
+                quote = c == quote ? '\0' : quote;
+            else if (c == '"' || c == '\'')
+                quote = c;
+        }
+        if (at >= m_text.size())
+            return std::string_view::npos;
+        if (m_text[at - 1] == '/')
+            return at;
+        const auto last = m_text.find("</" + std::string(node.name()), at);
+        return last == std::string_view::npos ? last : m_text.find('>', last);
+    }
+
     /// True where the element is closed before the damage and holds none of it.
     [[nodiscard]] bool whole(const pugi::xml_node& node) const
     {
-        const auto begin = static_cast<std::size_t>(node.offset_debug());
         if (m_broken.empty() && m_check.spots.empty())
             return true;
-        const auto close = node.first_child() ? m_text.find("</" + std::string(node.name()), begin)
-                                              : m_text.find('>', begin);
-        if (close == std::string_view::npos || close >= m_end)
+        const auto begin = static_cast<std::size_t>(node.offset_debug());
+        const auto close = closeOf(node, begin);
+        if (close == std::string_view::npos || close > m_end)
             return false;
         const auto spot = std::lower_bound(m_check.spots.begin(), m_check.spots.end(), begin,
                                            [](const auto& one, std::size_t byte) { return one.byte < byte; });

@@ -1,7 +1,5 @@
 #include "core/exchange/photo/place_detail.h"
 
-#include <cmath>
-
 #include "core/base/text.h"
 
 namespace cupule::photo_detail {

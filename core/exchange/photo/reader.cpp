@@ -1,11 +1,11 @@
 #include "core/exchange/photo/reader.h"
 
 #include <algorithm>
-#include <cmath>
 
 #include "core/base/file.h"
 #include "core/base/text.h"
 #include "core/exchange/photo/exif_detail.h"
+#include "core/exchange/photo/heif_size_detail.h"
 #include "core/exchange/photo/moment_detail.h"
 #include "core/exchange/photo/place_detail.h"
 
@@ -47,6 +47,24 @@ void add(ReadProblems& problems, std::string_view kind, const char* column, std:
     problem.detail = std::move(detail);
     problem.keeps = true;
     problems.push_back(std::move(problem));
+}
+
+void takeSize(std::string_view bytes, const photo_detail::Tags& tags, PhotoFacts& facts)
+{
+    std::int64_t width = tags.width;
+    std::int64_t height = tags.height;
+    if (facts.format == PhotoFormat::heif)
+        if (const auto size = photo_detail::heifSize(bytes)) {
+            width = size->first;
+            height = size->second;
+        }
+    if (width > 0 && height > 0 && width <= mostPixels && height <= mostPixels) {
+        facts.width = static_cast<int>(width);
+        facts.height = static_cast<int>(height);
+    } else if (width != 0 || height != 0) {
+        facts.damaged = true;
+        add(facts.problems, kind::damagedMetadata, "size", std::to_string(width) + " x " + std::to_string(height));
+    }
 }
 
 } // namespace
@@ -104,14 +122,7 @@ Result<PhotoFacts> readPhoto(const std::string& path, const PhotoOptions& option
     facts.damaged = tags.damaged;
     if (tags.damaged)
         add(facts.problems, kind::damagedMetadata, "metadata", tags.complaint);
-    if (tags.width > 0 && tags.height > 0 && tags.width <= mostPixels && tags.height <= mostPixels) {
-        facts.width = tags.width;
-        facts.height = tags.height;
-    } else if (tags.width != 0 || tags.height != 0) {
-        facts.damaged = true;
-        add(facts.problems, kind::damagedMetadata, "size",
-            std::to_string(tags.width) + " x " + std::to_string(tags.height));
-    }
+    takeSize(*bytes, tags, facts);
     const int orientation = tags.orientation.value_or(1);
     facts.orientation = orientation >= 1 && orientation <= 8 ? orientation : 1;
     photo_detail::Notes notes = [&](std::string_view kind, const char* column, std::string_view value,
