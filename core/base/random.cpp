@@ -1,8 +1,11 @@
 #include "core/base/random.h"
 
+#include <sys/random.h>
+
 #include <algorithm>
+#include <cassert>
+#include <cerrno>
 #include <cstring>
-#include <random>
 
 namespace cupule {
 
@@ -20,10 +23,12 @@ std::uint64_t Random::below(std::uint64_t below)
 
 void SystemRandom::fill(std::span<std::uint8_t> out)
 {
-    std::random_device device;
-    for (std::size_t i = 0; i < out.size(); i += sizeof(unsigned)) {
-        const unsigned word = device();
-        std::memcpy(out.data() + i, &word, std::min(sizeof word, out.size() - i));
+    while (!out.empty()) {
+        const ssize_t got = getrandom(out.data(), out.size(), 0);
+        if (got > 0)
+            out = out.subspan(static_cast<std::size_t>(got));
+        else
+            assert(got < 0 && errno == EINTR);
     }
 }
 
