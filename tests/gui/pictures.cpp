@@ -12,7 +12,7 @@
 #include <QLayout>
 
 #include "tests/gui/picture_book.h"
-#include "ui/shell/theme.h"
+#include "ui/theme/theme.h"
 
 namespace cupule::test {
 

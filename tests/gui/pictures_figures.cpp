@@ -4,7 +4,7 @@
 
 #include "tests/gui/picture_book.h"
 #include "ui/figures/figure.h"
-#include "ui/shell/theme.h"
+#include "ui/theme/theme.h"
 
 namespace cupule::test {
 

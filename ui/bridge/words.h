@@ -15,6 +15,7 @@
 
 #include "core/base/result.h"
 #include "core/protocol/pack.h"
+#include "core/protocol/pack_reader.h"
 #include "core/record/decision.h"
 #include "core/record/leave.h"
 #include "core/record/person.h"
@@ -45,6 +46,8 @@ struct FaultWords {
 };
 FaultWords faultWords(const Fault& fault);
 QString faultText(const Fault& fault);
+/// What is wrong in a protocol pack, with its path.
+QString packFaultText(const PackFault& fault);
 /// A kind of the position list ("odd-digit-count", "null-island"), error or warning.
 QString positionKindText(const std::string& kind);
 /// A kind of the import list ("wrong-field-count"): why a row was set aside or doubted.

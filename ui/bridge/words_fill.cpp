@@ -30,6 +30,7 @@ constexpr Sentence stableWords[] = {
     {"two-organs", QT_TRANSLATE_NOOP("arguments", "a character of another organ")},
     {"diagnostic", QT_TRANSLATE_NOOP("arguments", "a character that only chestnuts have")},
     {"counted-margin", QT_TRANSLATE_NOOP("arguments", "teeth counted or the blade measured")},
+    {"margin-alone", QT_TRANSLATE_NOOP("arguments", "something besides leaf edge and arrangement")},
     {"winter-organ", QT_TRANSLATE_NOOP("arguments", "a husk or a fallen leaf with its stalk")},
     {"kinds-left", QT_TRANSLATE_NOOP("arguments", "something that leaves no other kind")},
     {"contradiction", QT_TRANSLATE_NOOP("arguments", "what contradicts")},

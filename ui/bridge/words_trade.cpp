@@ -27,6 +27,8 @@ constexpr Sentence lacking[] = {
     SAY("kinds-left", "something that rules out the other kinds still possible"),
     SAY("contradiction", "a second look at what contradicts"),
     SAY("ground-not-asked", "not counted: could another tree have dropped it?"),
+    SAY("margin-alone", "something besides the leaf edge and how the leaves sit: some oaks share both"),
+    SAY("ground-not-accepted", "not counted: it must be seen on the tree"),
     SAY("ground-other-tree", "not counted: another tree near by could have dropped it"),
 };
 
@@ -38,6 +40,7 @@ constexpr Sentence seasons[] = {
     SAY("moved-window", "Possible this year: the spring has moved it."),
     SAY("not-yet", "Not in season: too early in the year."),
     SAY("over", "Not in season: over for this year."),
+    SAY("no-window", "Possible: no season is laid down for it here."),
     SAY("never-answered", "Not answered by a person."),
 };
 

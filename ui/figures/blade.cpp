@@ -156,7 +156,7 @@ void Blade::growVeins(Dice& dice, int side)
         count = dice.whole(12, 15);
     const bool lobed = kind.margin == Margin::roundLobes || kind.margin == Margin::shallowLobes || kind.margin == Margin::pointedLobes;
     const double from = lobed ? 0.115 : kind.margin == Margin::wavy ? 0.06 : 0.05;
-    const double to = lobed ? 0.84 : kind.margin == Margin::wavy ? 0.82 : 0.93;
+    const double to = lobed ? 0.74 : kind.margin == Margin::wavy ? 0.82 : 0.93;
     const double offset = side > 0 ? 0 : dice.in(0.15, 0.45);
     const double spacing = (to - from) / (count - 0.55);
     std::vector<Vein>& veins = m_veins[side > 0 ? 0 : 1];

@@ -118,11 +118,13 @@ void Blade::lobePoints(std::vector<QPointF>& xy, Dice& dice, int lobe, int count
     const BladeKind& kind = *m_form.kind;
     const double i = lobe;
     if (kind.margin == Margin::roundLobes) {
-        double r = dice.in(0.93, 1.06) * (lobe == 0 ? 0.86 : 1);
-        double depth = kind.depth * dice.in(0.85, 1.12) * (lobe == 0 ? 0.72 : endOfVein > 0.75 ? 0.75 : 1);
+        const double r = dice.in(0.93, 1.06);
+        const double depth = kind.depth * dice.in(0.85, 1.12) * (endOfVein > 0.75 ? 0.75 : 1);
         xy.insert(xy.end(), {{i - 0.30, 0.82 * r}, {i - 0.17, 0.965 * r}, {i + 0.02, 1.01 * r}, {i + 0.18, 0.95 * r}, {i + 0.27, 0.83 * r}});
         if (lobe + 1 < count)
             xy.insert(xy.end(), {{i + 0.41, 1 - 0.96 * depth}, {i + 0.57, 1 - depth}});
+        else
+            xy.emplace_back(i + 0.44, 1 - 0.9 * depth);
     } else if (kind.margin == Margin::shallowLobes) {
         const double r = dice.in(0.93, 1.06), depth = kind.depth * dice.in(0.85, 1.12);
         xy.insert(xy.end(), {{i - 0.34, 0.86 * r}, {i - 0.16, 0.975 * r}, {i + 0.06, r}, {i + 0.24, 0.92 * r}});
@@ -154,16 +156,12 @@ void Blade::lobes(Side& out, Dice& dice, int side) const
             tu.push_back(sheared(p.x(), p.y(), side));
     }
     const QPointF last = tu.back();   // the end lobe
-    const double rest = 1 - last.x();
-    if (m_form.kind->margin == Margin::pointedLobes) {
-        tu.emplace_back(last.x() + 0.40 * rest, last.y() * 0.62);
-        tu.emplace_back(last.x() + 0.78 * rest, last.y() * 0.26);
-    } else {
-        tu.emplace_back(last.x() + 0.16 * rest, last.y() * 0.80);
-        tu.emplace_back(last.x() + 0.46 * rest, last.y() * 0.86);
-        tu.emplace_back(last.x() + 0.80 * rest, last.y() * 0.62);
-        tu.emplace_back(last.x() + 0.97 * rest, last.y() * 0.22);
-    }
+    const double rest = 1 - last.x(), wide = std::max(last.y(), 0.035);
+    const bool pointed = m_form.kind->margin == Margin::pointedLobes;
+    const auto shares = pointed ? std::array{QPointF(0.40, 0.80), QPointF(0.70, 0.44), QPointF(0.90, 0.14)}
+                                : std::array{QPointF(0.30, 1.02), QPointF(0.66, 0.86), QPointF(0.92, 0.42)};
+    for (const QPointF& share : shares)
+        tu.emplace_back(last.x() + share.x() * rest, share.y() * wide);
     tu.emplace_back(1, 0);
     const std::vector<QPointF> curve = smooth(tu, m_form.detail > 0 ? 7 : 4);
     out.insert(out.end(), curve.begin() + 1, curve.end() - 1);

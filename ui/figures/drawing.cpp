@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include <QPainter>
+#include <QRadialGradient>
 
 namespace cupule::ui {
 
@@ -48,6 +49,26 @@ void Drawing::line(const QPainterPath& path, const QColor& colour, double millim
 void Drawing::outline(const QPainterPath& path, const QColor& colour, double millimetres)
 {
     line(path, colour, millimetres);
+}
+
+void Drawing::glow(const QPointF& middle, double along, double across, double degrees, const QColor& colour)
+{
+    QRadialGradient soft(QPointF(0, 0), 1);
+    QColor half = colour, none = colour;
+    half.setAlphaF(colour.alphaF() * 0.45F);
+    none.setAlphaF(0);
+    soft.setColorAt(0, colour);
+    soft.setColorAt(0.5, half);
+    soft.setColorAt(1, none);
+    QTransform turn;
+    turn.translate(middle.x(), middle.y());
+    turn.rotate(degrees);
+    turn.scale(along, across);
+    QBrush brush(soft);
+    brush.setTransform(turn);
+    QPainterPath circle;
+    circle.addEllipse(QPointF(0, 0), 1, 1);
+    fill(turn.map(circle), brush);
 }
 
 void Drawing::add(const Drawing& other, const QTransform& moved)

@@ -27,6 +27,8 @@ public:
     void line(const QPainterPath& path, const QColor& colour, double millimetres, double opacity = 1, double finest = 0);
     /// The edge of an organ: at least 0.6 device pixels wide.
     void outline(const QPainterPath& path, const QColor& colour, double millimetres = 0.16);
+    /// An ellipse of light or shade: full in its middle, nothing at its edge. `along`, `across` are half-axes.
+    void glow(const QPointF& middle, double along, double across, double degrees, const QColor& colour);
     /// Everything of another drawing, moved; its clips come with it.
     void add(const Drawing& other, const QTransform& moved);
 

@@ -44,7 +44,7 @@ Way tilted(const Way& w, double degrees, Dice& dice)
 double brightness(const Way& v, Dice& dice)
 {
     constexpr Way light{-0.46, 0.62, 0.64};
-    return 0.55 + 0.38 * (light.x * v.x + light.y * v.y + light.z * v.z) + 0.20 * v.z + dice.in(-0.10, 0.10);
+    return 0.36 + 0.40 * (light.x * v.x + light.y * v.y + light.z * v.z) + 0.14 * v.z + dice.in(-0.12, 0.12);
 }
 
 struct Needle {
@@ -52,7 +52,7 @@ struct Needle {
     double tone;
 };
 
-const std::array<Lab, 5> needleTones{Lab{34, -6, 30}, Lab{46, -9, 40}, Lab{58, -10, 48}, Lab{70, -9, 50}, Lab{80, -7, 44}};
+const std::array<Lab, 5> needleTones{Lab{36, -9, 30}, Lab{47, -13, 38}, Lab{58, -15, 44}, Lab{69, -14, 45}, Lab{80, -11, 40}};
 
 /// Tufts of five needles from one point each: chestnut's spines are branched.
 std::vector<Needle> needles(double radius, Dice dice, double (*skip)(const Way&))
@@ -119,7 +119,7 @@ void husk(Drawing& drawing, const FigureSpec&, const Dice& dice)
 {
     const double radius = dice.part("size").in(23, 27);
     drawHuskStalk(drawing, radius, 4.6);
-    drawBall(drawing, radius, {46, -8, 38}, false);
+    drawBall(drawing, radius, {45, -13, 36}, false);
     const std::vector<Needle> all = needles(radius, dice.part("needles"), nothing);
     drawNeedles(drawing, all, -1, 2);
 }
@@ -187,16 +187,18 @@ void drawNut(Drawing& drawing, const QPointF& foot, double heading, double lengt
     drawing.outline(outline, brown.moved(-20).colour(), 0.2);
 }
 
-/// The opening of a husk, wider than high, in the upper part that faces the reader.
+/// The opening of a husk: wider than high, with a dent above where the lobes of the husk part.
 QPainterPath opening(double grow)
 {
     std::vector<QPointF> points;
     for (int i = 0; i < 72; ++i) {
         const double phi = 2 * std::numbers::pi * i / 72;
-        const double r = (19.5 + grow) * (1 + 0.10 * std::cos(4 * phi + std::numbers::pi));
-        points.emplace_back(r * 1.04 * std::cos(phi), -4.5 + r * 0.86 * std::sin(phi));
+        const double up = -std::sin(phi);
+        const double dent = 1 - 0.17 * std::exp(-std::pow(std::cos(phi) / 0.34, 2)) * (up > 0 ? 1 : 0);
+        const double r = (20.5 + grow) * dent;
+        points.emplace_back(r * std::cos(phi), -4.0 - r * 0.80 * up);
     }
-    return polygon(points);
+    return polygon(smooth(points, 3, true));
 }
 
 double inOpening(const Way& w)
@@ -210,7 +212,7 @@ void openHusk(Drawing& drawing, const FigureSpec&, const Dice& dice)
 {
     constexpr double radius = 27;
     drawHuskStalk(drawing, radius, 5);
-    drawBall(drawing, radius, {46, -8, 38}, false);
+    drawBall(drawing, radius, {45, -13, 36}, false);
     Dice own = dice.part("needles");
     std::vector<Needle> all = needles(radius, own, inOpening);
     drawNeedles(drawing, all, -1, 2);
@@ -221,25 +223,22 @@ void openHusk(Drawing& drawing, const FigureSpec&, const Dice& dice)
     velvet.setColorAt(1, Lab{48, 6, 20}.colour());
     drawing.fill(hole, velvet);
     drawing.outline(hole, Lab{62, 4, 26}.colour(), 0.5);
-    drawing.clip(opening(-0.2));
-    drawNut(drawing, {-10.5, 14}, -104, 26, 0.66, dice.part("nut", 1));
-    drawing.clip(opening(-0.2));
-    drawNut(drawing, {10.5, 14}, -76, 26, 0.66, dice.part("nut", 2));
-    drawing.unclip();
-    drawNut(drawing, {0.4, 15.5}, -90 + own.in(-3, 3), 28, 0.9, dice.part("nut", 3));
+    drawing.glow({0, 7}, 19, 9, 0, QColor(40, 24, 12, 150));
+    drawNut(drawing, {-9.4, 12}, -108, 22, 0.72, dice.part("nut", 1));
+    drawNut(drawing, {9.4, 12}, -72, 22, 0.72, dice.part("nut", 2));
+    drawNut(drawing, {0.4, 13.5}, -90 + own.in(-3, 3), 24.5, 0.92, dice.part("nut", 3));
     // the front lip hides the scars; some needles lean over the nuts
     QPainterPath lip;
-    lip.moveTo(-21, 4);
-    lip.cubicTo(-15, 17.5, 15, 17.5, 21, 4);
-    lip.cubicTo(19, 22, -19, 22, -21, 4);
-    drawing.fill(lip, Lab{50, -8, 38}.colour());
+    lip.moveTo(-21.5, 0);
+    lip.cubicTo(-17, 13.5, 17, 13.5, 21.5, 0);
+    lip.cubicTo(22, 24, -22, 24, -21.5, 0);
+    drawing.fill(lip, Lab{47, -13, 36}.colour());
     std::vector<Needle> edge;
-    for (int i = 0; i < 330; ++i) {
+    for (int i = 0; i < 360; ++i) {
         const double phi = own.in(0, 2 * std::numbers::pi);
-        const bool front = std::sin(phi) > 0.25;
-        const double r = 19.5 * (1 + 0.10 * std::cos(4 * phi + std::numbers::pi));
-        const QPointF from(r * 1.04 * std::cos(phi), -4.5 + r * 0.86 * std::sin(phi) + (front ? own.in(-1.2, 4.5) : 0));
-        const double out = phi / radians + own.in(-62, 62) * (front && own.chance(0.12) ? 2.4 : 1);
+        const bool front = std::sin(phi) > 0.1;
+        const QPointF from(20.8 * std::cos(phi), -4.0 + 16.6 * std::sin(phi) + (front ? own.in(-1.0, 8) : -0.4));
+        const double out = phi / radians + own.in(-62, 62) * (front && own.chance(0.14) ? 2.6 : 1);
         const Way v{std::cos(out * radians), -std::sin(out * radians), 0.2};
         edge.push_back({from, from + headed(out) * own.in(5, 10), brightness(v, own) + 0.05});
     }

@@ -8,6 +8,8 @@
 #include <QLinearGradient>
 #include <QRadialGradient>
 
+#include "ui/figures/stem.h"
+
 namespace cupule::ui {
 
 namespace {
@@ -42,26 +44,6 @@ QPainterPath oval(const QPointF& middle, double along, double across, double deg
     return turn.map(path);
 }
 
-/// White in the middle, nothing at the edge; an ellipse through its transform.
-void drawGlow(Drawing& drawing, const QPointF& middle, double along, double across, double degrees, const QColor& colour)
-{
-    QRadialGradient glow(QPointF(0, 0), 1);
-    QColor none = colour;
-    none.setAlphaF(0);
-    glow.setColorAt(0, colour);
-    QColor half = colour;
-    half.setAlphaF(colour.alphaF() * 0.45F);
-    glow.setColorAt(0.5, half);
-    glow.setColorAt(1, none);
-    QTransform turn;
-    turn.translate(middle.x(), middle.y());
-    turn.rotate(degrees);
-    turn.scale(along, across);
-    QBrush brush(glow);
-    brush.setTransform(turn);
-    drawing.fill(oval(middle, along, across, degrees), brush);
-}
-
 } // namespace
 
 GallColour gallColour(const QString& name, GallColour otherwise)
@@ -86,7 +68,7 @@ Lab Gall::base() const
 /// Negative inside: smooth minimum over the discs, so that they swell into one another.
 double Gall::field(const QPointF& p) const
 {
-    const double kappa = 0.075 * m_form.diameter;
+    const double kappa = 0.055 * m_form.diameter;
     double sum = 0;
     for (const Disc& disc : m_discs)
         sum += std::exp(-(lengthOf(p - disc.centre) - disc.radius) / kappa);
@@ -98,13 +80,13 @@ void Gall::grow()
     Dice shape = m_dice.part("shape");
     const double d = m_form.diameter;
     const int lobes = m_form.lobes > 0 ? m_form.lobes : d < 10 ? 2 : d < 20 ? 3 : shape.whole(4, 5);
-    m_discs.push_back({m_form.centre, 0.78 * d / 2 * 0.92});
+    m_discs.push_back({m_form.centre, 0.70 * d / 2 * 0.92});
     for (int i = 0; i < lobes; ++i) {
         double way = m_form.axis + (i == 0 ? 0 : 180) + shape.in(-35, 35);
         if (i >= 2)
             way = m_form.axis + (i % 2 ? 90 : -90) + shape.in(-40, 40);
-        const double radius = shape.in(0.40, 0.60) * d / 2 * 0.92;
-        const double away = shape.in(0.50, 0.66) * d / 2;
+        const double radius = shape.in(0.36, 0.56) * d / 2 * 0.92;
+        const double away = shape.in(0.56, 0.76) * d / 2;
         m_discs.push_back({m_form.centre + headed(way) * away, radius});
     }
     const bool dry = lookOf(m_form.colour).dry;
@@ -179,7 +161,7 @@ void Gall::drawLobes(Drawing& drawing) const
     for (std::size_t i = 1; i < m_discs.size(); ++i) {
         const Disc& disc = m_discs[i];
         const QPointF light = disc.centre + QPointF(-0.32, -0.38) * disc.radius;
-        drawGlow(drawing, light, 0.95 * disc.radius, 0.95 * disc.radius, 0, tone.moved(16).colour(0.42));
+        drawing.glow(light, 0.95 * disc.radius, 0.95 * disc.radius, 0, tone.moved(16).colour(0.42));
         QRadialGradient rim(disc.centre, 1.25 * disc.radius);
         rim.setColorAt(0.66, tone.moved(-20).colour(0));
         rim.setColorAt(0.84, tone.moved(-20).colour(0.15));
@@ -213,17 +195,17 @@ void Gall::drawFresh(Drawing& drawing) const
     const double d = m_form.diameter;
     const QPointF along = headed(m_form.axis), across = leftOf(along);
     const QColor pale = base().moved(13, 0, 4).colour();
-    for (int i = -2; i <= 2; ++i) {
-        const double off = 0.15 * i * d + own.in(-0.03, 0.03) * d;
+    for (int i = -1; i <= 1; ++i) {
+        const double off = 0.2 * i * d + own.in(-0.07, 0.07) * d;
         QPainterPath vein(m_form.centre - along * (0.55 * d) + across * (0.3 * off));
         vein.cubicTo(m_form.centre - along * (0.2 * d) + across * (1.7 * off), m_form.centre + along * (0.2 * d) + across * (1.7 * off),
                      m_form.centre + along * (0.55 * d) + across * (0.4 * off));
-        drawing.line(vein, pale, 0.012 * d, 0.38, 2);
+        drawing.line(vein, pale, 0.012 * d, 0.22, 2);
     }
     for (std::size_t i = 0; i < m_discs.size() && i < 4; ++i) {
         const Disc& disc = m_discs[i];
         const QPointF middle = disc.centre + QPointF(-0.34, -0.42) * disc.radius;
-        drawGlow(drawing, middle, 0.36 * disc.radius, 0.22 * disc.radius, -42, QColor(255, 255, 255, i == 0 ? 165 : 130));
+        drawing.glow(middle, 0.36 * disc.radius, 0.22 * disc.radius, -42, QColor(255, 255, 255, i == 0 ? 165 : 130));
     }
 }
 
@@ -273,39 +255,42 @@ void Gall::drawHoles(Drawing& drawing) const
     }
 }
 
-void drawCollar(Drawing& drawing, const Gall& gall, double way, double organWidth, const Lab& organ, double gallShare)
+void drawCollar(Drawing& drawing, const Gall& gall, const std::vector<QPointF>& outward, double organWidth, const Lab& organ,
+                double gallShare)
 {
     const double d = gall.diameter();
-    const Lab tone = mixed(organ, gall.base(), gallShare);
-    for (const int side : {1, -1}) {
-        std::vector<QPointF> left, right, shadeIn;
-        const QPointF along = headed(way) * side, across = leftOf(along);
-        for (int i = 0; i <= 12; ++i) {
-            const double s = i / 12.0;
-            const double width = organWidth + (0.62 * d - organWidth) * std::pow(1 - s, 1.7);
-            const QPointF middle = gall.centre() + along * (s * 1.02 * d);
-            left.push_back(middle + across * (width / 2));
-            right.push_back(middle - across * (width / 2));
-        }
-        std::vector<QPointF> ring = left;
-        ring.insert(ring.end(), right.rbegin(), right.rend());
-        const QPainterPath collar = polygon(ring);
-        drawing.fill(collar, tone.colour());
-        const bool leftLit = dot(across, towardsLight()) > 0;
-        std::vector<QPointF> dark = leftLit ? right : left, middleLine;
-        for (std::size_t i = 0; i < left.size(); ++i)
-            middleLine.push_back((left[i] + right[i]) / 2 + (dark[i] - (left[i] + right[i]) / 2) * 0.15);
-        dark.insert(dark.end(), middleLine.rbegin(), middleLine.rend());
-        drawing.fill(polygon(dark), tone.moved(-15).colour(), 0.45);
-        drawing.line(polyline(left), tone.moved(-20).colour(), 0.12, 0.7);
-        drawing.line(polyline(right), tone.moved(-20).colour(), 0.12, 0.7);
+    const Lab near = mixed(organ, gall.base(), gallShare);
+    const std::size_t last = outward.size() - 1;
+    std::vector<double> widths;
+    for (std::size_t i = 0; i <= last; ++i) {
+        const double s = double(i) / double(last);
+        widths.push_back(organWidth + (0.62 * d - organWidth) * std::pow(1 - s, 1.7));
     }
+    const QPainterPath collar = strip(outward, widths, -1, 1);
+    QLinearGradient fading(outward.front(), outward.back());
+    fading.setColorAt(0, near.colour());
+    fading.setColorAt(0.7, mixed(near, organ, 0.6).colour());
+    fading.setColorAt(1, organ.colour());
+    drawing.fill(collar, fading);
+    const double lit = dot(leftOf(outward.back() - outward.front()), towardsLight()) > 0 ? 1 : -1;
+    drawing.fill(strip(outward, widths, -lit, -0.15 * lit), near.moved(-15).colour(), 0.42);
+    drawing.fill(strip(outward, widths, 0.35 * lit, 0.75 * lit), near.moved(14).colour(), 0.35);
+    for (const double side : {-1.0, 1.0})
+        drawing.fill(strip(outward, widths, side * 0.97, side), near.moved(-22).colour(), 0.8);
+}
+
+std::vector<QPointF> straightOut(const Gall& gall, double degrees)
+{
+    std::vector<QPointF> line;
+    for (int i = 0; i <= 12; ++i)
+        line.push_back(gall.centre() + headed(degrees) * (1.02 * gall.diameter() * i / 12));
+    return line;
 }
 
 void drawGallShadow(Drawing& drawing, const Gall& gall)
 {
     const double d = gall.diameter();
-    drawGlow(drawing, gall.centre() + QPointF(0.10, 0.13) * d, 0.72 * d, 0.66 * d, 0, QColor(10, 22, 8, 120));
+    drawing.glow(gall.centre() + QPointF(0.10, 0.13) * d, 0.72 * d, 0.66 * d, 0, QColor(10, 22, 8, 120));
 }
 
 } // namespace cupule::ui

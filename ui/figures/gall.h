@@ -52,8 +52,12 @@ private:
     QPainterPath m_outline;
 };
 
-/// The organ swells into the gall on both sides: drawn before the body. `way` along the organ in degrees.
-void drawCollar(Drawing& drawing, const Gall& gall, double way, double organWidth, const Lab& organ, double gallShare);
+/// The organ swells into the gall: drawn before the body. `outward` runs along the organ from the gall's centre to where
+/// the organ has its own width again.
+void drawCollar(Drawing& drawing, const Gall& gall, const std::vector<QPointF>& outward, double organWidth, const Lab& organ,
+                double gallShare);
+/// About one diameter from the centre, straight.
+std::vector<QPointF> straightOut(const Gall& gall, double degrees);
 /// A soft shadow under the body; clip it to the organ before.
 void drawGallShadow(Drawing& drawing, const Gall& gall);
 

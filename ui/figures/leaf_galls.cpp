@@ -61,7 +61,13 @@ void putGall(Drawing& drawing, const Blade& blade, double t, const GallForm& for
     drawCreases(drawing, gall, blade.base(), dice.part("creases"));
     drawGallShadow(drawing, gall);
     drawing.unclip();
-    drawCollar(drawing, gall, blade.heading(t), blade.midribWidth(t), blade.veinColour(), 0.28);
+    const double reach = 1.02 * gall.diameter() / blade.length();
+    for (const int side : {1, -1}) {   // along the midrib, which bends
+        std::vector<QPointF> outward;
+        for (int i = 0; i <= 12; ++i)
+            outward.push_back(blade.midrib(t + side * reach * i / 12));
+        drawCollar(drawing, gall, outward, blade.midribWidth(t + side * reach), blade.veinColour(), 0.28);
+    }
     gall.draw(drawing);
 }
 
@@ -81,13 +87,15 @@ void merged(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(19, 24);
     const double t = shape.in(0.36, 0.46);
     const Blade blade = galledBlade(drawing, dice, shape.in(118, 134), t, d);
-    const double way = blade.heading(t);
-    const auto colour = gallColour(spec.gallColour, GallColour::green);
-    putGall(drawing, blade, t, {blade.midrib(t), d, way, colour}, dice.part("first"));
-    const QPointF along = headed(way), across = leftOf(along);
+    const auto body = [&](double off, double across, double size, GallColour colour, const char* name) {
+        const double on = t + off * d / blade.length();
+        const QPointF centre = blade.midrib(on) + leftOf(headed(blade.heading(on))) * (across * d);
+        putGall(drawing, blade, on, {centre, size * d, blade.heading(on), colour}, dice.part(name));
+    };
     const double side = shape.chance(0.5) ? 1 : -1;
-    Gall({blade.midrib(t) + along * (0.62 * d) + across * (side * 0.18 * d), 0.66 * d, way, GallColour::red}, dice.part("second")).draw(drawing);
-    Gall({blade.midrib(t) - along * (0.40 * d) - across * (side * 0.42 * d), 0.46 * d, way, GallColour::pink}, dice.part("third")).draw(drawing);
+    body(0, 0, 1, gallColour(spec.gallColour, GallColour::green), "first");
+    body(0.62, side * 0.10, 0.64, GallColour::red, "second");
+    body(-0.56, -side * 0.13, 0.50, GallColour::pink, "third");
 }
 
 /// Browned by a fungus in summer: the leaf dies from the gall outward, between the side veins.
@@ -140,15 +148,14 @@ void puckered(Drawing& drawing, const FigureSpec&, const Dice& dice)
     const Blade blade(form, dice);
     blade.draw(drawing);
     drawing.clip(blade.outline());
-    for (const double t : {low.at, high.at, 0.5 * (low.at + high.at)})   // quilted between the veins
-        for (const int side : {1, -1})
-            for (int i = 0; i < 4; ++i) {
-                const double at = t + shape.in(-0.10, 0.10), u = shape.in(0.25, 0.8) * blade.halfWidth(at);
-                const QPointF middle = blade.at(at, u, side);
-                const QPointF end = middle + headed(blade.heading(at) - side * 40) * shape.in(3, 7);
-                drawing.fill(tapered({middle, (middle + end) / 2, end}, 1.6, 0.2), blade.base().moved(-16).colour(), 0.4);
-                drawing.fill(tapered({middle + QPointF(-0.8, -0.8), end}, 1.3, 0.2), blade.base().moved(15).colour(), 0.45);
-            }
+    for (int i = 0; i < 22; ++i) {   // quilted between the veins
+        const double t = shape.in(low.at - 0.12, high.at + 0.14);
+        const int side = i % 2 ? 1 : -1;
+        const QPointF middle = blade.at(t, shape.in(0.2, 0.75) * blade.halfWidth(t), side);
+        const double way = blade.heading(t) - side * 48, size = shape.in(1.8, 3.4);
+        drawing.glow(middle + QPointF(0.5, 0.7) * size, 1.5 * size, 0.8 * size, way, blade.base().moved(-20).colour(0.5));
+        drawing.glow(middle, 1.3 * size, 0.7 * size, way, blade.base().moved(20).colour(0.6));
+    }
     drawing.unclip();
 }
 

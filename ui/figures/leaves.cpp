@@ -18,7 +18,7 @@ const Lab stalkGreen{60, -8, 34};
 
 Lab stalkColour(const BladeKind& kind)
 {
-    return kind.margin == Margin::bristleTeeth ? Lab{58, -2, 34} : stalkGreen;
+    return kind.margin == Margin::bristleTeeth ? Lab{57, -9, 32} : stalkGreen;
 }
 
 /// A leaf laid flat, upper side, as large as it grows.

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
 
 #include <QCoreApplication>
 #include <QPainter>
@@ -17,14 +18,21 @@ namespace cupule::ui {
 
 namespace {
 
-/// Small and large again: cheap and soft, as a ground out of focus is.
+/// Halved and doubled again, step by step: cheap and soft, as a ground out of focus is.
 QImage blurred(const QImage& image, double pixels)
 {
-    if (pixels < 0.6)
+    if (pixels < 0.5)
         return image;
-    const QSize small = image.size() / (1 + pixels);
-    return image.scaled(small.expandedTo(QSize(4, 4)), Qt::IgnoreAspectRatio, Qt::SmoothTransformation)
-        .scaled(image.size(), Qt::IgnoreAspectRatio, Qt::SmoothTransformation);
+    const int levels = std::max(1, static_cast<int>(std::lround(std::log2(1 + pixels))));
+    std::vector<QSize> sizes{image.size()};
+    QImage result = image;
+    for (int i = 0; i < levels; ++i) {
+        result = result.scaled((result.size() / 2).expandedTo(QSize(4, 4)), Qt::IgnoreAspectRatio, Qt::SmoothTransformation);
+        sizes.push_back(result.size());
+    }
+    for (int i = levels - 1; i >= 0; --i)
+        result = result.scaled(sizes[std::size_t(i)], Qt::IgnoreAspectRatio, Qt::SmoothTransformation);
+    return result;
 }
 
 void paintDiscs(QPainter& painter, const QSize& size, Dice dice, int count, const Lab& colour, double lightness, double least, double most)
@@ -90,7 +98,7 @@ QImage ground(const PhotoSpec& spec, const Dice& dice)
     }
     painter.end();
     const double soft = spec.ground == PhotoSpec::Ground::paper ? 1 : spec.ground == PhotoSpec::Ground::bark ? 1.4 : 3;
-    return blurred(image, soft).scaled(spec.size, Qt::IgnoreAspectRatio, Qt::SmoothTransformation);
+    return blurred(blurred(image, soft), soft).scaled(spec.size, Qt::IgnoreAspectRatio, Qt::SmoothTransformation);
 }
 
 /// True to the figure's scale: millimetres with longer marks at 5 and 10.
@@ -168,7 +176,7 @@ QImage figurePhoto(const PhotoSpec& spec)
         dark.fillRect(shadow.rect(), QColor(0, 0, 0, spec.ground == PhotoSpec::Ground::sky ? 0 : 90));
     }
     painter.drawImage(QPointF(0.012, 0.016) * whole.height(), blurred(shadow, 10));
-    painter.drawImage(0, 0, layer);
+    painter.drawImage(0, 0, spec.size.height() > 900 ? blurred(layer, 0.6) : layer);   // no lens draws a hard line
     if (spec.ruler && scale > 0)
         paintRuler(painter, whole, scale, dice);
     painter.end();

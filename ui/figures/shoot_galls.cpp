@@ -70,7 +70,7 @@ void shootTip(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     stem.draw(drawing, dice, true, true);
     sideLeaf(drawing, stem.node(2), stem.headingAt(2), -first, shape.in(66, 80), dice.part("leaf", 2));
     const Gall gall({centre, d, way, gallColour(spec.gallColour, GallColour::pink)}, dice);
-    drawCollar(drawing, gall, way + 180, 4.0, bark, 0.10);
+    drawCollar(drawing, gall, straightOut(gall, way + 180), 4.0, bark, 0.10);
     gall.draw(drawing);
     rosette(90, -168 + shape.in(-8, 10), 24, 0.40);
     rosette(91, -14 + shape.in(-10, 8), 21, 0.42);
@@ -83,12 +83,12 @@ void stipuleBlade(Drawing& drawing, const QPointF& base, double heading, double 
     for (int i = 0; i <= 20; ++i) {
         const double t = i / 20.0;
         const QPointF on = base + way * (t * length) + across * (bend * t * t * length);
-        const double half = 2.0 * std::pow(std::sin(3.14159265 * std::pow(t, 0.62)), 0.9);
+        const double half = 2.6 * std::pow(std::sin(3.14159265 * std::pow(t, 0.62)), 0.9);
         left.push_back(on + across * half);
         right.push_back(on - across * half);
     }
     left.insert(left.end(), right.rbegin(), right.rend());
-    const Lab green{58, -16, 36};
+    const Lab green{62, -18, 38};
     drawing.fill(polygon(left), green.colour());
     drawing.line(polyline({base, base + way * (0.55 * length) + across * (bend * 0.3 * length)}), green.moved(14).colour(), 0.3, 0.8);
     drawing.outline(polygon(left), green.moved(-24).colour());
@@ -125,7 +125,8 @@ void stipule(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     const QPointF base = node + across * 2.2 + headed(way) * 1.2;
     stipuleBlade(drawing, base, way - 42, 19, 0.10);
     const Gall gall({base + headed(way - 42) * 7.5, d, way - 42, gallColour(spec.gallColour, GallColour::green)}, dice);
-    drawCollar(drawing, gall, way - 42, 2.2, {58, -16, 36}, 0.45);
+    for (const double out : {way - 42, way + 138})
+        drawCollar(drawing, gall, straightOut(gall, out), 2.6, {62, -18, 38}, 0.45);
     gall.draw(drawing);
 }
 
@@ -194,7 +195,8 @@ void catkinGall(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     const auto at = std::size_t(galled.gallAt * 40);
     const double way = headingOf(axis[at + 3] - axis[at - 3]);
     const Gall gall({axis[at], d, way, gallColour(spec.gallColour, GallColour::pink)}, dice);
-    drawCollar(drawing, gall, way, 1.4, {66, -12, 40}, 0.65);
+    for (const double out : {headingOf(axis[at + 6] - axis[at]), headingOf(axis[at - 6] - axis[at])})
+        drawCollar(drawing, gall, straightOut(gall, out), 1.4, {66, -12, 40}, 0.65);
     gall.draw(drawing);
 }
 
@@ -242,7 +244,7 @@ void dryTwig(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     const Stem side(dead, dice.part("dead"));
     side.draw(drawing, dice.part("deadpores"), false, false);
     const Gall sideGall({side.tip() + headed(side.headingAt(2)) * (0.36 * d), 0.86 * d, side.headingAt(2), GallColour::dry, 0, 2}, dice.part("side"));
-    drawCollar(drawing, sideGall, side.headingAt(2) + 180, 2.8, {42, 5, 12}, 0.35);
+    drawCollar(drawing, sideGall, straightOut(sideGall, side.headingAt(2) + 180), 2.8, {42, 5, 12}, 0.35);
     sideGall.draw(drawing);
     twig.draw(drawing, dice, true, true);
     for (int node = 1; node < twig.nodes(); ++node)
@@ -252,7 +254,7 @@ void dryTwig(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     const QPointF centre = twig.tip() + headed(way) * (0.36 * d);
     const Gall tip({centre, d, way, gallColour(spec.gallColour, GallColour::dry), 0, 3}, dice.part("tip"));
     drawRag(drawing, centre + headed(way + 70) * (0.3 * d), way + 88, 40, dice.part("rag", 1));
-    drawCollar(drawing, tip, way + 180, 3.4, wood, 0.25);
+    drawCollar(drawing, tip, straightOut(tip, way + 180), 3.4, wood, 0.25);
     tip.draw(drawing);
     drawRag(drawing, centre + headed(way - 80) * (0.34 * d), way - 96, 30, dice.part("rag", 2));
 }
@@ -267,7 +269,7 @@ void exitHoles(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
         line.emplace_back(-3.0 + 0.3 * i, 1.15 * d - i * 0.085 * d);
     drawRound(drawing, line, std::vector<double>(line.size(), 3.6), {38, 10, 18});
     const Gall gall({{0, 0}, d, -80, gallColour(spec.gallColour, GallColour::brown), 4, shape.whole(5, 7)}, dice);
-    drawCollar(drawing, gall, 104, 3.6, {38, 10, 18}, 0.5);
+    drawCollar(drawing, gall, straightOut(gall, 104), 3.6, {38, 10, 18}, 0.5);
     gall.draw(drawing);
 }
 

@@ -66,15 +66,19 @@ void Stem::draw(Drawing& drawing, const Dice& dice, bool pores, bool cutFace) co
             drawing.fill(turn.map(pore), m_form.colour.moved(28, -2, 0).colour(), 0.85, 1.2);
         }
     }
+    const auto face = [this](std::size_t end, std::size_t inward) {
+        QTransform turn;
+        turn.translate(m_line[end].x(), m_line[end].y());
+        turn.rotate(headingOf(m_line[inward] - m_line[end]) + 90);
+        QPainterPath oval;
+        oval.addEllipse(QPointF(0, 0), m_widths[end] / 2, 0.17 * m_widths[end]);
+        return turn.map(oval);
+    };
+    const std::size_t last = m_line.size() - 1;
+    drawing.fill(face(last, last - 1), m_form.colour.moved(3).colour());   // rounds the far end
     if (!cutFace)
         return;
-    const QPointF way = m_line[1] - m_line[0];
-    QTransform turn;
-    turn.translate(m_line[0].x(), m_line[0].y());
-    turn.rotate(headingOf(way) + 90);
-    QPainterPath face;
-    face.addEllipse(QPointF(0, 0), m_widths[0] / 2, 0.17 * m_widths[0]);
-    const QPainterPath placed = turn.map(face);
+    const QPainterPath placed = face(0, 1);
     drawing.fill(placed, Lab{84, 2, 18}.colour());
     drawing.outline(placed, m_form.colour.moved(-16).colour());
 }

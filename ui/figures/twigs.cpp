@@ -70,7 +70,9 @@ StemForm twigForm(const Dice& dice, double length, int nodes, double zigzag, dou
 void castanea(Drawing& drawing, const FigureSpec&, const Dice& dice)
 {
     const Lab bark{33, 12, 17};
-    const Stem twig(twigForm(dice, 84, 6, 13, 5.0, 3.0, bark), dice.part("stem"));
+    StemForm form = twigForm(dice, 112, 5, 12, 5.2, 3.0, bark);
+    form.swell = 0.12;
+    const Stem twig(form, dice.part("stem"));
     twig.draw(drawing, dice, true, true);
     const int first = dice.part("side").chance(0.5) ? 1 : -1;
     for (int node = 1; node <= twig.nodes(); ++node)
@@ -212,17 +214,23 @@ void drawBud(Drawing& drawing, const QPointF& base, double heading, const BudFor
     round.setColorAt(1, form.colour.moved(-14).colour());
     drawing.fill(outline, round);
     drawing.clip(outline);
-    const QColor dark = form.colour.moved(-18).colour();
-    const QColor light = form.colour.moved(form.paleEdges ? 26 : 13).colour();
-    for (int k = 0; k < form.scales; ++k) {
+    const QColor dark = form.colour.moved(-20).colour();
+    const QColor light = form.colour.moved(form.paleEdges ? 26 : 12).colour();
+    for (int k = form.scales - 1; k >= 0; --k) {   // inner scales first, each covered by the next outer one
         const int side = k % 2 ? -1 : 1;
-        const double end = 0.30 + 0.62 * (k + 1) / (form.scales + 1);
-        QPainterPath edge(at(0.02, side * 0.9));
-        edge.quadTo(at(end * 0.75, side * 1.25), at(end, -side * 0.55));
-        QPainterPath above(at(0.03, side * 0.7));
-        above.quadTo(at(end * 0.78 + 0.03, side * 1.15), at(end + 0.03, -side * 0.5));
-        drawing.line(above, light, 0.045 * form.width, 0.7, 2);
-        drawing.line(edge, dark, 0.045 * form.width, 0.85, 1);
+        const double end = 0.24 + 0.66 * (k + 1) / (form.scales + 1);
+        const double lean = k == 0 ? 0.1 : -0.28;
+        QPainterPath tile(at(0, 0));
+        tile.lineTo(at(0.02, side * 1.3));
+        tile.quadTo(at(0.62 * end, side * 1.5), at(end, side * lean));
+        tile.quadTo(at(0.70 * end, -side * 1.05), at(0.02, -side * 1.2));
+        tile.closeSubpath();
+        drawing.fill(tile, form.colour.moved(side * lit > 0 ? 4 : -5).colour(), 0.55);
+        QPainterPath rim(at(0.30 * end, side * 1.28));
+        rim.quadTo(at(0.66 * end, side * 1.36), at(end, side * lean));
+        rim.quadTo(at(0.70 * end, -side * 1.05), at(0.10, -side * 1.12));
+        drawing.line(rim, light, std::min(0.32, 0.05 * form.width), 0.8, 2);
+        drawing.line(rim.translated(-way * std::min(0.3, 0.04 * form.width)), dark, std::min(0.26, 0.04 * form.width), 0.85, 1);
     }
     drawing.unclip();
     drawing.outline(outline, form.colour.moved(-22).colour());

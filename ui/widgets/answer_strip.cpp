@@ -8,9 +8,9 @@
 #include <QPainterPath>
 
 #include "ui/bridge/words.h"
-#include "ui/shell/mark_painter.h"
-#include "ui/shell/style.h"
-#include "ui/shell/theme.h"
+#include "ui/theme/mark_painter.h"
+#include "ui/theme/style.h"
+#include "ui/theme/theme.h"
 #include "ui/widgets/role_label.h"
 
 namespace cupule::ui {

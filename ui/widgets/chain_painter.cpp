@@ -3,7 +3,7 @@
 #include <QPainter>
 #include <QPainterPath>
 
-#include "ui/shell/theme.h"
+#include "ui/theme/theme.h"
 
 namespace cupule::ui {
 

@@ -12,9 +12,9 @@
 #include "ui/bridge/dates.h"
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
-#include "ui/shell/mark_painter.h"
-#include "ui/shell/style.h"
-#include "ui/shell/theme.h"
+#include "ui/theme/mark_painter.h"
+#include "ui/theme/style.h"
+#include "ui/theme/theme.h"
 #include "ui/widgets/chain_painter.h"
 #include "ui/widgets/role_label.h"
 

@@ -2,7 +2,7 @@
 
 #include <QKeyEvent>
 
-#include "ui/shell/theme.h"
+#include "ui/theme/theme.h"
 #include "ui/widgets/choice_card.h"
 #include "ui/widgets/role_label.h"
 

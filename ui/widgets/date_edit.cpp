@@ -5,7 +5,7 @@
 #include <QPainter>
 
 #include "ui/bridge/dates.h"
-#include "ui/shell/theme.h"
+#include "ui/theme/theme.h"
 
 namespace cupule::ui {
 

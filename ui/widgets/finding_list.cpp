@@ -10,9 +10,9 @@
 
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
-#include "ui/shell/mark_painter.h"
-#include "ui/shell/style.h"
-#include "ui/shell/theme.h"
+#include "ui/theme/mark_painter.h"
+#include "ui/theme/style.h"
+#include "ui/theme/theme.h"
 #include "ui/widgets/role_label.h"
 
 namespace cupule::ui {

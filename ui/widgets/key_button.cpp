@@ -5,8 +5,8 @@
 #include <QPainter>
 #include <QStyle>
 
-#include "ui/shell/style.h"
-#include "ui/shell/theme.h"
+#include "ui/theme/style.h"
+#include "ui/theme/theme.h"
 
 namespace cupule::ui {
 

@@ -10,7 +10,7 @@
 #include <QStyle>
 
 #include "ui/bridge/text.h"
-#include "ui/shell/theme.h"
+#include "ui/theme/theme.h"
 #include "ui/widgets/checklist.h"
 #include "ui/widgets/key_button.h"
 #include "ui/widgets/role_label.h"

@@ -6,8 +6,8 @@
 #include <QVBoxLayout>
 
 #include "ui/bridge/words.h"
-#include "ui/shell/mark_painter.h"
-#include "ui/shell/theme.h"
+#include "ui/theme/mark_painter.h"
+#include "ui/theme/theme.h"
 #include "ui/widgets/key_button.h"
 #include "ui/widgets/role_label.h"
 

@@ -7,9 +7,9 @@
 #include <QPainter>
 #include <QVBoxLayout>
 
-#include "ui/shell/mark_painter.h"
-#include "ui/shell/style.h"
-#include "ui/shell/theme.h"
+#include "ui/theme/mark_painter.h"
+#include "ui/theme/style.h"
+#include "ui/theme/theme.h"
 #include "ui/widgets/role_label.h"
 
 namespace cupule::ui {

@@ -4,7 +4,7 @@
 
 #include <QLabel>
 
-#include "ui/shell/theme.h"
+#include "ui/theme/theme.h"
 
 namespace cupule::ui {
 

@@ -6,7 +6,7 @@
 #include <QPainter>
 
 #include "ui/bridge/words.h"
-#include "ui/shell/theme.h"
+#include "ui/theme/theme.h"
 
 namespace cupule::ui {
 

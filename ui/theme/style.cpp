@@ -1,4 +1,4 @@
-#include "ui/shell/style.h"
+#include "ui/theme/style.h"
 
 #include <algorithm>
 
@@ -6,7 +6,7 @@
 #include <QPainterPath>
 #include <QStyleOption>
 
-#include "ui/shell/theme.h"
+#include "ui/theme/theme.h"
 
 namespace cupule::ui {
 

@@ -1,4 +1,4 @@
-#include "ui/shell/theme.h"
+#include "ui/theme/theme.h"
 
 #include <algorithm>
 #include <array>
@@ -11,7 +11,7 @@
 #include <QFontInfo>
 #include <QWidget>
 
-#include "ui/shell/style.h"
+#include "ui/theme/style.h"
 
 static void initResources()
 {

@@ -1,4 +1,4 @@
-#include "ui/shell/mark_painter.h"
+#include "ui/theme/mark_painter.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,0 +1,16 @@
+// What window tests share: an application without a screen, and waiting until a widget has settled.
+
+#pragma once
+
+#include <QWidget>
+
+#include "ui/shell/theme.h"
+
+namespace cupule::test {
+
+/// The application's look; made with the application before the first test.
+ui::Look& look();
+/// Shows the widget at a size and lets everything posted happen.
+void settle(QWidget& widget, const QSize& size);
+
+} // namespace cupule::test
