@@ -7,8 +7,8 @@
 #include <QImage>
 
 #include "tests/gui/gui_support.h"
-#include "ui/shell/mark_painter.h"
-#include "ui/shell/theme.h"
+#include "ui/theme/mark_painter.h"
+#include "ui/theme/theme.h"
 
 using namespace cupule;
 using namespace cupule::ui;

@@ -4,7 +4,7 @@
 
 #include <QWidget>
 
-#include "ui/shell/theme.h"
+#include "ui/theme/theme.h"
 
 namespace cupule::test {
 
