@@ -269,3 +269,19 @@ TEST_CASE("Odd texts are split as Python's csv module splits them", "[csv][outsi
     }
     CHECK(compared > 2000);
 }
+
+TEST_CASE("A quoted field as long as the limit is cut wherever its closing quote falls", "[csv]")
+{
+    const std::string end = GENERATE("\n", "\r\n", "\r");
+    const std::size_t length = GENERATE(range<std::size_t>(55, 75));
+    CAPTURE(length);
+    const auto read = readAll("a,\"" + std::string(length, 'q') + "\"" + end + "b,c" + end, ',', {1, 64, 3});
+    REQUIRE(read.table.size() == 2);
+    if (length + 4 <= 64)
+        CHECK(read.flaws[0] == CsvFlaw::none);
+    if (length + 4 > 66)   // room for a line end
+        CHECK(read.flaws[0] != CsvFlaw::none);
+    CHECK(read.table[0][1].substr(0, 55) == std::string(55, 'q'));
+    CHECK(read.table[1] == std::vector<std::string>{"b", "c"});
+    CHECK(read.lines[1] == 2);
+}

@@ -258,14 +258,14 @@ struct CsvTokenizer::State {
         std::size_t textEnd = 0;
         std::size_t after = 0;
         scanFrom(begin);
-        const Outcome outcome = readRecord(lineEnd, true, textEnd, after);
-        assert(outcome == Outcome::openQuote);
-        static_cast<void>(outcome);
-        flaws = flaws | CsvFlaw::unterminatedQuote;
-        flawedQuote = nowhere;
-        flawedSpans = false;
-        blameQuote(false);
-        putUnescaped(fieldFrom + 1, lineEnd, lineEnd, lineEnd);
+        const bool open = readRecord(lineEnd, true, textEnd, after) == Outcome::openQuote;
+        flaws = flaws | (open ? CsvFlaw::unterminatedQuote : CsvFlaw::tooLong);
+        if (open) {   // if not, a quote ends what was read so far, and whether it closes the field cannot be seen
+            flawedQuote = nowhere;
+            flawedSpans = false;
+            blameQuote(false);
+            putUnescaped(fieldFrom + 1, lineEnd, lineEnd, lineEnd);
+        }
         skipping = !ended && (lineEnd == end || (buffer[lineEnd] == '\r' && lineEnd + 1 == end));
         give(lineEnd, skipping ? lineEnd : behindLineEnd(lineEnd), skipping ? 0 : 1, record);
         scanFrom(begin);
