@@ -22,8 +22,9 @@ struct Named {
 
 std::vector<Named> grounds(const Theme& t)
 {
-    return {{"ground", t.ground}, {"panel", t.panel}, {"page", t.page}, {"well", t.well}, {"nutSoft", t.nutSoft}, {"leaf", t.leaf},
-            {"stopSoft", t.stopSoft}, {"askSoft", t.askSoft}, {"noteSoft", t.noteSoft}, {"okSoft", t.okSoft}};
+    return {{"ground", t.ground},     {"panel", t.panel},  {"page", t.page},         {"well", t.well},
+            {"nutSoft", t.nutSoft},   {"leaf", t.leaf},    {"stopSoft", t.stopSoft}, {"askSoft", t.askSoft},
+            {"noteSoft", t.noteSoft}, {"okSoft", t.okSoft}};
 }
 
 } // namespace
@@ -43,14 +44,17 @@ TEST_CASE("every text colour reaches 4.5 on every ground of both themes", "[gui]
 {
     for (const Theme* theme : {&lightTheme(), &darkTheme()})
         for (const Named& ground : grounds(*theme))
-            for (const Named& text : std::vector<Named>{{"ink", theme->ink}, {"ink2", theme->ink2}, {"ink3", theme->ink3},
-                                                        {"link", theme->link}, {"leafInk", theme->leafInk}}) {
+            for (const Named& text : std::vector<Named>{{"ink", theme->ink},
+                                                        {"ink2", theme->ink2},
+                                                        {"ink3", theme->ink3},
+                                                        {"link", theme->link},
+                                                        {"leafInk", theme->leafInk}}) {
                 CAPTURE(theme->dark, ground.name, text.name);
                 CHECK(contrast(text.colour, ground.colour) >= 4.5);
             }
     for (const Theme* theme : {&lightTheme(), &darkTheme()}) {
-        CHECK(contrast(theme->nutInk, theme->nut) >= 4.5);    // main button, selected text
-        CHECK(contrast(theme->page, theme->ink) >= 4.5);      // chosen answer
+        CHECK(contrast(theme->nutInk, theme->nut) >= 4.5); // main button, selected text
+        CHECK(contrast(theme->page, theme->ink) >= 4.5);   // chosen answer
     }
 }
 
@@ -58,7 +62,10 @@ TEST_CASE("edges, focus rings and needles reach 3 on every ground of both themes
 {
     for (const Theme* theme : {&lightTheme(), &darkTheme()})
         for (const Named& ground : grounds(*theme))
-            for (const Named& mark : std::vector<Named>{{"edge", theme->edge}, {"focus", theme->focus}, {"nut", theme->nut}, {"ink", theme->ink}}) {
+            for (const Named& mark : std::vector<Named>{{"edge", theme->edge},
+                                                        {"focus", theme->focus},
+                                                        {"nut", theme->nut},
+                                                        {"ink", theme->ink}}) {
                 CAPTURE(theme->dark, ground.name, mark.name);
                 CHECK(contrast(mark.colour, ground.colour) >= 3.0);
             }
@@ -67,7 +74,8 @@ TEST_CASE("edges, focus rings and needles reach 3 on every ground of both themes
 TEST_CASE("a data mark with its ink outline reaches 3 on the page in both themes", "[gui][contrast]")
 {
     for (const Theme* theme : {&lightTheme(), &darkTheme()})
-        for (const QColor& fill : {data::orange, data::sky, data::green, data::yellow, data::blue, data::vermilion, data::purple}) {
+        for (const QColor& fill : {data::orange, data::sky, data::green, data::yellow, data::blue,
+                                   data::vermilion, data::purple}) {
             CAPTURE(theme->dark, fill.name().toStdString());
             CHECK(std::max(contrast(fill, theme->page), contrast(theme->ink, theme->page)) >= 3.0);
         }
@@ -89,7 +97,8 @@ TEST_CASE("every mark draws in the ink it is given", "[gui][contrast][marks]")
             CAPTURE(name.toStdString(), theme->dark);
             CHECK(inked > 20);
         }
-    CHECK(markPixmap(QStringLiteral("no-such-mark"), 20, Qt::black, 1).toImage().pixelColor(10, 10).alpha() == 0);
+    CHECK(markPixmap(QStringLiteral("no-such-mark"), 20, Qt::black, 1).toImage().pixelColor(10, 10).alpha() ==
+          0);
 }
 
 TEST_CASE("the style sheet leaves no name unfilled", "[gui][contrast]")
@@ -106,8 +115,8 @@ TEST_CASE("text keeps its floor and follows the size in force", "[gui][text]")
     QFont base;
     for (const int percent : {100, 150, 175}) {
         base.setPointSizeF(10.5 * percent / 100);
-        for (const TextRole role : {TextRole::body, TextRole::strong, TextRole::caption, TextRole::small, TextRole::heading, TextRole::title,
-                                    TextRole::figures, TextRole::ids})
+        for (const TextRole role : {TextRole::body, TextRole::strong, TextRole::caption, TextRole::small,
+                                    TextRole::heading, TextRole::title, TextRole::figures, TextRole::ids})
             CHECK(roleFont(role, base).pointSizeF() >= 9.0 * percent / 100 - 1e-9);
         CHECK(scaled(100, base) == percent);
     }

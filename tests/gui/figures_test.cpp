@@ -1,4 +1,5 @@
-// Figures: the same description gives the same picture, and what decides in the field is drawn as the floras have it.
+// Figures: the same description gives the same picture, and what decides in the field is drawn as the floras
+// have it.
 
 #include "tests/support/catch.h"
 
@@ -49,7 +50,8 @@ double slimness(const Blade& blade)
 
 } // namespace
 
-TEST_CASE("every figure draws something, the same for the same seed and another for another", "[gui][figures]")
+TEST_CASE("every figure draws something, the same for the same seed and another for another",
+          "[gui][figures]")
 {
     REQUIRE(figureIds().size() >= 30);
     for (const QString& id : figureIds()) {
@@ -91,12 +93,15 @@ TEST_CASE("blades keep the proportions of their kind over many seeds", "[gui][fi
 {
     struct Row {
         const char* kind;
-        double length, least, most;   // length over width
+        double length, least, most; // length over width
     };
-    // Proportions as drawn in the floras named in trade/host_key.csv (K03, K04): chestnut leaves are long and narrow,
-    // oak, beech and hornbeam leaves are not. Exact limits are a drawing judgement.
-    for (const Row& row : std::vector<Row>{{"castanea-sativa", 180, 2.7, 3.9}, {"castanea-mollissima", 125, 2.0, 2.8}, {"quercus-robur", 100, 1.3, 2.1},
-                                           {"fagus-sylvatica", 72, 1.4, 1.9}, {"carpinus-betulus", 80, 1.5, 2.1}})
+    // Proportions as drawn in the floras named in trade/host_key.csv (K03, K04): chestnut leaves are long and
+    // narrow, oak, beech and hornbeam leaves are not. Exact limits are a drawing judgement.
+    for (const Row& row : std::vector<Row>{{"castanea-sativa", 180, 2.7, 3.9},
+                                           {"castanea-mollissima", 125, 2.0, 2.8},
+                                           {"quercus-robur", 100, 1.3, 2.1},
+                                           {"fagus-sylvatica", 72, 1.4, 1.9},
+                                           {"carpinus-betulus", 80, 1.5, 2.1}})
         for (std::uint32_t seed = 1; seed <= 12; ++seed) {
             CAPTURE(row.kind, seed);
             const double slim = slimness(bladeOf(row.kind, seed, row.length));

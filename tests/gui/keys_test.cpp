@@ -112,7 +112,8 @@ TEST_CASE("a heading is stepped over and a fold opens by Enter", "[gui][keys]")
     CHECK(folded.count() == 1);
 }
 
-TEST_CASE("a measurement opens only where the current sign was seen, and Enter takes it and moves on", "[gui][keys]")
+TEST_CASE("a measurement opens only where the current sign was seen, and Enter takes it and moves on",
+          "[gui][keys]")
 {
     SavedChecklist list;
     auto* field = list.view.findChild<QLineEdit*>(QStringLiteral("measure"));
@@ -126,7 +127,7 @@ TEST_CASE("a measurement opens only where the current sign was seen, and Enter t
     CHECK(!field->isVisible());
     QTest::keyClick(&list.view, Qt::Key_1);
     settle(list.view, list.view.size());
-    CHECK(list.current().sign == sign);   // stays: it wants a number
+    CHECK(list.current().sign == sign); // stays: it wants a number
     REQUIRE(field->isVisible());
     QTest::keyClick(&list.view, Qt::Key_Return);
     CHECK(field->hasFocus());
@@ -134,7 +135,7 @@ TEST_CASE("a measurement opens only where the current sign was seen, and Enter t
     QSignalSpy onPhoto(&list.view, &ChecklistView::photoMeasureAsked);
     field->selectAll();
     QTest::keyClicks(field, QStringLiteral("12,5"));
-    QTest::keyClicks(field, QStringLiteral("m"));   // a letter while typing is only a letter
+    QTest::keyClicks(field, QStringLiteral("m")); // a letter while typing is only a letter
     CHECK(onPhoto.count() == 0);
     QTest::keyClick(field, Qt::Key_Backspace);
     QTest::keyClick(field, Qt::Key_Return);
@@ -182,8 +183,10 @@ TEST_CASE("a read-only checklist takes no answer", "[gui][keys]")
 TEST_CASE("drawn choices are chosen by digit, none is preselected", "[gui][keys]")
 {
     ChoiceRow row;
-    row.setChoices({{QStringLiteral("alternate"), QStringLiteral("shoot_castanea"), QStringLiteral("alternate"), QStringLiteral("one at a time")},
-                    {QStringLiteral("opposite"), QStringLiteral("shoot_aesculus"), QStringLiteral("opposite"), QStringLiteral("in pairs")},
+    row.setChoices({{QStringLiteral("alternate"), QStringLiteral("shoot_castanea"),
+                     QStringLiteral("alternate"), QStringLiteral("one at a time")},
+                    {QStringLiteral("opposite"), QStringLiteral("shoot_aesculus"), QStringLiteral("opposite"),
+                     QStringLiteral("in pairs")},
                     {QStringLiteral("not-judged"), QString(), QStringLiteral("can’t be judged"), QString()}},
                    ChoiceCard::Shape::beside);
     settle(row, {700, 120});
@@ -246,7 +249,8 @@ TEST_CASE("the rail moves by arrows over the places shown, and Enter goes there"
 {
     PlaceRail rail;
     for (const char* id : {"day", "trees", "samples", "review"})
-        rail.addPlace(QString::fromLatin1(id), QString::fromLatin1(id), QStringLiteral("place-") + QString::fromLatin1(id));
+        rail.addPlace(QString::fromLatin1(id), QString::fromLatin1(id),
+                      QStringLiteral("place-") + QString::fromLatin1(id));
     rail.setCurrent(QStringLiteral("day"));
     rail.setShown(QStringLiteral("trees"), false);
     settle(rail, {140, 300});
@@ -281,7 +285,7 @@ TEST_CASE("the ribbon is walked day by day and month by month, and Home is today
     CHECK(ribbon.accessibleDescription() == ribbon.spoken());
     for (int i = 0; i < 9; ++i)
         QTest::keyClick(&ribbon, Qt::Key_Right, Qt::ControlModifier);
-    CHECK(ribbon.lookedAt() == QDate(2026, 12, 31));   // the band ends there
+    CHECK(ribbon.lookedAt() == QDate(2026, 12, 31)); // the band ends there
     QTest::keyClick(&ribbon, Qt::Key_Escape);
     CHECK(ribbon.lookedAt() == QDate(2026, 6, 11));
     QSignalSpy asked(&ribbon, &SeasonRibbon::calendarAsked);
@@ -304,7 +308,8 @@ TEST_CASE("the ribbon shows what the rules say, day by day", "[gui][ribbon]")
         CHECK(ribbon.worth()[std::size_t(day)] == worthOfDate(date, context, pack));
         bool expected = false;
         for (const Sign& sign : pack.signs)
-            expected |= sign.ribbon == "green" && seasonOf(sign, date, context, pack).state == SeasonState::expected;
+            expected |=
+                sign.ribbon == "green" && seasonOf(sign, date, context, pack).state == SeasonState::expected;
         CHECK((ribbon.rows()[0].days[std::size_t(day)] == SeasonState::expected) == expected);
     }
 }
@@ -335,7 +340,7 @@ TEST_CASE("a date is typed simply and moved by the arrows", "[gui][keys]")
     QSignalSpy spy(&edit, &DateEdit::dateChanged);
     QTest::keyClicks(&edit, QStringLiteral("9.6"));
     CHECK(edit.date() == QDate(2026, 6, 9));
-    CHECK(spy.count() == 0);   // nothing is taken while typing
+    CHECK(spy.count() == 0); // nothing is taken while typing
     QTest::keyClick(&edit, Qt::Key_Return);
     CHECK(spy.count() == 1);
     CHECK(edit.text() == QStringLiteral("9 June 2026"));
@@ -345,7 +350,7 @@ TEST_CASE("a date is typed simply and moved by the arrows", "[gui][keys]")
     QTest::keyClicks(&edit, QStringLiteral("31.2.2026"));
     QTest::keyClick(&edit, Qt::Key_Return);
     CHECK(!edit.isGood());
-    CHECK(edit.text() == QStringLiteral("31.2.2026"));   // kept as typed
+    CHECK(edit.text() == QStringLiteral("31.2.2026")); // kept as typed
 
     TimeEdit time;
     settle(time, {120, 34});
@@ -379,7 +384,7 @@ TEST_CASE("a position says at once how it is understood and tells when it is lef
     CHECK(edit.words().how == PositionWords::How::notUnderstood);
     QTest::keyClicks(edit.field(), QStringLiteral("1234"));
     CHECK(edit.words().understood == QStringLiteral("TQ301234"));
-    CHECK(edit.text() == QStringLiteral("tq301234"));   // kept as typed
+    CHECK(edit.text() == QStringLiteral("tq301234")); // kept as typed
     QTest::keyClick(edit.field(), Qt::Key_Return);
     QTest::keyClick(edit.field(), Qt::Key_Return);
     CHECK(finished.count() == 1);

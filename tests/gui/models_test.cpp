@@ -30,7 +30,7 @@ TEST_CASE("the checklist's model keeps its promises while it changes", "[gui][mo
     CHECK(model.rowCount() == static_cast<int>(rows.size()));
     CHECK(model.signs() > 5);
     rows[0].answer = Answer::open;
-    model.setRows(rows);   // same order: no reset, so the current row stays
+    model.setRows(rows); // same order: no reset, so the current row stays
     CHECK(model.row(model.index(0)).answer == Answer::open);
     CHECK(model.answered() == model.signs() - 1);
     std::swap(rows[0], rows[1]);
@@ -48,7 +48,9 @@ TEST_CASE("the findings' model keeps its promises while it changes", "[gui][mode
     model.setFindings(test::sampleFindings(), &builtInPack());
     CHECK(model.rowCount() == 4);
     CHECK(model.count(Severity::ask) == 2);
-    CHECK(model.data(model.index(0), Qt::AccessibleTextRole).toString().startsWith(QStringLiteral("stop: Not confirmed clean")));
+    CHECK(model.data(model.index(0), Qt::AccessibleTextRole)
+              .toString()
+              .startsWith(QStringLiteral("stop: Not confirmed clean")));
     CHECK(model.data(model.index(1), FindingModel::fieldRole).toString() == QStringLiteral("photos/2"));
     model.setFindings({}, nullptr);
     CHECK(model.counts() == QStringLiteral("nothing open"));
@@ -84,7 +86,9 @@ TEST_CASE("widgets ask for the room their words need, at any text size", "[gui][
         const QFontMetrics metrics(QApplication::font());
         KeyButton button(QStringLiteral("Hand in the day…"));
         button.setKey(QKeySequence(Qt::CTRL | Qt::Key_Return));
-        CHECK(button.minimumSizeHint().width() > metrics.horizontalAdvance(button.text()) + keyCapWidth(QStringLiteral("Ctrl+Return"), button.font()));
+        CHECK(button.minimumSizeHint().width() >
+              metrics.horizontalAdvance(button.text()) +
+                  keyCapWidth(QStringLiteral("Ctrl+Return"), button.font()));
 
         ChoiceCard card;
         card.setWords(QStringLiteral("Fine double teeth"), QStringLiteral("small teeth on larger ones"));
@@ -98,7 +102,7 @@ TEST_CASE("widgets ask for the room their words need, at any text size", "[gui][
         list.setModel(&model);
         settle(list, {720, list.wholeHeight()});
         const int wide = list.wholeHeight();
-        settle(list, {460, list.wholeHeight()});   // the answers wrap under the names
+        settle(list, {460, list.wholeHeight()}); // the answers wrap under the names
         CHECK(list.wholeHeight() > wide);
 
         SeasonRibbon ribbon;

@@ -1,4 +1,5 @@
-// Screens and widgets that can be rendered to PNG files to be looked at. Each file with pictures adds its own.
+// Screens and widgets that can be rendered to PNG files to be looked at. Each file with pictures adds its
+// own.
 
 #pragma once
 
@@ -15,7 +16,8 @@ namespace cupule::test {
 struct Picture {
     QString name;
     std::function<std::unique_ptr<QWidget>()> make;
-    /// A whole window is rendered at the three sizes of a screen; a part at its own width and the height it asks for.
+    /// A whole window is rendered at the three sizes of a screen; a part at its own width and the height it
+    /// asks for.
     bool wholeWindow = false;
     int width = 1366;
 };

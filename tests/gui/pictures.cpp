@@ -2,7 +2,8 @@
 //
 //   pictures OUTDIR [--only NAME]... [--size WxH]... [--theme light|dark]... [--text PERCENT]...
 //
-// Without options: everything, whole windows at 1366x700, 1366x768 and 1920x1080, light and dark, text 100, 150, 175 %.
+// Without options: everything, whole windows at 1366x700, 1366x768 and 1920x1080, light and dark, text 100,
+// 150, 175 %.
 
 #include <cstdio>
 
@@ -72,7 +73,8 @@ bool renderPart(const Picture& picture, const Wanted& wanted, const QString& res
     widget->resize(picture.width, 100);
     widget->show();
     settle(*widget);
-    const int height = widget->hasHeightForWidth() ? widget->heightForWidth(picture.width) : widget->sizeHint().height();
+    const int height =
+        widget->hasHeightForWidth() ? widget->heightForWidth(picture.width) : widget->sizeHint().height();
     widget->resize(picture.width, height);
     return save(*widget, wanted.folder + QStringLiteral("/%1-%2.png").arg(picture.name, rest));
 }
@@ -88,7 +90,8 @@ bool render(const Wanted& wanted, ui::Look& look)
                 if (!wanted.only.isEmpty() && !wanted.only.contains(picture.name))
                     continue;
                 const QString rest = theme + QLatin1Char('-') + text;
-                good &= picture.wholeWindow ? renderWindow(picture, wanted, rest) : renderPart(picture, wanted, rest);
+                good &= picture.wholeWindow ? renderWindow(picture, wanted, rest)
+                                            : renderPart(picture, wanted, rest);
             }
         }
     return good;
@@ -120,15 +123,21 @@ int run(QApplication& app)
         parser.addOption({QString::fromLatin1(name), {}, QString::fromLatin1(name)});
     parser.process(app);
     if (parser.positionalArguments().size() != 1) {
-        std::fputs("usage: pictures OUTDIR [--only NAME] [--size WxH] [--theme light|dark] [--text PERCENT]\n", stderr);
+        std::fputs(
+            "usage: pictures OUTDIR [--only NAME] [--size WxH] [--theme light|dark] [--text PERCENT]\n",
+            stderr);
         return 2;
     }
     Wanted wanted;
     wanted.folder = parser.positionalArguments().front();
     wanted.only = parser.values(QStringLiteral("only"));
-    wanted.sizes = valuesOr(parser, QStringLiteral("size"), {QStringLiteral("1366x700"), QStringLiteral("1366x768"), QStringLiteral("1920x1080")});
-    wanted.themes = valuesOr(parser, QStringLiteral("theme"), {QStringLiteral("light"), QStringLiteral("dark")});
-    wanted.texts = valuesOr(parser, QStringLiteral("text"), {QStringLiteral("100"), QStringLiteral("150"), QStringLiteral("175")});
+    wanted.sizes =
+        valuesOr(parser, QStringLiteral("size"),
+                 {QStringLiteral("1366x700"), QStringLiteral("1366x768"), QStringLiteral("1920x1080")});
+    wanted.themes =
+        valuesOr(parser, QStringLiteral("theme"), {QStringLiteral("light"), QStringLiteral("dark")});
+    wanted.texts = valuesOr(parser, QStringLiteral("text"),
+                            {QStringLiteral("100"), QStringLiteral("150"), QStringLiteral("175")});
     if (!QDir().mkpath(wanted.folder))
         return 3;
     ui::Look look(app);

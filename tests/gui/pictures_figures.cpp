@@ -28,7 +28,8 @@ protected:
         painter.fillRect(rect(), theme.page);
         int index = 0;
         for (const QString& id : ui::figureIds()) {
-            const QRect cell(index % columns * cellWidth, index / columns * cellHeight, cellWidth, cellHeight);
+            const QRect cell(index % columns * cellWidth, index / columns * cellHeight, cellWidth,
+                             cellHeight);
             ui::FigureSpec spec{id};
             spec.scaleBar = true;
             ui::paintFigure(painter, cell.adjusted(10, 8, -10, -30), spec);
@@ -55,7 +56,8 @@ protected:
         ui::paintFigure(painter, QRectF(20, 20, 800, 860), spec);
         for (std::uint32_t seed = 2; seed <= 5; ++seed) {
             ui::FigureSpec other{m_id, seed};
-            ui::paintFigure(painter, QRectF(840 + (seed % 2) * 270, 20 + (seed / 2 - 1) * 430, 260, 420), other);
+            ui::paintFigure(painter, QRectF(840 + (seed % 2) * 270, 20 + (seed / 2 - 1) * 430, 260, 420),
+                            other);
         }
     }
 
@@ -71,7 +73,11 @@ protected:
     void paintEvent(QPaintEvent*) override
     {
         QPainter painter(this);
-        const struct { const char* id; ui::PhotoSpec::Ground ground; double warmth, blur; } shots[] = {
+        const struct {
+            const char* id;
+            ui::PhotoSpec::Ground ground;
+            double warmth, blur;
+        } shots[] = {
             {"gall_midrib", ui::PhotoSpec::Ground::leaves, 0.3, 0},
             {"gall_shoot_tip", ui::PhotoSpec::Ground::sky, 0, 0},
             {"gall_dry_twig", ui::PhotoSpec::Ground::paper, -0.5, 0},
@@ -93,7 +99,8 @@ protected:
 
 bool addAll()
 {
-    addPicture({QStringLiteral("figures"), [] { return std::make_unique<FigureSheet>(); }, false, columns * cellWidth});
+    addPicture({QStringLiteral("figures"), [] { return std::make_unique<FigureSheet>(); }, false,
+                columns * cellWidth});
     addPicture({QStringLiteral("photos"), [] { return std::make_unique<PhotoSheet>(); }, false, 1280});
     for (const QString& id : ui::figureIds())
         addPicture({id, [id] { return std::make_unique<FigurePlate>(id); }, false, 1400});

@@ -102,7 +102,8 @@ std::unique_ptr<QWidget> choices()
     auto page = std::make_unique<QWidget>();
     setGround(*page, "page");
     auto* column = new QVBoxLayout(page.get());
-    const auto row = [column](const QString& question, const std::vector<ChoiceRow::Choice>& list, ChoiceCard::Shape shape, const QString& chosen) {
+    const auto row = [column](const QString& question, const std::vector<ChoiceRow::Choice>& list,
+                              ChoiceCard::Shape shape, const QString& chosen) {
         column->addWidget(new RoleLabel(TextRole::strong, question));
         auto* cards = new ChoiceRow;
         cards->setChoices(list, shape);
@@ -110,18 +111,23 @@ std::unique_ptr<QWidget> choices()
         column->addWidget(cards);
     };
     const auto choice = [](const char* id, const char* figure, const char* title, const char* detail) {
-        return ChoiceRow::Choice{QString::fromUtf8(id), QString::fromUtf8(figure), QString::fromUtf8(title), QString::fromUtf8(detail)};
+        return ChoiceRow::Choice{QString::fromUtf8(id), QString::fromUtf8(figure), QString::fromUtf8(title),
+                                 QString::fromUtf8(detail)};
     };
     row(QStringLiteral("Leaf arrangement"),
-        {choice("alternate", "shoot_castanea", "alternate", "one at a time"), choice("opposite", "shoot_aesculus", "opposite", "in pairs"),
+        {choice("alternate", "shoot_castanea", "alternate", "one at a time"),
+         choice("opposite", "shoot_aesculus", "opposite", "in pairs"),
          choice("nj", "", "can’t be judged", "")},
         ChoiceCard::Shape::beside, QStringLiteral("alternate"));
     row(QStringLiteral("Leaf type"),
-        {choice("simple", "leaf_castanea", "simple", "one blade"), choice("palmate", "leaf_aesculus", "compound palmate", "like a hand"),
-         choice("pinnate", "leaf_juglans", "compound pinnate", "like a feather"), choice("nj", "", "can’t be judged", "")},
+        {choice("simple", "leaf_castanea", "simple", "one blade"),
+         choice("palmate", "leaf_aesculus", "compound palmate", "like a hand"),
+         choice("pinnate", "leaf_juglans", "compound pinnate", "like a feather"),
+         choice("nj", "", "can’t be judged", "")},
         ChoiceCard::Shape::beside, {});
     row(QStringLiteral("Look next at the leaf margin"),
-        {choice("coarse", "leaf_castanea", "Coarse teeth", "each side vein ends in a fine point beyond the edge"),
+        {choice("coarse", "leaf_castanea", "Coarse teeth",
+                "each side vein ends in a fine point beyond the edge"),
          choice("lobes", "leaf_quercus_robur", "Lobes", "rounded or pointed, deeply cut"),
          choice("double", "leaf_carpinus", "Fine double teeth", "small teeth on larger ones"),
          choice("none", "leaf_fagus", "No teeth", "smooth or wavy, silky hairs at the edge"),
@@ -136,16 +142,20 @@ std::unique_ptr<QWidget> empty()
     setGround(*page, "page");
     auto* row = new QHBoxLayout(page.get());
     auto* state = new EmptyState;
-    state->setTitle(QStringLiteral("Nothing entered for 11 June yet"), QStringLiteral("Three ways to begin. You can mix them: what matches is put together."));
+    state->setTitle(QStringLiteral("Nothing entered for 11 June yet"),
+                    QStringLiteral("Three ways to begin. You can mix them: what matches is put together."));
     state->addWay(QStringLiteral("gall_midrib"), QStringLiteral("Start a visit"),
-                  QStringLiteral("Stand at a tree, or type up your field form. Site, people and date carry over to the next tree."),
+                  QStringLiteral("Stand at a tree, or type up your field form. Site, people and date carry "
+                                 "over to the next tree."),
                   QStringLiteral("Start a visit"), QKeySequence(Qt::CTRL | Qt::Key_N));
     state->addWay(QStringLiteral("mark:place-practice"), QStringLiteral("Bring in the day’s photos"),
-                  QStringLiteral("Choose the folder, or drop it anywhere on this window. Each photo is matched to a visit by time and place; you say yes first."),
+                  QStringLiteral("Choose the folder, or drop it anywhere on this window. Each photo is "
+                                 "matched to a visit by time and place; you say yes first."),
                   QStringLiteral("Choose photos…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_O));
     state->addWay(QStringLiteral("mark:place-outputs"), QStringLiteral("Open what others sent"),
-                  QStringLiteral("A track, a table or a day file from another laptop. Nothing already here is changed."), QStringLiteral("Open a file…"),
-                  QKeySequence(Qt::CTRL | Qt::Key_O));
+                  QStringLiteral(
+                      "A track, a table or a day file from another laptop. Nothing already here is changed."),
+                  QStringLiteral("Open a file…"), QKeySequence(Qt::CTRL | Qt::Key_O));
     state->setFoot(QStringLiteral("Looking for another day? <a href=\"day\">Choose a date</a>"));
     row->addWidget(state);
     row->addStretch(1);
@@ -170,18 +180,25 @@ std::unique_ptr<QWidget> small()
     setGround(*page, "page");
     auto* row = new QHBoxLayout(page.get());
     auto* rail = new PlaceRail;
-    const char* places[][2] = {{"day", "Day"}, {"trees", "Trees"}, {"samples", "Samples"}, {"review", "Review"}, {"practice", "Practice"}, {"map", "Map"}, {"outputs", "Outputs"}};
+    const char* places[][2] = {{"day", "Day"},        {"trees", "Trees"},       {"samples", "Samples"},
+                               {"review", "Review"},  {"practice", "Practice"}, {"map", "Map"},
+                               {"outputs", "Outputs"}};
     for (const auto& place : places)
-        rail->addPlace(QString::fromLatin1(place[0]), QString::fromLatin1(place[1]), QStringLiteral("place-") + QString::fromLatin1(place[0]));
+        rail->addPlace(QString::fromLatin1(place[0]), QString::fromLatin1(place[1]),
+                       QStringLiteral("place-") + QString::fromLatin1(place[0]));
     rail->setCurrent(QStringLiteral("day"));
     rail->setNote(QStringLiteral("review"), QStringLiteral("12"));
     row->addWidget(rail);
     auto* column = new QVBoxLayout;
     row->addLayout(column, 1);
-    for (const MessageStrip::Kind kind : {MessageStrip::Kind::error, MessageStrip::Kind::question, MessageStrip::Kind::note, MessageStrip::Kind::done}) {
+    for (const MessageStrip::Kind kind : {MessageStrip::Kind::error, MessageStrip::Kind::question,
+                                          MessageStrip::Kind::note, MessageStrip::Kind::done}) {
         auto* strip = new MessageStrip;
-        strip->show(kind, QStringLiteral("The disk is full."), QStringLiteral("Everything up to the last saved change is kept. Make room on the disk and try again."),
-                    kind == MessageStrip::Kind::error ? QStringLiteral("Try again") : QString());
+        strip->show(
+            kind, QStringLiteral("The disk is full."),
+            QStringLiteral(
+                "Everything up to the last saved change is kept. Make room on the disk and try again."),
+            kind == MessageStrip::Kind::error ? QStringLiteral("Try again") : QString());
         column->addWidget(strip);
     }
     auto* buttons = new QHBoxLayout;
@@ -220,11 +237,15 @@ std::unique_ptr<QWidget> small()
     return page;
 }
 
-const bool added = addPicture({QStringLiteral("ribbon"), ribbons, false, 1366}) && addPicture({QStringLiteral("ribbon-narrow"), ribbons, false, 900})
-                   && addPicture({QStringLiteral("checklist"), checklist, false, 714}) && addPicture({QStringLiteral("checklist-narrow"), checklist, false, 480})
-                   && addPicture({QStringLiteral("findings"), findings, false, 292}) && addPicture({QStringLiteral("chain"), chain, false, 1024})
-                   && addPicture({QStringLiteral("choices"), choices, false, 760}) && addPicture({QStringLiteral("empty"), empty, false, 940})
-                   && addPicture({QStringLiteral("small-widgets"), small, false, 1000});
+const bool added = addPicture({QStringLiteral("ribbon"), ribbons, false, 1366}) &&
+                   addPicture({QStringLiteral("ribbon-narrow"), ribbons, false, 900}) &&
+                   addPicture({QStringLiteral("checklist"), checklist, false, 714}) &&
+                   addPicture({QStringLiteral("checklist-narrow"), checklist, false, 480}) &&
+                   addPicture({QStringLiteral("findings"), findings, false, 292}) &&
+                   addPicture({QStringLiteral("chain"), chain, false, 1024}) &&
+                   addPicture({QStringLiteral("choices"), choices, false, 760}) &&
+                   addPicture({QStringLiteral("empty"), empty, false, 940}) &&
+                   addPicture({QStringLiteral("small-widgets"), small, false, 1000});
 
 } // namespace
 

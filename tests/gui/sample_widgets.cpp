@@ -12,7 +12,8 @@ Instant at(const char* text)
     return *parseInstant(text);
 }
 
-ChainLink link(const char* kind, LinkState state, const char* who, const char* what, std::optional<Instant> when)
+ChainLink link(const char* kind, LinkState state, const char* who, const char* what,
+               std::optional<Instant> when)
 {
     ChainLink made;
     made.kind = kind;
@@ -46,7 +47,9 @@ std::vector<ui::ChecklistRow> sampleChecklist()
                 continue;
             Observation observation;
             observation.sign = sign.id;
-            observation.answer = rows.size() % 4 == 3 ? Answer::notJudged : rows.size() % 3 == 1 ? Answer::seen : Answer::notSeen;
+            observation.answer = rows.size() % 4 == 3   ? Answer::notJudged
+                                 : rows.size() % 3 == 1 ? Answer::seen
+                                                        : Answer::notSeen;
             if (observation.answer == Answer::seen)
                 observation.measure = 14.2;
             rows.push_back(ui::checklistRow(sign, now, observation, false));
@@ -66,9 +69,21 @@ std::vector<ui::ChecklistRow> sampleChecklist()
 std::vector<Finding> sampleFindings()
 {
     return {
-        {"hygiene.open", Severity::stop, "hygiene", {{"items", "tools"}}, "Forestry Commission, 2017, Biosecurity guidance for foresters"},
-        {"photo.other-place", Severity::ask, "photos/2", {{"name", "IMG_0031.JPG"}, {"metres", "4210"}}, "common practice, no source"},
-        {"nothing.not-judged", Severity::ask, "observations", {{"signs", "S04"}}, "common practice, no source"},
+        {"hygiene.open",
+         Severity::stop,
+         "hygiene",
+         {{"items", "tools"}},
+         "Forestry Commission, 2017, Biosecurity guidance for foresters"},
+        {"photo.other-place",
+         Severity::ask,
+         "photos/2",
+         {{"name", "IMG_0031.JPG"}, {"metres", "4210"}},
+         "common practice, no source"},
+        {"nothing.not-judged",
+         Severity::ask,
+         "observations",
+         {{"signs", "S04"}},
+         "common practice, no source"},
         {"gall.few-photos", Severity::note, "photos", {{"photos", "1"}}, "common practice, no source"},
     };
 }

@@ -19,7 +19,8 @@ using namespace cupule::ui;
 
 namespace {
 
-/// Every string literal of the form "room.what" below a folder, comments left out. The tests run at the top of the checkout.
+/// Every string literal of the form "room.what" below a folder, comments left out. The tests run at the top
+/// of the checkout.
 std::set<std::string> codesIn(const std::string& folder)
 {
     std::set<std::string> codes;
@@ -30,7 +31,8 @@ std::set<std::string> codesIn(const std::string& folder)
         std::ifstream file(entry.path());
         for (std::string line; std::getline(file, line);) {
             line = line.substr(0, line.find("//"));
-            for (auto it = std::sregex_iterator(line.begin(), line.end(), form); it != std::sregex_iterator(); ++it)
+            for (auto it = std::sregex_iterator(line.begin(), line.end(), form); it != std::sregex_iterator();
+                 ++it)
                 codes.insert((*it)[1]);
         }
     }
@@ -39,7 +41,8 @@ std::set<std::string> codesIn(const std::string& folder)
 
 bool isFileName(const std::string& code)
 {
-    static const std::set<std::string> endings{"json", "html", "csv", "sql", "db", "gpkg", "gpx", "jpg", "png", "xml", "tif", "gsb", "cupule"};
+    static const std::set<std::string> endings{"json", "html", "csv", "sql", "db",  "gpkg",  "gpx",
+                                               "jpg",  "png",  "xml", "tif", "gsb", "cupule"};
     return endings.contains(code.substr(code.find('.') + 1));
 }
 
@@ -54,7 +57,8 @@ Finding findingOf(std::string_view code)
 bool wellFormed(const QString& words)
 {
     const bool ends = words.endsWith(u'.') || words.endsWith(u'?') || words.endsWith(u'!');
-    return !words.isEmpty() && ends && !words.contains(u'{') && !words.contains(QStringLiteral("  ")) && words.at(0).isUpper() == words.at(0).isLetter();
+    return !words.isEmpty() && ends && !words.contains(u'{') && !words.contains(QStringLiteral("  ")) &&
+           words.at(0).isUpper() == words.at(0).isLetter();
 }
 
 } // namespace
@@ -98,7 +102,8 @@ TEST_CASE("every custody code has a sentence and a short form", "[gui][words]")
 TEST_CASE("every fault in the sources of core has a sentence", "[gui][words]")
 {
     std::set<std::string> codes;
-    for (const char* room : {"base", "position", "record", "protocol", "rules", "store", "exchange", "report", "task"})
+    for (const char* room :
+         {"base", "position", "record", "protocol", "rules", "store", "exchange", "report", "task"})
         codes.merge(codesIn(std::string("core/") + room));
     REQUIRE(codes.size() > 150);
     std::set<std::string> without;
@@ -107,7 +112,8 @@ TEST_CASE("every fault in the sources of core has a sentence", "[gui][words]")
             continue;
         Fault fault;
         fault.code = code;
-        if (findingText(findingOf(code)).isEmpty() && faultText(fault).isEmpty() && packFaultText({"/signs/0", code, "x"}).isEmpty())
+        if (findingText(findingOf(code)).isEmpty() && faultText(fault).isEmpty() &&
+            packFaultText({"/signs/0", code, "x"}).isEmpty())
             without.insert(code);
     }
     std::ostringstream list;
@@ -120,13 +126,42 @@ TEST_CASE("every fault in the sources of core has a sentence", "[gui][words]")
 TEST_CASE("every kind that the position and import pages list has words", "[gui][words]")
 {
     // core/position/notation.h and core/exchange/problem.h
-    for (const char* kind : {"empty", "not-a-grid-reference", "odd-digit-count", "unequal-halves", "too-many-digits", "illegal-letter-I",
-                             "illegal-letter-O", "bad-tetrad-letter", "letter-digit-confusion", "letter-in-digits", "mixed-decimals",
-                             "outside-grid", "ambiguous-number", "ambiguous-comma", "ambiguous-hemisphere", "one-number", "too-many-tokens",
-                             "spreadsheet-mangled", "bad-zone", "bad-column-letter", "bad-row-letter", "band-mismatch", "two-latitudes",
-                             "two-longitudes", "sign-and-letter", "minutes-out-of-range", "seconds-out-of-range", "latitude-out-of-range",
-                             "longitude-out-of-range", "iso6709-width", "unknown-system", "no-transformation", "null-island", "sea-square",
-                             "outside-area", "very-coarse"}) {
+    for (const char* kind : {"empty",
+                             "not-a-grid-reference",
+                             "odd-digit-count",
+                             "unequal-halves",
+                             "too-many-digits",
+                             "illegal-letter-I",
+                             "illegal-letter-O",
+                             "bad-tetrad-letter",
+                             "letter-digit-confusion",
+                             "letter-in-digits",
+                             "mixed-decimals",
+                             "outside-grid",
+                             "ambiguous-number",
+                             "ambiguous-comma",
+                             "ambiguous-hemisphere",
+                             "one-number",
+                             "too-many-tokens",
+                             "spreadsheet-mangled",
+                             "bad-zone",
+                             "bad-column-letter",
+                             "bad-row-letter",
+                             "band-mismatch",
+                             "two-latitudes",
+                             "two-longitudes",
+                             "sign-and-letter",
+                             "minutes-out-of-range",
+                             "seconds-out-of-range",
+                             "latitude-out-of-range",
+                             "longitude-out-of-range",
+                             "iso6709-width",
+                             "unknown-system",
+                             "no-transformation",
+                             "null-island",
+                             "sea-square",
+                             "outside-area",
+                             "very-coarse"}) {
         CAPTURE(kind);
         CHECK(!positionKindText(kind).isEmpty());
     }
@@ -136,7 +171,8 @@ TEST_CASE("every kind that the position and import pages list has words", "[gui]
     const std::string source = whole.str();
     const std::regex form("string_view \\w+ = \"([^\"]+)\"");
     int kinds = 0;
-    for (auto it = std::sregex_iterator(source.begin(), source.end(), form); it != std::sregex_iterator(); ++it, ++kinds) {
+    for (auto it = std::sregex_iterator(source.begin(), source.end(), form); it != std::sregex_iterator();
+         ++it, ++kinds) {
         CAPTURE((*it)[1].str());
         CHECK(!importKindText((*it)[1]).isEmpty());
     }
@@ -146,28 +182,35 @@ TEST_CASE("every kind that the position and import pages list has words", "[gui]
 TEST_CASE("codes of host, season, worth, queue and deciding have words", "[gui][words]")
 {
     // core/rules/host.h, season.h, deciding.h and core/task/day.h, keep.h say these lists.
-    for (const char* code : {"two-organs", "diagnostic", "counted-margin", "margin-alone", "winter-organ", "kinds-left", "contradiction",
-                             "ground-not-asked", "ground-other-tree", "ground-not-accepted"})
+    for (const char* code :
+         {"two-organs", "diagnostic", "counted-margin", "margin-alone", "winter-organ", "kinds-left",
+          "contradiction", "ground-not-asked", "ground-other-tree", "ground-not-accepted"})
         CHECK(!hostLackingText(code).isEmpty());
-    for (const char* code : {"peak", "before-peak", "after-peak", "persists", "moved-window", "not-yet", "over", "never-answered", "no-window"}) {
+    for (const char* code : {"peak", "before-peak", "after-peak", "persists", "moved-window", "not-yet",
+                             "over", "never-answered", "no-window"}) {
         SignSeason season;
         season.reason = code;
         CHECK(wellFormed(seasonText(season)));
     }
-    for (const char* code : {"calendar", "conditions", "no-effort", "host-open", "host-ruled-out", "not-a-null"}) {
+    for (const char* code :
+         {"calendar", "conditions", "no-effort", "host-open", "host-ruled-out", "not-a-null"}) {
         Worth worth;
         worth.reason = code;
         CHECK(!worthText(worth, builtInPack()).isEmpty());
     }
-    for (const char* code : {"new-ground", "one-of-two", "conflict", "positive", "answered", "doubtful-null", "routine-null", "other"})
+    for (const char* code : {"new-ground", "one-of-two", "conflict", "positive", "answered", "doubtful-null",
+                             "routine-null", "other"})
         CHECK(wellFormed(queueText(code)));
-    for (const char* code : {"no-role", "observer", "companion", "trainer", "landowner", "may-not-decide-for", "decided-before", "first-of-two"})
+    for (const char* code : {"no-role", "observer", "companion", "trainer", "landowner", "may-not-decide-for",
+                             "decided-before", "first-of-two"})
         CHECK(wellFormed(mayNotText(code)));
-    for (const char* code : {"empty", "nothing-seen", "gall", "older-gall", "not-host", "other-signs", "incomplete"})
+    for (const char* code :
+         {"empty", "nothing-seen", "gall", "older-gall", "not-host", "other-signs", "incomplete"})
         CHECK(!summaryWord(code).isEmpty());
     for (const char* why : {"hash", "gap", "content", "commitment", "shorter-than-seen"})
         CHECK(!proofText(why).isEmpty());
-    for (const char* kind : {"tree", "cut", "inner-bag", "outer-bag", "hands", "laboratory", "result", "disposal"})
+    for (const char* kind :
+         {"tree", "cut", "inner-bag", "outer-bag", "hands", "laboratory", "result", "disposal"})
         CHECK(!linkWord(kind).isEmpty());
 }
 
@@ -176,7 +219,9 @@ TEST_CASE("sentences carry their numbers with units", "[gui][words]")
     Finding finding = findingOf("photo.other-place");
     finding.field = "photos/x";
     finding.arguments = {{"name", "IMG_0031.JPG"}, {"metres", "4210"}, {"limitMetres", "250"}};
-    CHECK(findingText(finding) == QStringLiteral("This position is 4.2 km from the photo’s, IMG_0031.JPG. Does the photo belong here?"));
+    CHECK(findingText(finding) ==
+          QStringLiteral(
+              "This position is 4.2 km from the photo’s, IMG_0031.JPG. Does the photo belong here?"));
 
     finding = findingOf("date.future");
     finding.arguments = {{"date", "2026-07-02"}, {"today", "2026-06-11"}};
@@ -195,9 +240,11 @@ TEST_CASE("a fault says what happened, where, what was kept and what to do", "[g
 {
     Fault fault;
     fault.code = "store.newer";
-    fault.arguments = {{"file", "vale.cupule"}, {"version", "9"}, {"known", "4"}, {"can", "get-newer-program"}};
+    fault.arguments = {
+        {"file", "vale.cupule"}, {"version", "9"}, {"known", "4"}, {"can", "get-newer-program"}};
     const FaultWords words = faultWords(fault);
-    CHECK(words.what == QStringLiteral("vale.cupule was made by a newer Cupule (its form 9; this program knows up to 4)."));
+    CHECK(words.what ==
+          QStringLiteral("vale.cupule was made by a newer Cupule (its form 9; this program knows up to 4)."));
     CHECK(words.kept == QStringLiteral("It is untouched."));
     CHECK(words.toDo == QStringLiteral("Install the newer program."));
 

@@ -31,8 +31,8 @@ int monthNumber(const QString& typed)
         return 0;
     for (int month = 1; month <= 12; ++month)
         for (const QLocale& locale : {QLocale(), QLocale::c()})
-            if (locale.monthName(month).startsWith(typed, Qt::CaseInsensitive)
-                || locale.standaloneMonthName(month).startsWith(typed, Qt::CaseInsensitive))
+            if (locale.monthName(month).startsWith(typed, Qt::CaseInsensitive) ||
+                locale.standaloneMonthName(month).startsWith(typed, Qt::CaseInsensitive))
                 return month;
     return 0;
 }
@@ -40,7 +40,7 @@ int monthNumber(const QString& typed)
 /// The last such day that is not after today.
 QDate lastOne(int month, int day, const QDate& today)
 {
-    for (int back = 0; back < 9; ++back) {   // 29 February needs up to eight years
+    for (int back = 0; back < 9; ++back) { // 29 February needs up to eight years
         const QDate date(today.year() - back, month, day);
         if (date.isValid() && date <= today)
             return date;
@@ -153,7 +153,7 @@ QTime readTime(const QString& typed)
     const QString text = typed.simplified();
     for (const QRegularExpression* form : {&parted, &hour, &joined})
         if (const auto m = form->match(text); m.hasMatch())
-            return QTime(m.captured(1).toInt(), m.captured(2).toInt());   // invalid where out of range
+            return QTime(m.captured(1).toInt(), m.captured(2).toInt()); // invalid where out of range
     return {};
 }
 

@@ -28,9 +28,9 @@ QString timeText(LocalTime time);
 /// "11 June 2026, 17.05": the wall clock where the offset holds; with "UTC" where the offset is unknown.
 QString momentText(const Instant& at);
 
-/// What someone typed as a date, against the day that counts as today. Day before month, as the locale has it.
-/// "11", "11.6", "11 June", "11/6/26", "2026-06-11", "today", "yesterday"; a date without a year is the last one
-/// that is not after today. Null where it is no date.
+/// What someone typed as a date, against the day that counts as today. Day before month, as the locale has
+/// it. "11", "11.6", "11 June", "11/6/26", "2026-06-11", "today", "yesterday"; a date without a year is the
+/// last one that is not after today. Null where it is no date.
 QDate readDate(const QString& typed, const QDate& today);
 /// "9", "9.12", "0912", "9:12", "912". Null where it is no time.
 QTime readTime(const QString& typed);

@@ -39,7 +39,8 @@ QString distanceText(double metres)
         return QCoreApplication::translate("words", "%1 m", "distance").arg(numberText(metres, 1));
     if (metres < 995)
         return QCoreApplication::translate("words", "%1 m", "distance").arg(numberText(metres, 0));
-    return QCoreApplication::translate("words", "%1 km", "distance").arg(numberText(metres / 1000, metres < 9950 ? 1 : 0));
+    return QCoreApplication::translate("words", "%1 km", "distance")
+        .arg(numberText(metres / 1000, metres < 9950 ? 1 : 0));
 }
 
 QString durationText(double minutes)
@@ -48,7 +49,8 @@ QString durationText(double minutes)
     if (whole < 60)
         return QCoreApplication::translate("words", "%1 min", "duration").arg(whole);
     if (whole >= 72 * 60)
-        return QCoreApplication::translate("words", "%1 days", "duration").arg(numberText(double(whole) / 1440, 1));
+        return QCoreApplication::translate("words", "%1 days", "duration")
+            .arg(numberText(double(whole) / 1440, 1));
     if (whole % 60 == 0)
         return QCoreApplication::translate("words", "%1 h", "duration").arg(whole / 60);
     return QCoreApplication::translate("words", "%1 h %2 min", "duration").arg(whole / 60).arg(whole % 60);

@@ -29,7 +29,8 @@ namespace cupule::ui {
 
 // ---- checks (words_findings.cpp, words_custody.cpp)
 
-/// One sentence, or two: what is wrong, and what to do where that is not plain. `pack` names signs and characters.
+/// One sentence, or two: what is wrong, and what to do where that is not plain. `pack` names signs and
+/// characters.
 QString findingText(const Finding& finding, const Pack* pack = nullptr);
 /// "stop", "ask", "note".
 QString severityWord(Severity severity);
@@ -55,7 +56,8 @@ QString importKindText(const std::string& kind);
 
 // ---- host and season (words_trade.cpp)
 
-/// "Sweet chestnut or another chestnut, by leaf margin and 2 more." "Not a chestnut: leaves opposite." and so on.
+/// "Sweet chestnut or another chestnut, by leaf margin and 2 more." "Not a chestnut: leaves opposite." and so
+/// on.
 QString hostText(const HostVerdict& verdict, const Pack& pack);
 /// Two or three words for lists: "chestnut", "not a chestnut", "not settled".
 QString hostWord(HostAnswer answer);

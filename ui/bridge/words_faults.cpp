@@ -20,117 +20,181 @@ struct FaultSentence {
     const char* toDo;
 };
 
-#define SAY(code, what, kept, toDo) \
-    {code, QT_TRANSLATE_NOOP("faults", what), QT_TRANSLATE_NOOP("faults", kept), QT_TRANSLATE_NOOP("faults", toDo)}
+#define SAY(code, what, kept, toDo)                                                                          \
+    {                                                                                                        \
+        code, QT_TRANSLATE_NOOP("faults", what), QT_TRANSLATE_NOOP("faults", kept),                          \
+            QT_TRANSLATE_NOOP("faults", toDo)                                                                \
+    }
 constexpr FaultSentence faults[] = {
     // files
     SAY("file.open", "{file} could not be opened.", "", "Look whether it is there and may be read."),
-    SAY("file.read", "{file} could not be read to its end.", "Nothing of it was kept.", "Copy it to this disk and try again."),
-    SAY("file.write", "{file} could not be written.", "What was there before is untouched.", "Look whether the folder may be written and the disk has room."),
-    SAY("file.full", "The disk is full; {file} was not written.", "What was there before is untouched.", "Make room and try again."),
-    SAY("file.folder", "{file} is a folder, or its folder cannot be used.", "Nothing was changed.", "Choose a file."),
+    SAY("file.read", "{file} could not be read to its end.", "Nothing of it was kept.",
+        "Copy it to this disk and try again."),
+    SAY("file.write", "{file} could not be written.", "What was there before is untouched.",
+        "Look whether the folder may be written and the disk has room."),
+    SAY("file.full", "The disk is full; {file} was not written.", "What was there before is untouched.",
+        "Make room and try again."),
+    SAY("file.folder", "{file} is a folder, or its folder cannot be used.", "Nothing was changed.",
+        "Choose a file."),
     SAY("file.large", "{file} is too large to be read at once.", "Nothing of it was kept.", "Split it."),
     SAY("job.cancelled", "Stopped, as you asked.", "Nothing of this work was kept.", ""),
     // store
     SAY("store.missing", "There is no store {file}.", "", ""),
     SAY("store.exists", "There is a file {file} already.", "It is untouched.", "Choose another name."),
-    SAY("store.newer", "{file} was made by a newer Cupule (its form {version}; this program knows up to {known}).", "It is untouched.", ""),
+    SAY("store.newer",
+        "{file} was made by a newer Cupule (its form {version}; this program knows up to {known}).",
+        "It is untouched.", ""),
     SAY("store.foreign", "{file} is not a store of Cupule.", "It is untouched.", ""),
     SAY("store.damaged", "{file} is damaged.", "It is left as it is.", ""),
     SAY("store.in-use", "Another program is writing to {file}.", "Nothing was changed.", ""),
     SAY("store.full", "The disk is full.", "Everything up to the last saved change is kept.", ""),
     SAY("store.read-only", "The store may only be read.", "Nothing was changed.", ""),
-    SAY("store.older-read-only", "{file} is of an older form and cannot be brought up to date, since it may only be read.", "It is untouched.", ""),
-    SAY("store.upgrade", "{file} could not be brought up to date.", "It is as it was; a copy lies beside it.", ""),
-    SAY("store.io", "The store could not be read or written.", "Everything up to the last saved change is kept.", ""),
+    SAY("store.older-read-only",
+        "{file} is of an older form and cannot be brought up to date, since it may only be read.",
+        "It is untouched.", ""),
+    SAY("store.upgrade", "{file} could not be brought up to date.", "It is as it was; a copy lies beside it.",
+        ""),
+    SAY("store.io", "The store could not be read or written.",
+        "Everything up to the last saved change is kept.", ""),
     SAY("store.folder", "The folder of {file} cannot be used.", "Nothing was changed.", ""),
-    SAY("store.memory", "There was not enough memory.", "Everything up to the last saved change is kept.", "Close other programs and try again."),
-    SAY("store.constraint", "The store refused a value ({constraint}).", "Nothing of this change was kept.", "Please report this with the details."),
-    SAY("store.reference", "Something named here is not in the store.", "Nothing of this change was kept.", "Please report this with the details."),
+    SAY("store.memory", "There was not enough memory.", "Everything up to the last saved change is kept.",
+        "Close other programs and try again."),
+    SAY("store.constraint", "The store refused a value ({constraint}).", "Nothing of this change was kept.",
+        "Please report this with the details."),
+    SAY("store.reference", "Something named here is not in the store.", "Nothing of this change was kept.",
+        "Please report this with the details."),
     SAY("store.change-open", "Another change is still being written.", "Nothing was changed.", "Try again."),
-    SAY("store.change-lost", "The change was broken off before it was saved.", "Everything before it is kept.", "Enter it once more."),
-    SAY("store.region", "The protocol knows no region “{region}”.", "Nothing was made.", "Choose one of the protocol’s regions."),
-    SAY("backup.full", "The disk is too small for the backup {file}.", "The store is untouched; no half backup is left.", "Make room or choose another folder."),
-    SAY("backup.write", "The backup {file} could not be written.", "The store is untouched.", "Look whether the folder may be written."),
-    SAY("media.missing", "The picture is not in the store’s media folder.", "Its record is kept.", "Look for it in a backup, or take the photo in again."),
-    SAY("media.damaged", "The picture in the media folder is not the one that was taken in.", "Its record is kept.", "Look for it in a backup, or take the photo in again."),
-    SAY("media.write", "A picture could not be written into the media folder.", "Nothing of it was kept.", "Look whether the folder may be written."),
-    SAY("media.full", "The disk is full; a picture was not taken in.", "What was taken in before is kept.", "Make room and try again."),
+    SAY("store.change-lost", "The change was broken off before it was saved.",
+        "Everything before it is kept.", "Enter it once more."),
+    SAY("store.region", "The protocol knows no region “{region}”.", "Nothing was made.",
+        "Choose one of the protocol’s regions."),
+    SAY("backup.full", "The disk is too small for the backup {file}.",
+        "The store is untouched; no half backup is left.", "Make room or choose another folder."),
+    SAY("backup.write", "The backup {file} could not be written.", "The store is untouched.",
+        "Look whether the folder may be written."),
+    SAY("media.missing", "The picture is not in the store’s media folder.", "Its record is kept.",
+        "Look for it in a backup, or take the photo in again."),
+    SAY("media.damaged", "The picture in the media folder is not the one that was taken in.",
+        "Its record is kept.", "Look for it in a backup, or take the photo in again."),
+    SAY("media.write", "A picture could not be written into the media folder.", "Nothing of it was kept.",
+        "Look whether the folder may be written."),
+    SAY("media.full", "The disk is full; a picture was not taken in.", "What was taken in before is kept.",
+        "Make room and try again."),
     // person, device, role
     SAY("profile.missing", "There is no profile in {folder}.", "", "Make one: name, code and role."),
-    SAY("profile.json", "The profile in {folder} cannot be read.", "It is untouched.", "Put back a copy of it, or make a new one."),
-    SAY("profile.exists", "There is a profile in {folder} already.", "It is untouched.", "Choose another folder."),
-    SAY("profile.code", "“{code}” cannot be a person’s code.", "Nothing was changed.", "Use two to eight letters or digits."),
-    SAY("profile.code-taken", "The code {code} belongs to another person in this store.", "Nothing was changed.", "Choose another code in your profile."),
+    SAY("profile.json", "The profile in {folder} cannot be read.", "It is untouched.",
+        "Put back a copy of it, or make a new one."),
+    SAY("profile.exists", "There is a profile in {folder} already.", "It is untouched.",
+        "Choose another folder."),
+    SAY("profile.code", "“{code}” cannot be a person’s code.", "Nothing was changed.",
+        "Use two to eight letters or digits."),
+    SAY("profile.code-taken", "The code {code} belongs to another person in this store.",
+        "Nothing was changed.", "Choose another code in your profile."),
     SAY("profile.roles", "The profile names no role.", "Nothing was changed.", "Name at least one."),
-    SAY("profile.block", "“{block}” is no block of sample numbers.", "Nothing was changed.", "Ask the office for two letters or digits."),
-    SAY("role.needed", "This needs another role: {roles}.", "Nothing was changed.", "Ask somebody who has it."),
+    SAY("profile.block", "“{block}” is no block of sample numbers.", "Nothing was changed.",
+        "Ask the office for two letters or digits."),
+    SAY("role.needed", "This needs another role: {roles}.", "Nothing was changed.",
+        "Ask somebody who has it."),
     // visits, trees, people
     SAY("visit.unknown", "There is no such visit.", "Nothing was changed.", ""),
-    SAY("visit.not-yours", "This visit was made by somebody else.", "Nothing was changed.", "Ask the observer to change it."),
-    SAY("visit.not-draft", "This visit is handed in already.", "Nothing was changed.", "Make a new revision of it."),
-    SAY("visit.decided", "This visit is decided already.", "Nothing was changed.", "Make a new revision, or have it reopened."),
-    SAY("visit.changed-meanwhile", "This visit was changed elsewhere meanwhile.", "Your last entry was not saved.", "Look at the new state and enter it once more."),
-    SAY("effort.first", "The minutes of looking come first.", "Nothing was answered.", "Type them, then answer “nothing seen”."),
+    SAY("visit.not-yours", "This visit was made by somebody else.", "Nothing was changed.",
+        "Ask the observer to change it."),
+    SAY("visit.not-draft", "This visit is handed in already.", "Nothing was changed.",
+        "Make a new revision of it."),
+    SAY("visit.decided", "This visit is decided already.", "Nothing was changed.",
+        "Make a new revision, or have it reopened."),
+    SAY("visit.changed-meanwhile", "This visit was changed elsewhere meanwhile.",
+        "Your last entry was not saved.", "Look at the new state and enter it once more."),
+    SAY("effort.first", "The minutes of looking come first.", "Nothing was answered.",
+        "Type them, then answer “nothing seen”."),
     SAY("tree.unknown", "There is no such tree.", "Nothing was changed.", ""),
     SAY("tree.label", "A tree needs a label.", "Nothing was made.", "Type the label on its tag."),
-    SAY("tree.label-taken", "There is a tree {label} at this place already.", "Nothing was made.", "Choose it, or use another label."),
+    SAY("tree.label-taken", "There is a tree {label} at this place already.", "Nothing was made.",
+        "Choose it, or use another label."),
     SAY("site.unknown", "There is no such site.", "Nothing was changed.", ""),
     SAY("site.name", "A site needs a name.", "Nothing was made.", ""),
-    SAY("site.name-taken", "There is a site {name} already.", "Nothing was made.", "Choose it, or use another name."),
+    SAY("site.name-taken", "There is a site {name} already.", "Nothing was made.",
+        "Choose it, or use another name."),
     SAY("person.unknown", "There is no such person.", "Nothing was changed.", ""),
-    SAY("person.code-taken", "The code {code} belongs to somebody else.", "Nothing was made.", "Choose another code."),
+    SAY("person.code-taken", "The code {code} belongs to somebody else.", "Nothing was made.",
+        "Choose another code."),
     SAY("photo.unknown", "There is no such photo.", "Nothing was changed.", ""),
     SAY("photo.picture", "The picture of this photo cannot be shown.", "Its record is kept.", ""),
-    SAY("photo.not-a-picture", "{file} is not a picture that can be read.", "Nothing of it was kept.", "JPEG, PNG and HEIC are read."),
+    SAY("photo.not-a-picture", "{file} is not a picture that can be read.", "Nothing of it was kept.",
+        "JPEG, PNG and HEIC are read."),
     SAY("undo.nothing", "There is nothing to undo.", "", ""),
     SAY("redo.nothing", "There is nothing to redo.", "", ""),
-    SAY("undo.changed-meanwhile", "It was changed elsewhere meanwhile and cannot be undone here.", "Nothing was changed.", ""),
+    SAY("undo.changed-meanwhile", "It was changed elsewhere meanwhile and cannot be undone here.",
+        "Nothing was changed.", ""),
     // deciding
     SAY("decide.may-not", "You may not decide on this record.", "Nothing was decided.", ""),
-    SAY("decide.reason-needed", "A rejection or return needs a reason.", "Nothing was decided.", "Choose one."),
+    SAY("decide.reason-needed", "A rejection or return needs a reason.", "Nothing was decided.",
+        "Choose one."),
     SAY("decide.reason-unknown", "The protocol knows no reason “{reason}”.", "Nothing was decided.", ""),
-    SAY("decide.reason-other-outcome", "The reason “{reason}” does not fit this decision.", "Nothing was decided.", "Choose another."),
-    SAY("decide.report-needed", "Accepting on a laboratory report needs its number.", "Nothing was decided.", "Type the number of the report."),
+    SAY("decide.reason-other-outcome", "The reason “{reason}” does not fit this decision.",
+        "Nothing was decided.", "Choose another."),
+    SAY("decide.report-needed", "Accepting on a laboratory report needs its number.", "Nothing was decided.",
+        "Type the number of the report."),
     SAY("decide.not-submitted", "This record is not waiting for a decision.", "Nothing was decided.", ""),
     SAY("decide.not-decided", "This record has no decision yet.", "Nothing was changed.", ""),
-    SAY("decide.revision-changed", "The record was corrected while you looked at it.", "Nothing was decided.", "Look at the new revision."),
+    SAY("decide.revision-changed", "The record was corrected while you looked at it.", "Nothing was decided.",
+        "Look at the new revision."),
     SAY("decide.outcome", "That is not a decision.", "Nothing was decided.", "Accept, reject or return."),
-    SAY("decide.undo-others", "Somebody else has decided since, so this decision stands.", "Nothing was changed.", "Have the record reopened."),
+    SAY("decide.undo-others", "Somebody else has decided since, so this decision stands.",
+        "Nothing was changed.", "Have the record reopened."),
     SAY("decide.nothing-to-undo", "There is no decision of yours to undo.", "Nothing was changed.", ""),
     SAY("told.to", "It is not said who was told.", "Nothing was noted.", "Name the authority."),
-    SAY("erase.order", "Erasing personal data needs the number of the order.", "Nothing was erased.", "Type it."),
+    SAY("erase.order", "Erasing personal data needs the number of the order.", "Nothing was erased.",
+        "Type it."),
     // samples, leaves
-    SAY("sample.unknown", "There is no sample {number}.", "Nothing was changed.", "Read the number once more."),
-    SAY("sample.no-block", "This device has no block of sample numbers.", "No sample was opened.", "Ask the office for one and put it into your profile."),
-    SAY("sample.block-used-up", "All numbers of block {block} are used.", "No sample was opened.", "Ask the office for another block."),
-    SAY("sample.may-not-open", "No sample may be opened here.", "Photograph it and leave it on the tree.", ""),
+    SAY("sample.unknown", "There is no sample {number}.", "Nothing was changed.",
+        "Read the number once more."),
+    SAY("sample.no-block", "This device has no block of sample numbers.", "No sample was opened.",
+        "Ask the office for one and put it into your profile."),
+    SAY("sample.block-used-up", "All numbers of block {block} are used.", "No sample was opened.",
+        "Ask the office for another block."),
+    SAY("sample.may-not-open", "No sample may be opened here.", "Photograph it and leave it on the tree.",
+        ""),
     SAY("sample-number.form", "“{text}” is not a sample number.", "", "It reads like 26-TV-0147-H."),
-    SAY("sample-number.check", "The check character of {text} does not fit.", "", "Read the number once more: one character is wrong or two are swapped."),
+    SAY("sample-number.check", "The check character of {text} does not fit.", "",
+        "Read the number once more: one character is wrong or two are swapped."),
     SAY("custody.correction", "There is no line {line} to correct.", "Nothing was added.", ""),
     SAY("custody.closed", "Sample {number} is closed.", "Nothing was added.", ""),
-    SAY("custody.close-by-closing", "A sample is closed by closing it, not by a line.", "Nothing was added.", "Close the sample."),
+    SAY("custody.close-by-closing", "A sample is closed by closing it, not by a line.", "Nothing was added.",
+        "Close the sample."),
     SAY("leave.unknown", "There is no such leave.", "Nothing was changed.", ""),
     SAY("leave.dates", "The leave ends before it begins.", "Nothing was kept.", "Correct the dates."),
-    SAY("leave.scopes", "The leave does not say what for.", "Nothing was kept.", "Choose at least one: enter, photograph, sample, move, pass on."),
+    SAY("leave.scopes", "The leave does not say what for.", "Nothing was kept.",
+        "Choose at least one: enter, photograph, sample, move, pass on."),
     SAY("regime.dates", "The regime ends before it begins.", "Nothing was kept.", "Correct the dates."),
     SAY("regime.issuer", "It is not said who issued the regime.", "Nothing was kept.", "Name the authority."),
-    SAY("regime.dry-galls", "“{value}” says nothing about dry galls.", "Nothing was kept.", "Say keep, destroy or ask."),
+    SAY("regime.dry-galls", "“{value}” says nothing about dry galls.", "Nothing was kept.",
+        "Say keep, destroy or ask."),
     SAY("leafing.year", "{date} is not in {year}.", "Nothing was kept.", "Correct the date."),
     // what is read from files and texts
     SAY("csv.empty", "{file} holds nothing.", "Nothing was kept.", ""),
-    SAY("csv.binary", "{file} is not a table of text: {found}.", "Nothing of it was kept.", "Save it as CSV and try again."),
-    SAY("csv.no-header", "{file} has no line with the names of the columns.", "Nothing of it was kept.", "Give the columns names in the first line."),
-    SAY("csv.encoding", "The encoding “{encoding}” is not known here.", "Nothing was kept.", "utf-8, windows-1252, utf-16le and utf-16be are."),
-    SAY("csv.delimiter", "“{delimiter}” cannot separate columns.", "Nothing was kept.", "comma, semicolon, tab, pipe or one character can."),
+    SAY("csv.binary", "{file} is not a table of text: {found}.", "Nothing of it was kept.",
+        "Save it as CSV and try again."),
+    SAY("csv.no-header", "{file} has no line with the names of the columns.", "Nothing of it was kept.",
+        "Give the columns names in the first line."),
+    SAY("csv.encoding", "The encoding “{encoding}” is not known here.", "Nothing was kept.",
+        "utf-8, windows-1252, utf-16le and utf-16be are."),
+    SAY("csv.delimiter", "“{delimiter}” cannot separate columns.", "Nothing was kept.",
+        "comma, semicolon, tab, pipe or one character can."),
     SAY("csv.decimal", "“{decimal}” is no decimal sign.", "Nothing was kept.", "Say point or comma."),
-    SAY("csv.date-order", "“{order}” is no order of day, month and year.", "Nothing was kept.", "Say dmy, mdy or ymd."),
-    SAY("columns.json", "The saved columns cannot be read.", "Nothing was kept.", "Match the columns once more and save them."),
-    SAY("columns.member", "The saved columns hold something unknown: {member}.", "Nothing was kept.", "Match the columns once more and save them."),
-    SAY("columns.field", "The saved columns name an unknown field: {field}.", "Nothing was kept.", "Match the column {heading} once more."),
+    SAY("csv.date-order", "“{order}” is no order of day, month and year.", "Nothing was kept.",
+        "Say dmy, mdy or ymd."),
+    SAY("columns.json", "The saved columns cannot be read.", "Nothing was kept.",
+        "Match the columns once more and save them."),
+    SAY("columns.member", "The saved columns hold something unknown: {member}.", "Nothing was kept.",
+        "Match the columns once more and save them."),
+    SAY("columns.field", "The saved columns name an unknown field: {field}.", "Nothing was kept.",
+        "Match the column {heading} once more."),
     SAY("gpx.not-gpx", "{file} is not a GPX file.", "Nothing of it was kept.", ""),
-    SAY("gpx.malformed", "{file} is damaged.", "Nothing of it was kept.", "Take the points before the damage, or save the file once more."),
-    SAY("gpx.encoding", "{file} is in an encoding that is not known here: {encoding}.", "Nothing of it was kept.", "Save it as UTF-8."),
+    SAY("gpx.malformed", "{file} is damaged.", "Nothing of it was kept.",
+        "Take the points before the damage, or save the file once more."),
+    SAY("gpx.encoding", "{file} is in an encoding that is not known here: {encoding}.",
+        "Nothing of it was kept.", "Save it as UTF-8."),
     SAY("gpx.deep", "{file} is nested too deeply to be a GPX file.", "Nothing of it was kept.", ""),
     SAY("date.form", "“{text}” is not a date.", "", "Write it as 2026-06-11."),
     SAY("date.impossible", "There is no day {text}.", "", "Correct it."),
@@ -140,11 +204,16 @@ constexpr FaultSentence faults[] = {
     SAY("zone.unknown", "There is no zone “{zone}”.", "", "Use a name such as Europe/London."),
     SAY("base.uid", "“{text}” is not an id.", "", ""),
     SAY("base.hex", "“{text}” is not a digest.", "", ""),
-    SAY("record.json", "A record cannot be read: {path} {why}.", "It is left as it is.", "Please report this with the details."),
-    SAY("seen.json", "What this device remembers of its stores cannot be read.", "The store is untouched.", "Put back a copy of the profile."),
-    SAY("position.grid-folder", "The folder of grid files {folder} cannot be used.", "", "Correct it in the profile, or leave it empty."),
-    SAY("position.grid-missing", "The grid file {name} is not in {folder}.", "Positions are worked out without it, to about 5 m.", "Put it there, or leave the folder empty."),
-    SAY("position.grid-wrong", "The grid file {file} gives wrong positions and is not used.", "Positions are worked out without it, to about 5 m.", "Get it from its publisher once more."),
+    SAY("record.json", "A record cannot be read: {path} {why}.", "It is left as it is.",
+        "Please report this with the details."),
+    SAY("seen.json", "What this device remembers of its stores cannot be read.", "The store is untouched.",
+        "Put back a copy of the profile."),
+    SAY("position.grid-folder", "The folder of grid files {folder} cannot be used.", "",
+        "Correct it in the profile, or leave it empty."),
+    SAY("position.grid-missing", "The grid file {name} is not in {folder}.",
+        "Positions are worked out without it, to about 5 m.", "Put it there, or leave the folder empty."),
+    SAY("position.grid-wrong", "The grid file {file} gives wrong positions and is not used.",
+        "Positions are worked out without it, to about 5 m.", "Get it from its publisher once more."),
     SAY("position.precision", "A position cannot be written so: {precision}.", "", ""),
 };
 #undef SAY
@@ -153,10 +222,12 @@ constexpr FaultSentence faults[] = {
 constexpr Sentence ways[] = {
     {"get-newer-program", QT_TRANSLATE_NOOP("faults", "Install the newer program.")},
     {"choose-other-file", QT_TRANSLATE_NOOP("faults", "Choose another file.")},
-    {"restore-backup", QT_TRANSLATE_NOOP("faults", "Open the newest backup instead: it lies beside the store.")},
+    {"restore-backup",
+     QT_TRANSLATE_NOOP("faults", "Open the newest backup instead: it lies beside the store.")},
     {"try-again", QT_TRANSLATE_NOOP("faults", "Try again in a moment.")},
     {"free-space", QT_TRANSLATE_NOOP("faults", "Make room on the disk and try again.")},
-    {"copy-elsewhere", QT_TRANSLATE_NOOP("faults", "Copy it to a folder that may be written and open it there.")},
+    {"copy-elsewhere",
+     QT_TRANSLATE_NOOP("faults", "Copy it to a folder that may be written and open it there.")},
 };
 
 QString placeText(const Place& place)
@@ -170,7 +241,9 @@ QString placeText(const Place& place)
         parts << QCoreApplication::translate("faults", "row %1", "of a table").arg(place.row);
     if (!place.field.empty())
         parts << text(place.field);
-    return parts.isEmpty() ? QString() : QCoreApplication::translate("faults", "Where: %1.").arg(parts.join(QStringLiteral(", ")));
+    return parts.isEmpty()
+               ? QString()
+               : QCoreApplication::translate("faults", "Where: %1.").arg(parts.join(QStringLiteral(", ")));
 }
 
 /// The place names the file where the arguments do not.
@@ -190,12 +263,16 @@ FaultWords positionFault(const Fault& fault)
     if (words.what.isEmpty())
         return words;
     if (const std::string typed = fault.argument("value"); !typed.empty())
-        words.what = QCoreApplication::translate("faults", "“%1”: %2", "what was typed, what is wrong with it").arg(text(typed), words.what);
+        words.what =
+            QCoreApplication::translate("faults", "“%1”: %2", "what was typed, what is wrong with it")
+                .arg(text(typed), words.what);
     const std::string suggestion = fault.argument("suggestion");
     if (suggestion == "swapped?")
-        words.toDo = QCoreApplication::translate("faults", "The other order of the two numbers would fit. Is it meant so?");
+        words.toDo = QCoreApplication::translate(
+            "faults", "The other order of the two numbers would fit. Is it meant so?");
     else if (!suggestion.empty())
-        words.toDo = QCoreApplication::translate("faults", "Is %1 meant?", "a proposed position").arg(text(suggestion));
+        words.toDo = QCoreApplication::translate("faults", "Is %1 meant?", "a proposed position")
+                         .arg(text(suggestion));
     return words;
 }
 
@@ -215,7 +292,8 @@ FaultWords faultWords(const Fault& fault)
         if (fault.code != entry.code)
             continue;
         const auto said = [&](const char* english) {
-            return *english ? filled(QCoreApplication::translate("faults", english), withFile(fault), nullptr) : QString();
+            return *english ? filled(QCoreApplication::translate("faults", english), withFile(fault), nullptr)
+                            : QString();
         };
         words = {said(entry.what), {}, said(entry.kept), said(entry.toDo)};
         if (fault.code == "decide.may-not")

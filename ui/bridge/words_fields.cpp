@@ -62,7 +62,8 @@ QString fieldWords(const std::string& path, const Pack* pack)
         return QCoreApplication::translate("fields", "this photo");
     if (steps[0] != "observations" && steps[0] != "characters")
         return custodyFieldWords(path);
-    const QString named = steps[0] == "observations" ? signName(steps[1], pack) : characterName(steps[1], pack);
+    const QString named =
+        steps[0] == "observations" ? signName(steps[1], pack) : characterName(steps[1], pack);
     const QString part = steps.size() > 2 ? sentence(parts, "fields", steps[2]) : QString();
     return part.isEmpty() ? named : named + QStringLiteral(", ") + part;
 }

@@ -110,7 +110,8 @@ QString shown(const Argument& argument, const Pack* pack)
 
 const char* sentenceOf(std::span<const Sentence> table, std::string_view code)
 {
-    const auto found = std::find_if(table.begin(), table.end(), [code](const Sentence& entry) { return code == entry.code; });
+    const auto found = std::find_if(table.begin(), table.end(),
+                                    [code](const Sentence& entry) { return code == entry.code; });
     return found == table.end() ? nullptr : found->text;
 }
 
@@ -125,8 +126,8 @@ QString filled(const QString& sentence, const Arguments& arguments, const Pack* 
     return result.replace(beforeStop, QStringLiteral("\\1")).simplified();
 }
 
-QString sentence(std::span<const Sentence> table, const char* context, const std::string& code, const Arguments& arguments,
-                 const Pack* pack)
+QString sentence(std::span<const Sentence> table, const char* context, const std::string& code,
+                 const Arguments& arguments, const Pack* pack)
 {
     const char* english = sentenceOf(table, code);
     return english ? filled(QCoreApplication::translate(context, english), arguments, pack) : QString();

@@ -10,7 +10,10 @@ namespace cupule::ui {
 
 namespace {
 
-#define SAY(code, text) {code, QT_TRANSLATE_NOOP("names", text)}
+#define SAY(code, text)                                                                                      \
+    {                                                                                                        \
+        code, QT_TRANSLATE_NOOP("names", text)                                                               \
+    }
 constexpr Sentence names[] = {
     SAY("state/draft", "draft"),
     SAY("state/submitted", "handed in"),
@@ -137,31 +140,84 @@ QString named(const char* family, std::string_view code)
 
 } // namespace
 
-QString stateWord(RecordState state) { return named("state/", name(state)); }
-QString sampleStateWord(SampleState state) { return named("sample/", name(state)); }
-QString answerWord(Answer answer) { return named("answer/", name(answer)); }
-QString confirmedWord(Confirmed value) { return named("confirmed/", name(value)); }
-QString roleWord(Role role) { return named("role/", name(role)); }
-QString outcomeWord(Outcome outcome) { return named("outcome/", name(outcome)); }
-QString custodyKindWord(CustodyKind kind) { return named("custody/", name(kind)); }
-QString leaveGiverWord(LeaveGiver giver) { return named("giver/", name(giver)); }
-QString leaveScopeWord(LeaveScope scope) { return named("scope/", name(scope)); }
-QString linkWord(const std::string& kind) { return named("link/", kind); }
-QString summaryWord(const std::string& code) { return named("summary/", code); }
-QString queueText(const std::string& code) { return sentence(queue, "names", code); }
-QString mayNotText(const std::string& code) { return sentence(mayNot, "names", code); }
-QString proofText(const std::string& why) { return sentence(proofs, "names", why); }
-QString healthText(const std::string& code) { return sentence(health, "names", code); }
-QString healthAdviceText(const std::string& code) { return sentence(advice, "names", code); }
+QString stateWord(RecordState state)
+{
+    return named("state/", name(state));
+}
+QString sampleStateWord(SampleState state)
+{
+    return named("sample/", name(state));
+}
+QString answerWord(Answer answer)
+{
+    return named("answer/", name(answer));
+}
+QString confirmedWord(Confirmed value)
+{
+    return named("confirmed/", name(value));
+}
+QString roleWord(Role role)
+{
+    return named("role/", name(role));
+}
+QString outcomeWord(Outcome outcome)
+{
+    return named("outcome/", name(outcome));
+}
+QString custodyKindWord(CustodyKind kind)
+{
+    return named("custody/", name(kind));
+}
+QString leaveGiverWord(LeaveGiver giver)
+{
+    return named("giver/", name(giver));
+}
+QString leaveScopeWord(LeaveScope scope)
+{
+    return named("scope/", name(scope));
+}
+QString linkWord(const std::string& kind)
+{
+    return named("link/", kind);
+}
+QString summaryWord(const std::string& code)
+{
+    return named("summary/", code);
+}
+QString queueText(const std::string& code)
+{
+    return sentence(queue, "names", code);
+}
+QString mayNotText(const std::string& code)
+{
+    return sentence(mayNot, "names", code);
+}
+QString proofText(const std::string& why)
+{
+    return sentence(proofs, "names", why);
+}
+QString healthText(const std::string& code)
+{
+    return sentence(health, "names", code);
+}
+QString healthAdviceText(const std::string& code)
+{
+    return sentence(advice, "names", code);
+}
 
 QString basisWord(Basis basis)
 {
     switch (basis) {
-    case Basis::read: return QCoreApplication::translate("names", "read in the source");
-    case Basis::secondHand: return QCoreApplication::translate("names", "read second hand");
-    case Basis::judgement: return QCoreApplication::translate("names", "a judgement, no published figure");
-    case Basis::commonPractice: return QCoreApplication::translate("names", "common practice, no source");
-    case Basis::memory: break;
+    case Basis::read:
+        return QCoreApplication::translate("names", "read in the source");
+    case Basis::secondHand:
+        return QCoreApplication::translate("names", "read second hand");
+    case Basis::judgement:
+        return QCoreApplication::translate("names", "a judgement, no published figure");
+    case Basis::commonPractice:
+        return QCoreApplication::translate("names", "common practice, no source");
+    case Basis::memory:
+        break;
     }
     return QCoreApplication::translate("names", "from memory, unverified");
 }

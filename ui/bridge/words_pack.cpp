@@ -10,7 +10,10 @@ namespace cupule::ui {
 
 namespace {
 
-#define SAY(code, text) {code, QT_TRANSLATE_NOOP("pack", text)}
+#define SAY(code, text)                                                                                      \
+    {                                                                                                        \
+        code, QT_TRANSLATE_NOOP("pack", text)                                                                \
+    }
 constexpr Sentence faults[] = {
     SAY("pack.syntax", "this is not JSON"),
     SAY("pack.too-deep", "it is nested more than 24 levels deep"),
@@ -50,7 +53,8 @@ QString packFaultText(const PackFault& fault)
     if (what.isEmpty())
         return {};
     const QString detail = fault.detail.empty() ? QString() : QStringLiteral(" (%1)").arg(text(fault.detail));
-    return QCoreApplication::translate("pack", "%1: %2%3.", "path in the pack, what is wrong, detail").arg(text(fault.path), what, detail);
+    return QCoreApplication::translate("pack", "%1: %2%3.", "path in the pack, what is wrong, detail")
+        .arg(text(fault.path), what, detail);
 }
 
 } // namespace cupule::ui

@@ -10,11 +10,15 @@ namespace cupule::ui {
 
 namespace {
 
-#define SAY(code, text) {code, QT_TRANSLATE_NOOP("reading", text)}
+#define SAY(code, text)                                                                                      \
+    {                                                                                                        \
+        code, QT_TRANSLATE_NOOP("reading", text)                                                             \
+    }
 constexpr Sentence positions[] = {
     SAY("empty", "nothing is typed."),
     SAY("not-a-grid-reference", "this is no notation of a position that is known here."),
-    SAY("odd-digit-count", "the digits cannot be halved into easting and northing: one is missing or too many."),
+    SAY("odd-digit-count",
+        "the digits cannot be halved into easting and northing: one is missing or too many."),
     SAY("unequal-halves", "the two groups of digits are not equally long."),
     SAY("too-many-digits", "there are more than twelve digits behind the letters."),
     SAY("illegal-letter-I", "no grid uses the letter I for a square. Is it the digit 1?"),
@@ -24,12 +28,14 @@ constexpr Sentence positions[] = {
     SAY("letter-in-digits", "a letter stands among the digits."),
     SAY("mixed-decimals", "the decimals are in a part that has none."),
     SAY("outside-grid", "the place lies off its grid."),
-    SAY("ambiguous-number", "the numbers can be read in several ways: the letters of the square or the system are missing."),
+    SAY("ambiguous-number",
+        "the numbers can be read in several ways: the letters of the square or the system are missing."),
     SAY("ambiguous-comma", "the commas may separate numbers or mark decimals."),
     SAY("ambiguous-hemisphere", "it is not clear which half of the world is meant."),
     SAY("one-number", "a single number is no position."),
     SAY("too-many-tokens", "there are more parts than a position has."),
-    SAY("spreadsheet-mangled", "a spreadsheet has turned it into a number or a date. Look it up in the notes."),
+    SAY("spreadsheet-mangled",
+        "a spreadsheet has turned it into a number or a date. Look it up in the notes."),
     SAY("bad-zone", "there is no such UTM zone: they run from 1 to 60."),
     SAY("bad-column-letter", "this UTM zone has no such column letter."),
     SAY("bad-row-letter", "row letters end at V."),

@@ -18,11 +18,15 @@ QString words(const char* english, const char* comment = nullptr)
     return QCoreApplication::translate("trade", english, comment);
 }
 
-#define SAY(code, text) {code, QT_TRANSLATE_NOOP("trade", text)}
+#define SAY(code, text)                                                                                      \
+    {                                                                                                        \
+        code, QT_TRANSLATE_NOOP("trade", text)                                                               \
+    }
 constexpr Sentence lacking[] = {
     SAY("two-organs", "a second character, of another organ or kind"),
     SAY("diagnostic", "a character that only chestnuts have"),
-    SAY("counted-margin", "the teeth of one side counted (15 or more), or the blade measured (16 cm or more)"),
+    SAY("counted-margin",
+        "the teeth of one side counted (15 or more), or the blade measured (16 cm or more)"),
     SAY("winter-organ", "a husk, or a fallen leaf with its own stalk"),
     SAY("kinds-left", "something that rules out the other kinds still possible"),
     SAY("contradiction", "a second look at what contradicts"),
@@ -67,7 +71,8 @@ QStringList decidingStates(const HostVerdict& verdict, const Pack& pack)
 {
     QStringList said;
     for (const HostEvidence& evidence : verdict.evidence) {
-        const bool carries = std::find(verdict.decidedBy.begin(), verdict.decidedBy.end(), evidence.character) != verdict.decidedBy.end();
+        const bool carries = std::find(verdict.decidedBy.begin(), verdict.decidedBy.end(),
+                                       evidence.character) != verdict.decidedBy.end();
         const CharacterState* state = pack.state(evidence.character, evidence.state);
         if (carries)
             said << (state ? text(state->words) : characterName(evidence.character, &pack));
@@ -86,9 +91,12 @@ QString hostKind(const HostVerdict& verdict, const Pack& pack)
 QString hostWord(HostAnswer answer)
 {
     switch (answer) {
-    case HostAnswer::host: return words("chestnut", "verdict");
-    case HostAnswer::notHost: return words("not a chestnut", "verdict");
-    case HostAnswer::cannotTell: break;
+    case HostAnswer::host:
+        return words("chestnut", "verdict");
+    case HostAnswer::notHost:
+        return words("not a chestnut", "verdict");
+    case HostAnswer::cannotTell:
+        break;
     }
     return words("not settled", "verdict");
 }
@@ -97,20 +105,24 @@ QString hostText(const HostVerdict& verdict, const Pack& pack)
 {
     switch (verdict.answer) {
     case HostAnswer::host:
-        return sentenceStart(words("%1, by %2.", "kind, characters").arg(hostKind(verdict, pack), listText(characterNames(verdict.decidedBy, pack))));
+        return sentenceStart(
+            words("%1, by %2.", "kind, characters")
+                .arg(hostKind(verdict, pack), listText(characterNames(verdict.decidedBy, pack))));
     case HostAnswer::notHost:
         return words("Not a chestnut: %1.", "what was seen").arg(listText(decidingStates(verdict, pack)));
     case HostAnswer::cannotTell:
         break;
     }
     if (!verdict.contradictions.empty())
-        return words("Not settled yet. Speaks against a chestnut: %1.", "characters").arg(listText(characterNames(verdict.contradictions, pack)));
+        return words("Not settled yet. Speaks against a chestnut: %1.", "characters")
+            .arg(listText(characterNames(verdict.contradictions, pack)));
     if (verdict.evidence.empty())
         return words("Not settled yet: nothing is answered.");
     QStringList needed;
     for (const std::string& code : verdict.lacking)
         needed << hostLackingText(code);
-    return needed.isEmpty() ? words("Not settled yet.") : words("Not settled yet. Lacking: %1.", "what is needed").arg(listText(needed));
+    return needed.isEmpty() ? words("Not settled yet.")
+                            : words("Not settled yet. Lacking: %1.", "what is needed").arg(listText(needed));
 }
 
 QString hostLackingText(const std::string& code)
@@ -125,17 +137,24 @@ QString nextCharacterText(const NextCharacter& next, const HostVerdict& verdict,
     const auto states = character ? static_cast<int>(character->states.size()) : 0;
     const auto deciding = static_cast<int>(next.answersThatDecide.size());
     if (deciding > 0 && states > 0)
-        return words("It settles the most: %1 of its %2 answers would decide between the %3 kinds still possible.", "numbers")
-            .arg(deciding).arg(states).arg(kinds);
+        return words("It settles the most: %1 of its %2 answers would decide between the %3 kinds still "
+                     "possible.",
+                     "numbers")
+            .arg(deciding)
+            .arg(states)
+            .arg(kinds);
     return words("It tells the most about the %1 kinds still possible.", "number").arg(kinds);
 }
 
 QString seasonWord(SeasonState state)
 {
     switch (state) {
-    case SeasonState::expected: return words("expected", "season of a sign");
-    case SeasonState::possible: return words("possible", "season of a sign");
-    case SeasonState::outOfSeason: break;
+    case SeasonState::expected:
+        return words("expected", "season of a sign");
+    case SeasonState::possible:
+        return words("possible", "season of a sign");
+    case SeasonState::outOfSeason:
+        break;
     }
     return words("out of season", "season of a sign");
 }
@@ -149,21 +168,25 @@ QString shiftText(std::optional<int> days, bool limited)
 {
     if (!days)
         return words("calendar, no spring observed yet");
-    QString said = *days == 0   ? words("spring as in the calendar")
-                   : *days == 1 ? words("spring 1 day late")
+    QString said = *days == 0    ? words("spring as in the calendar")
+                   : *days == 1  ? words("spring 1 day late")
                    : *days == -1 ? words("spring 1 day early")
-                   : *days > 0 ? words("spring %1 days late").arg(*days)
-                               : words("spring %1 days early").arg(-*days);
+                   : *days > 0   ? words("spring %1 days late").arg(*days)
+                                 : words("spring %1 days early").arg(-*days);
     return limited ? words("%1, as far as it counts", "how late or early the spring is").arg(said) : said;
 }
 
 QString worthWord(char letter)
 {
     switch (letter) {
-    case 'A': return words("strong evidence", "worth of nothing seen");
-    case 'B': return words("fair evidence", "worth of nothing seen");
-    case 'C': return words("weak evidence", "worth of nothing seen");
-    default: return words("no evidence", "worth of nothing seen");
+    case 'A':
+        return words("strong evidence", "worth of nothing seen");
+    case 'B':
+        return words("fair evidence", "worth of nothing seen");
+    case 'C':
+        return words("weak evidence", "worth of nothing seen");
+    default:
+        return words("no evidence", "worth of nothing seen");
     }
 }
 

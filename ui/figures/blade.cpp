@@ -47,7 +47,8 @@ void Blade::grow(Dice dice)
     m_width = kind.width * shape.in(0.94, 1.06);
     m_widest = kind.widestAt + shape.in(-0.02, 0.02);
     const Lab base = m_form.colour.value_or(kind.colour);
-    m_base = base.moved(m_form.tint.L + shape.in(-2.4, 2.4), m_form.tint.a + shape.in(-1.6, 1.6), m_form.tint.b + shape.in(-2.4, 2.4));
+    m_base = base.moved(m_form.tint.L + shape.in(-2.4, 2.4), m_form.tint.a + shape.in(-1.6, 1.6),
+                        m_form.tint.b + shape.in(-2.4, 2.4));
     if (m_form.underside)
         m_base = m_base.moved(14, 3, -8);
     growMidrib(shape);
@@ -66,12 +67,15 @@ void Blade::growMidrib(Dice& dice)
     m_headings.clear();
     for (int i = 0; i <= midribSteps; ++i) {
         const double t = double(i) / midribSteps;
-        double heading = m_form.heading + m_form.bend * t + m_form.curl * t * t + 1.5 * (std::sin(5 * t + phase) - std::sin(phase));
+        double heading = m_form.heading + m_form.bend * t + m_form.curl * t * t +
+                         1.5 * (std::sin(5 * t + phase) - std::sin(phase));
         for (const Kink& kink : m_form.kinks)
-            heading += kink.degrees * (sigmoid((t - kink.at) / kink.softness) - sigmoid(-kink.at / kink.softness));
+            heading +=
+                kink.degrees * (sigmoid((t - kink.at) / kink.softness) - sigmoid(-kink.at / kink.softness));
         m_headings.push_back(heading);
         if (i > 0)
-            m_points.push_back(m_points.back() + headed((heading + m_headings[std::size_t(i - 1)]) / 2) * (m_form.length / midribSteps));
+            m_points.push_back(m_points.back() + headed((heading + m_headings[std::size_t(i - 1)]) / 2) *
+                                                     (m_form.length / midribSteps));
     }
 }
 
@@ -107,7 +111,7 @@ double Blade::halfWidth(double t) const
         return m_width * std::pow(g, x < m ? kind.baseExponent / m : kind.tipExponent / (1 - m));
     };
     double w = curve(t);
-    if (kind.margin == Margin::unevenSaw) {   // a drawn-out tip on a blunt blade
+    if (kind.margin == Margin::unevenSaw) { // a drawn-out tip on a blunt blade
         constexpr double tip = 0.06;
         const double acumen = 0.52 * m_width * std::pow(std::clamp((1 - t) / (2.6 * tip), 0.0, 1.0), 1.1);
         const double blade = curve(t / (1 - tip));
@@ -150,11 +154,12 @@ void Blade::growVeins(Dice& dice, int side)
     const BladeKind& kind = *m_form.kind;
     int count = dice.whole(kind.veinsFrom, kind.veinsTo);
     const double usual = (kind.lengthFrom + kind.lengthTo) / 2;
-    if (m_form.length < 0.7 * usual && count > 9)   // young and small leaves have fewer
+    if (m_form.length < 0.7 * usual && count > 9) // young and small leaves have fewer
         count = std::max(7, static_cast<int>(std::lround(count * std::pow(m_form.length / usual, 0.55))));
     if (!m_form.kinks.empty() && count > 14)
         count = dice.whole(12, 15);
-    const bool lobed = kind.margin == Margin::roundLobes || kind.margin == Margin::shallowLobes || kind.margin == Margin::pointedLobes;
+    const bool lobed = kind.margin == Margin::roundLobes || kind.margin == Margin::shallowLobes ||
+                       kind.margin == Margin::pointedLobes;
     const double from = lobed ? 0.115 : kind.margin == Margin::wavy ? 0.06 : 0.05;
     const double to = lobed ? 0.74 : kind.margin == Margin::wavy ? 0.82 : 0.93;
     const double offset = side > 0 ? 0 : dice.in(0.15, 0.45);
@@ -180,7 +185,8 @@ void Blade::growVeins(Dice& dice, int side)
             reach = 0.965;
         }
         vein.reach = halfWidth(vein.end) * reach;
-        vein.control = {vein.start + (0.5 - kind.veinCurve) * (vein.end - vein.start), (0.5 + kind.veinCurve) * vein.reach};
+        vein.control = {vein.start + (0.5 - kind.veinCurve) * (vein.end - vein.start),
+                        (0.5 + kind.veinCurve) * vein.reach};
         veins.push_back(vein);
     }
 }
@@ -188,7 +194,8 @@ void Blade::growVeins(Dice& dice, int side)
 QPointF Blade::veinAt(const Vein& vein, double r) const
 {
     const double s = 1 - r;
-    return QPointF(vein.start, 0) * (s * s) + vein.control * (2 * s * r) + QPointF(vein.end, vein.reach) * (r * r);
+    return QPointF(vein.start, 0) * (s * s) + vein.control * (2 * s * r) +
+           QPointF(vein.end, vein.reach) * (r * r);
 }
 
 /// Points along a vein from the midrib out, moved towards the tip by shift * (1 - r^fade).

@@ -1,5 +1,5 @@
-// Proportions of the blades. Lengths, veins, margins and stalks within the floras named in the protocol pack's host key;
-// shape numbers without a published figure are drawing judgement.
+// Proportions of the blades. Lengths, veins, margins and stalks within the floras named in the protocol
+// pack's host key; shape numbers without a published figure are drawing judgement.
 
 #include <algorithm>
 #include <iterator>
@@ -10,26 +10,41 @@ namespace cupule::ui {
 
 namespace {
 
+// clang-format off
 constexpr BladeKind kinds[] = {
-    // id                   length      width widest base  tip   veins   angles  curve margin                depth bristle    stalk    colour
-    {"castanea-sativa",     150, 220, 0.158, 0.52, 0.60, 0.94, 17, 21, 62, 42, 0.10, Margin::bristleTeeth, 0.28, 1.6, 2.6, 14, 22, {46, -24, 32}},
-    {"castanea-crenata",    110, 170, 0.135, 0.50, 0.62, 0.95, 17, 22, 65, 46, 0.10, Margin::bristleTeeth, 0.13, 2.2, 3.4, 10, 16, {48, -22, 31}},
-    {"castanea-mollissima", 100, 150, 0.215, 0.50, 0.66, 0.95, 12, 15, 60, 42, 0.12, Margin::bristleTeeth, 0.20, 1.2, 2.0, 8, 14, {48, -22, 30}},
-    {"quercus-castaneifolia", 90, 140, 0.200, 0.48, 0.66, 0.95, 9, 12, 56, 42, 0.05, Margin::plainTeeth, 0.35, 0.4, 0.7, 12, 18, {43, -22, 26}},
-    {"quercus-robur",       85, 120, 0.300, 0.62, 0.92, 0.50, 4, 5, 50, 40, 0.04, Margin::roundLobes, 0.50, 0, 0, 3, 6, {45, -22, 33}},
-    {"quercus-petraea",     85, 120, 0.285, 0.53, 0.85, 0.62, 6, 7, 52, 42, 0.03, Margin::shallowLobes, 0.28, 0, 0, 13, 22, {44, -22, 31}},
-    {"quercus-cerris",      85, 125, 0.250, 0.52, 0.72, 0.72, 6, 8, 58, 42, 0.02, Margin::pointedLobes, 0.42, 0, 0, 8, 15, {43, -19, 28}},
-    {"carpinus-betulus",    65, 95, 0.275, 0.44, 0.55, 0.88, 11, 13, 48, 40, 0.00, Margin::doubleTeeth, 0.016, 0, 0, 9, 13, {49, -25, 36}},
-    {"fagus-sylvatica",     60, 85, 0.310, 0.47, 0.60, 0.72, 6, 8, 52, 44, 0.03, Margin::wavy, 0.004, 0.9, 1.6, 8, 12, {47, -26, 35}},
-    {"juglans-regia",       90, 130, 0.235, 0.48, 0.58, 0.85, 10, 13, 62, 50, 0.20, Margin::entire, 0.003, 0, 0, 2, 2, {48, -24, 35}},
-    {"aesculus",            150, 220, 0.175, 0.64, 1.12, 0.66, 17, 20, 52, 44, 0.03, Margin::unevenSaw, 0.010, 0, 0, 0, 0, {45, -25, 32}},
+    // id, length, half-width, widest at, base and tip exponents,
+    //     side veins, their angles and curve, margin, depth, bristle, stalk, colour
+    {"castanea-sativa", 150, 220, 0.158, 0.52, 0.60, 0.94,
+     17, 21, 62, 42, 0.10, Margin::bristleTeeth, 0.28, 1.6, 2.6, 14, 22, {46, -24, 32}},
+    {"castanea-crenata", 110, 170, 0.135, 0.50, 0.62, 0.95,
+     17, 22, 65, 46, 0.10, Margin::bristleTeeth, 0.13, 2.2, 3.4, 10, 16, {48, -22, 31}},
+    {"castanea-mollissima", 100, 150, 0.215, 0.50, 0.66, 0.95,
+     12, 15, 60, 42, 0.12, Margin::bristleTeeth, 0.20, 1.2, 2.0, 8, 14, {48, -22, 30}},
+    {"quercus-castaneifolia", 90, 140, 0.200, 0.48, 0.66, 0.95,
+     9, 12, 56, 42, 0.05, Margin::plainTeeth, 0.35, 0.4, 0.7, 12, 18, {43, -22, 26}},
+    {"quercus-robur", 85, 120, 0.300, 0.62, 0.92, 0.50,
+     4, 5, 50, 40, 0.04, Margin::roundLobes, 0.50, 0, 0, 3, 6, {45, -22, 33}},
+    {"quercus-petraea", 85, 120, 0.285, 0.53, 0.85, 0.62,
+     6, 7, 52, 42, 0.03, Margin::shallowLobes, 0.28, 0, 0, 13, 22, {44, -22, 31}},
+    {"quercus-cerris", 85, 125, 0.250, 0.52, 0.72, 0.72,
+     6, 8, 58, 42, 0.02, Margin::pointedLobes, 0.42, 0, 0, 8, 15, {43, -19, 28}},
+    {"carpinus-betulus", 65, 95, 0.275, 0.44, 0.55, 0.88,
+     11, 13, 48, 40, 0.00, Margin::doubleTeeth, 0.016, 0, 0, 9, 13, {49, -25, 36}},
+    {"fagus-sylvatica", 60, 85, 0.310, 0.47, 0.60, 0.72,
+     6, 8, 52, 44, 0.03, Margin::wavy, 0.004, 0.9, 1.6, 8, 12, {47, -26, 35}},
+    {"juglans-regia", 90, 130, 0.235, 0.48, 0.58, 0.85,
+     10, 13, 62, 50, 0.20, Margin::entire, 0.003, 0, 0, 2, 2, {48, -24, 35}},
+    {"aesculus", 150, 220, 0.175, 0.64, 1.12, 0.66,
+     17, 20, 52, 44, 0.03, Margin::unevenSaw, 0.010, 0, 0, 0, 0, {45, -25, 32}},
 };
+// clang-format on
 
 } // namespace
 
 const BladeKind& bladeKind(std::string_view id)
 {
-    const auto found = std::find_if(std::begin(kinds), std::end(kinds), [id](const BladeKind& kind) { return id == kind.id; });
+    const auto found = std::find_if(std::begin(kinds), std::end(kinds),
+                                    [id](const BladeKind& kind) { return id == kind.id; });
     return found == std::end(kinds) ? kinds[0] : *found;
 }
 

@@ -11,7 +11,8 @@ namespace cupule::ui {
 namespace {
 
 /// Points of a cubic in (t, u), the first left out.
-void addCubic(std::vector<QPointF>& out, const QPointF& a, const QPointF& b, const QPointF& c, const QPointF& d, int steps)
+void addCubic(std::vector<QPointF>& out, const QPointF& a, const QPointF& b, const QPointF& c,
+              const QPointF& d, int steps)
 {
     for (int i = 1; i <= steps; ++i) {
         const double r = double(i) / steps, s = 1 - r;
@@ -26,14 +27,26 @@ Blade::Side Blade::margin(Dice dice, int side)
     Side out{{0, 0}};
     switch (m_form.kind->margin) {
     case Margin::bristleTeeth:
-    case Margin::plainTeeth: teeth(out, dice, side); break;
+    case Margin::plainTeeth:
+        teeth(out, dice, side);
+        break;
     case Margin::roundLobes:
     case Margin::shallowLobes:
-    case Margin::pointedLobes: lobes(out, dice, side); break;
-    case Margin::doubleTeeth: doubleTeeth(out, side); break;
-    case Margin::wavy: waves(out, side); break;
-    case Margin::entire: plain(out, 0, 1); break;
-    case Margin::unevenSaw: saw(out, dice); break;
+    case Margin::pointedLobes:
+        lobes(out, dice, side);
+        break;
+    case Margin::doubleTeeth:
+        doubleTeeth(out, side);
+        break;
+    case Margin::wavy:
+        waves(out, side);
+        break;
+    case Margin::entire:
+        plain(out, 0, 1);
+        break;
+    case Margin::unevenSaw:
+        saw(out, dice);
+        break;
     }
     out.emplace_back(1, 0);
     return out;
@@ -64,32 +77,38 @@ void Blade::teeth(Side& out, Dice& dice, int side)
     const auto edge = [this](double t, double du) { return QPointF(t, std::max(0.0, halfWidth(t) + du)); };
     double from = 0;
     for (std::size_t i = 0; i < veins.size(); ++i) {
-        const double gap = i + 1 < veins.size() ? veins[i + 1].end - veins[i].end : std::min(0.04, 0.9 * (1 - veins[i].end));
+        const double gap =
+            i + 1 < veins.size() ? veins[i + 1].end - veins[i].end : std::min(0.04, 0.9 * (1 - veins[i].end));
         const double tip = veins[i].end + 0.6 * hook * gap;
-        const double ramp = std::clamp((tip - 0.03) / 0.28, 0.25, 1.0) * std::clamp((1 - tip) / 0.16, 0.15, 1.0);
+        const double ramp =
+            std::clamp((tip - 0.03) / 0.28, 0.25, 1.0) * std::clamp((1 - tip) / 0.16, 0.15, 1.0);
         const double small = std::pow(narrowing(tip), 0.8);
         const double depth = kind.depth * gap * dice.in(0.82, 1.18) * ramp * small;
         const double sinus = veins[i].end + (notch + hook / 2) * gap;
         if (i == 0) {
             plain(out, 0, tip);
             out.push_back(edge(tip, 0));
-        } else {   // the long basal side, gently convex
+        } else { // the long basal side, gently convex
             const double lastDepth = out.empty() ? depth : halfWidth(out.back().x()) - out.back().y();
             const double span = tip - from;
             const double firstBow = bristled ? -0.50 * lastDepth : -0.62 * lastDepth;
-            addCubic(out, out.back(), edge(from + 0.34 * span, firstBow), edge(from + 0.80 * span, -0.06 * depth), edge(tip, 0), steps + 2);
+            addCubic(out, out.back(), edge(from + 0.34 * span, firstBow),
+                     edge(from + 0.80 * span, -0.06 * depth), edge(tip, 0), steps + 2);
         }
         // the short side behind the point, steep and hollow
-        addCubic(out, edge(tip, 0), edge(tip - 0.05 * gap, -0.55 * depth), edge(sinus - 0.22 * gap, -depth * 1.04), edge(sinus, -depth), steps);
+        addCubic(out, edge(tip, 0), edge(tip - 0.05 * gap, -0.55 * depth),
+                 edge(sinus - 0.22 * gap, -depth * 1.04), edge(sinus, -depth), steps);
         from = sinus;
         if (kind.bristleTo > 0 && m_form.detail > 0) {
-            const double length = dice.in(kind.bristleFrom, kind.bristleTo) * std::min(1.0, m_form.length / 120) * std::sqrt(narrowing(tip));
-            m_bristles.push_back({at(tip - 0.002, halfWidth(tip) - 0.002, side), heading(tip) - side * dice.in(27, 41), length, side});
+            const double length = dice.in(kind.bristleFrom, kind.bristleTo) *
+                                  std::min(1.0, m_form.length / 120) * std::sqrt(narrowing(tip));
+            m_bristles.push_back({at(tip - 0.002, halfWidth(tip) - 0.002, side),
+                                  heading(tip) - side * dice.in(27, 41), length, side});
         }
     }
     const double last = out.back().x();
     const double lastGap = halfWidth(last) - out.back().y();
-    for (int i = 1; i < 10; ++i) {   // back to the envelope on the way to the tip
+    for (int i = 1; i < 10; ++i) { // back to the envelope on the way to the tip
         const double t = last + (1 - last) * i / 10.0;
         out.emplace_back(t, std::max(0.0, halfWidth(t) - lastGap * (1 - i / 10.0)));
     }
@@ -104,7 +123,8 @@ QPointF Blade::sheared(double x, double y, int side) const
         if (x <= 0)
             return veins[0].*member + x * (veins[1].*member - veins[0].*member);
         if (x >= last)
-            return veins.back().*member + (x - last) * (veins.back().*member - veins[veins.size() - 2].*member);
+            return veins.back().*member +
+                   (x - last) * (veins.back().*member - veins[veins.size() - 2].*member);
         const auto i = std::size_t(x);
         return veins[i].*member + (x - double(i)) * (veins[i + 1].*member - veins[i].*member);
     };
@@ -120,19 +140,29 @@ void Blade::lobePoints(std::vector<QPointF>& xy, Dice& dice, int lobe, int count
     if (kind.margin == Margin::roundLobes) {
         const double r = dice.in(0.93, 1.06);
         const double depth = kind.depth * dice.in(0.85, 1.12) * (endOfVein > 0.75 ? 0.75 : 1);
-        xy.insert(xy.end(), {{i - 0.30, 0.82 * r}, {i - 0.17, 0.965 * r}, {i + 0.02, 1.01 * r}, {i + 0.18, 0.95 * r}, {i + 0.27, 0.83 * r}});
+        xy.insert(xy.end(), {{i - 0.30, 0.82 * r},
+                             {i - 0.17, 0.965 * r},
+                             {i + 0.02, 1.01 * r},
+                             {i + 0.18, 0.95 * r},
+                             {i + 0.27, 0.83 * r}});
         if (lobe + 1 < count)
             xy.insert(xy.end(), {{i + 0.41, 1 - 0.96 * depth}, {i + 0.57, 1 - depth}});
         else
             xy.emplace_back(i + 0.44, 1 - 0.9 * depth);
     } else if (kind.margin == Margin::shallowLobes) {
         const double r = dice.in(0.93, 1.06), depth = kind.depth * dice.in(0.85, 1.12);
-        xy.insert(xy.end(), {{i - 0.34, 0.86 * r}, {i - 0.16, 0.975 * r}, {i + 0.06, r}, {i + 0.24, 0.92 * r}});
+        xy.insert(xy.end(),
+                  {{i - 0.34, 0.86 * r}, {i - 0.16, 0.975 * r}, {i + 0.06, r}, {i + 0.24, 0.92 * r}});
         if (lobe + 1 < count)
             xy.emplace_back(i + 0.5, 1 - depth);
     } else {
         const double r = dice.in(0.82, 1.10), depth = kind.depth * dice.in(0.85, 1.12);
-        xy.insert(xy.end(), {{i - 0.36, 0.68 * r}, {i - 0.19, 0.84 * r}, {i - 0.03, 1.02 * r}, {i + 0.04, 1.02 * r}, {i + 0.14, 0.85 * r}, {i + 0.28, 0.70 * r}});
+        xy.insert(xy.end(), {{i - 0.36, 0.68 * r},
+                             {i - 0.19, 0.84 * r},
+                             {i - 0.03, 1.02 * r},
+                             {i + 0.04, 1.02 * r},
+                             {i + 0.14, 0.85 * r},
+                             {i + 0.28, 0.70 * r}});
         if (lobe + 1 < count)
             xy.emplace_back(i + 0.5, 1 - depth);
     }
@@ -143,8 +173,9 @@ void Blade::lobes(Side& out, Dice& dice, int side) const
     const std::vector<Vein>& veins = m_veins[side > 0 ? 0 : 1];
     const auto count = static_cast<int>(veins.size());
     std::vector<QPointF> tu{{0, 0}};
-    if (m_form.kind->margin == Margin::roundLobes)   // ears at the base
-        for (const QPointF& ear : {QPointF(0, .012), QPointF(-.010, .030), QPointF(-.008, .052), QPointF(.014, .064), QPointF(.036, .058), QPointF(.056, .052)})
+    if (m_form.kind->margin == Margin::roundLobes) // ears at the base
+        for (const QPointF& ear : {QPointF(0, .012), QPointF(-.010, .030), QPointF(-.008, .052),
+                                   QPointF(.014, .064), QPointF(.036, .058), QPointF(.056, .052)})
             tu.push_back(ear);
     else
         for (const double t : {0.03, 0.07})
@@ -155,7 +186,7 @@ void Blade::lobes(Side& out, Dice& dice, int side) const
         for (const QPointF& p : xy)
             tu.push_back(sheared(p.x(), p.y(), side));
     }
-    const QPointF last = tu.back();   // the end lobe
+    const QPointF last = tu.back(); // the end lobe
     const double rest = 1 - last.x(), wide = std::max(last.y(), 0.035);
     const bool pointed = m_form.kind->margin == Margin::pointedLobes;
     const auto shares = pointed ? std::array{QPointF(0.40, 0.80), QPointF(0.70, 0.44), QPointF(0.90, 0.14)}

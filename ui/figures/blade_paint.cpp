@@ -49,7 +49,8 @@ void Blade::drawPleats(Drawing& drawing, int side) const
     const bool few = veins.size() < 10;
     const int steps = m_form.detail > 1 ? 10 : 6;
     for (std::size_t i = 0; i < veins.size(); ++i) {
-        const double gap = i + 1 < veins.size() ? veins[i + 1].start - veins[i].start : veins[i].start - veins[i - 1].start;
+        const double gap =
+            i + 1 < veins.size() ? veins[i + 1].start - veins[i].start : veins[i].start - veins[i - 1].start;
         const double wide = (few ? 0.36 : 0.50) * gap;
         const std::vector<QPointF> vein = veinPoints(veins[i], side, steps, 0, 1.6);
         const auto wedge = [&](double shift) {
@@ -151,8 +152,8 @@ void Blade::drawHairs(Drawing& drawing) const
         }
 }
 
-QPointF drawStalk(Drawing& drawing, const QPointF& node, double headingAtNode, double headingAtBlade, double length,
-                  double widthFrom, double widthTo, const Lab& colour)
+QPointF drawStalk(Drawing& drawing, const QPointF& node, double headingAtNode, double headingAtBlade,
+                  double length, double widthFrom, double widthTo, const Lab& colour)
 {
     const QPointF middle = node + headed(headingAtNode) * (0.5 * length);
     const QPointF end = middle + headed(headingAtBlade) * (0.5 * length);

@@ -32,7 +32,7 @@ double Dice::normal()
 
 Dice Dice::part(std::string_view name, int index) const
 {
-    std::uint64_t hash = 0xCBF29CE484222325ULL;   // FNV-1a
+    std::uint64_t hash = 0xCBF29CE484222325ULL; // FNV-1a
     for (const char c : name)
         hash = (hash ^ static_cast<unsigned char>(c)) * 0x100000001B3ULL;
     hash = (hash ^ static_cast<std::uint64_t>(index + 1)) * 0x100000001B3ULL;

@@ -1,4 +1,5 @@
-// Seeded numbers for figures: the same on every machine, split by organ so that one more bud does not move every tooth.
+// Seeded numbers for figures: the same on every machine, split by organ so that one more bud does not move
+// every tooth.
 
 #pragma once
 

@@ -11,7 +11,7 @@ namespace cupule::ui {
 
 namespace {
 
-constexpr double thinnest = 0.6;   // device pixels
+constexpr double thinnest = 0.6; // device pixels
 constexpr double radians = std::numbers::pi / 180;
 
 } // namespace
@@ -41,9 +41,11 @@ void Drawing::fill(const QPainterPath& path, const QBrush& brush, double opacity
     put({path, brush, QPen(Qt::NoPen), opacity, finest, -1});
 }
 
-void Drawing::line(const QPainterPath& path, const QColor& colour, double millimetres, double opacity, double finest)
+void Drawing::line(const QPainterPath& path, const QColor& colour, double millimetres, double opacity,
+                   double finest)
 {
-    put({path, QBrush(Qt::NoBrush), QPen(colour, millimetres, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin), opacity, finest, -1});
+    put({path, QBrush(Qt::NoBrush), QPen(colour, millimetres, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin),
+         opacity, finest, -1});
 }
 
 void Drawing::outline(const QPainterPath& path, const QColor& colour, double millimetres)
@@ -135,7 +137,9 @@ namespace {
 /// A point on the centripetal Catmull-Rom curve between b and c (Barry and Goldman, 1988).
 QPointF between(const QPointF& a, const QPointF& b, const QPointF& c, const QPointF& d, double share)
 {
-    const auto knot = [](double t, const QPointF& p, const QPointF& q) { return t + std::sqrt(std::max(1e-9, lengthOf(q - p))); };
+    const auto knot = [](double t, const QPointF& p, const QPointF& q) {
+        return t + std::sqrt(std::max(1e-9, lengthOf(q - p)));
+    };
     const double t0 = 0, t1 = knot(t0, a, b), t2 = knot(t1, b, c), t3 = knot(t2, c, d);
     const double t = t1 + (t2 - t1) * share;
     const auto blend = [t](const QPointF& p, const QPointF& q, double from, double to) {
@@ -176,7 +180,8 @@ QPainterPath tapered(const std::vector<QPointF>& along, double widthFrom, double
     for (std::size_t i = 0; i <= last; ++i) {
         const QPointF way = along[std::min(last, i + 1)] - along[i > 0 ? i - 1 : 0];
         const double length = std::max(1e-9, lengthOf(way));
-        const double half = (widthFrom + (widthTo - widthFrom) * double(i) / double(std::max<std::size_t>(1, last))) / 2;
+        const double half =
+            (widthFrom + (widthTo - widthFrom) * double(i) / double(std::max<std::size_t>(1, last))) / 2;
         const QPointF side = leftOf(way) * (half / length);
         left.push_back(along[i] + side);
         right.push_back(along[i] - side);

@@ -1,4 +1,5 @@
-// A figure before it is painted: filled shapes and lines in millimetres on the plant, in the order of painting.
+// A figure before it is painted: filled shapes and lines in millimetres on the plant, in the order of
+// painting.
 
 #pragma once
 
@@ -24,10 +25,12 @@ public:
 
     /// `finest`: left out where one millimetre has fewer device pixels than this.
     void fill(const QPainterPath& path, const QBrush& brush, double opacity = 1, double finest = 0);
-    void line(const QPainterPath& path, const QColor& colour, double millimetres, double opacity = 1, double finest = 0);
+    void line(const QPainterPath& path, const QColor& colour, double millimetres, double opacity = 1,
+              double finest = 0);
     /// The edge of an organ: at least 0.6 device pixels wide.
     void outline(const QPainterPath& path, const QColor& colour, double millimetres = 0.16);
-    /// An ellipse of light or shade: full in its middle, nothing at its edge. `along`, `across` are half-axes.
+    /// An ellipse of light or shade: full in its middle, nothing at its edge. `along`, `across` are
+    /// half-axes.
     void glow(const QPointF& middle, double along, double across, double degrees, const QColor& colour);
     /// Everything of another drawing, moved; its clips come with it.
     void add(const Drawing& other, const QTransform& moved);

@@ -15,11 +15,12 @@ namespace cupule::ui {
 
 namespace {
 
-constexpr std::size_t kept = 48;   // drawings, most about 100 kB
+constexpr std::size_t kept = 48; // drawings, most about 100 kB
 
 const FigureEntry* entryOf(const QString& kind)
 {
-    for (const auto family : {leafFigures, shootFigures, twigFigures, fruitFigures, leafGallFigures, shootGallFigures})
+    for (const auto family :
+         {leafFigures, shootFigures, twigFigures, fruitFigures, leafGallFigures, shootGallFigures})
         for (const FigureEntry& entry : family())
             if (kind == QLatin1String(entry.id))
                 return &entry;
@@ -43,7 +44,8 @@ std::shared_ptr<const Drawing> drawingOf(const FigureSpec& spec)
     static std::mutex guard;
     static std::list<std::pair<FigureSpec, std::shared_ptr<const Drawing>>> recent;
     const std::scoped_lock lock(guard);
-    const auto found = std::find_if(recent.begin(), recent.end(), [&](const auto& item) { return item.first == key; });
+    const auto found =
+        std::find_if(recent.begin(), recent.end(), [&](const auto& item) { return item.first == key; });
     if (found != recent.end()) {
         recent.splice(recent.begin(), recent, found);
         return found->second;
@@ -76,7 +78,8 @@ void paintScaleBar(QPainter& painter, const QRectF& where, double pixelsPerMilli
     QFont font = painter.font();
     font.setPixelSize(std::max(9, static_cast<int>(where.height() * 0.7)));
     painter.setFont(font);
-    painter.drawText(QRectF(x + long_ + 6, where.top(), where.width(), where.height()), Qt::AlignVCenter | Qt::AlignLeft,
+    painter.drawText(QRectF(x + long_ + 6, where.top(), where.width(), where.height()),
+                     Qt::AlignVCenter | Qt::AlignLeft,
                      QCoreApplication::translate("figures", "%1 mm", "scale bar").arg(length));
 }
 
@@ -85,7 +88,8 @@ void paintScaleBar(QPainter& painter, const QRectF& where, double pixelsPerMilli
 QStringList figureIds()
 {
     QStringList ids;
-    for (const auto family : {leafFigures, shootFigures, twigFigures, fruitFigures, leafGallFigures, shootGallFigures})
+    for (const auto family :
+         {leafFigures, shootFigures, twigFigures, fruitFigures, leafGallFigures, shootGallFigures})
         for (const FigureEntry& entry : family())
             ids << QString::fromLatin1(entry.id);
     ids.sort();

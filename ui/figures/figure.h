@@ -1,7 +1,9 @@
-// Drawn figures: leaves, shoots, twigs, husks and galls, each made from a plain description by a seeded painter.
+// Drawn figures: leaves, shoots, twigs, husks and galls, each made from a plain description by a seeded
+// painter.
 //
 //  - Everything is constructed in millimetres on the plant and scaled last, so that a scale bar is true.
-//  - The same description gives the same figure; another seed varies it within the kind's own range, never across it.
+//  - The same description gives the same figure; another seed varies it within the kind's own range, never
+//    across it.
 //  - No background: every organ carries its own outline and middle tone, so it holds on light and dark pages.
 //  - Light comes from the upper left. Any thread may paint into a QImage.
 //
@@ -20,11 +22,11 @@ class QPainter;
 namespace cupule::ui {
 
 struct FigureSpec {
-    QString kind = {};               ///< id of the registry, "gall_midrib"
+    QString kind = {}; ///< id of the registry, "gall_midrib"
     std::uint32_t seed = 1;
-    double gallMillimetres = 0;      ///< largest gall; 0 = the figure's own
-    QString gallColour = {};            ///< "green", "pink", "red", "brown", "dry"; empty = the figure's own
-    double turnDegrees = 0;          ///< whole figure, clockwise
+    double gallMillimetres = 0; ///< largest gall; 0 = the figure's own
+    QString gallColour = {};    ///< "green", "pink", "red", "brown", "dry"; empty = the figure's own
+    double turnDegrees = 0;     ///< whole figure, clockwise
     bool scaleBar = false;
     bool operator==(const FigureSpec&) const = default;
 };
@@ -36,7 +38,8 @@ bool hasFigure(const QString& kind);
 QString figureWords(const QString& kind);
 /// Extent of the drawn parts in millimetres on the plant.
 QRectF figureExtent(const FigureSpec& spec);
-/// Paints the figure as large as fits into `where`, centred. Returns device units for one millimetre on the plant.
+/// Paints the figure as large as fits into `where`, centred. Returns device units for one millimetre on the
+/// plant.
 double paintFigure(QPainter& painter, const QRectF& where, const FigureSpec& spec);
 
 /// A picture as if photographed: out-of-focus ground, light of the day, a ruler beside the organ, grain.
@@ -45,8 +48,8 @@ struct PhotoSpec {
     FigureSpec figure;
     QSize size{1600, 1200};
     enum class Ground { leaves, sky, bark, paper } ground = Ground::leaves;
-    double warmth = 0;               ///< -1 cool shade to 1 low sun
-    double blur = 0;                 ///< pixels; a photo that shows too little
+    double warmth = 0; ///< -1 cool shade to 1 low sun
+    double blur = 0;   ///< pixels; a photo that shows too little
     bool ruler = true;
 };
 QImage figurePhoto(const PhotoSpec& spec);

@@ -52,7 +52,8 @@ struct Needle {
     double tone;
 };
 
-const std::array<Lab, 5> needleTones{Lab{36, -9, 30}, Lab{47, -13, 38}, Lab{58, -15, 44}, Lab{69, -14, 45}, Lab{80, -11, 40}};
+const std::array<Lab, 5> needleTones{Lab{36, -9, 30}, Lab{47, -13, 38}, Lab{58, -15, 44}, Lab{69, -14, 45},
+                                     Lab{80, -11, 40}};
 
 /// Tufts of five needles from one point each: chestnut's spines are branched.
 std::vector<Needle> needles(double radius, Dice dice, double (*skip)(const Way&))
@@ -159,7 +160,9 @@ void drawNut(Drawing& drawing, const QPointF& foot, double heading, double lengt
     for (int hair = 0; hair < 7; ++hair) {
         const double angle = -27 + 9.0 * hair + dice.in(-3, 3);
         const QPointF from = neck[1];
-        drawing.fill(tapered({from, from + headed(heading + angle) * (dice.in(0.14, 0.20) * length)}, 0.6, 0.25), Lab{40, 10, 18}.colour());
+        drawing.fill(
+            tapered({from, from + headed(heading + angle) * (dice.in(0.14, 0.20) * length)}, 0.6, 0.25),
+            Lab{40, 10, 18}.colour());
     }
     drawing.fill(tapered({at(0.95, 0), neck[1]}, 3.0, 1.5), brown.moved(8, -4, 2).colour());
     const QPainterPath outline = nutOutline(foot, heading, length, flat);
@@ -237,7 +240,8 @@ void openHusk(Drawing& drawing, const FigureSpec&, const Dice& dice)
     for (int i = 0; i < 360; ++i) {
         const double phi = own.in(0, 2 * std::numbers::pi);
         const bool front = std::sin(phi) > 0.1;
-        const QPointF from(20.8 * std::cos(phi), -4.0 + 16.6 * std::sin(phi) + (front ? own.in(-1.0, 8) : -0.4));
+        const QPointF from(20.8 * std::cos(phi),
+                           -4.0 + 16.6 * std::sin(phi) + (front ? own.in(-1.0, 8) : -0.4));
         const double out = phi / radians + own.in(-62, 62) * (front && own.chance(0.14) ? 2.6 : 1);
         const Way v{std::cos(out * radians), -std::sin(out * radians), 0.2};
         edge.push_back({from, from + headed(out) * own.in(5, 10), brightness(v, own) + 0.05});
@@ -267,7 +271,9 @@ void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
     std::sort(cones.begin(), cones.end(), [](const Cone& a, const Cone& b) { return a.w.z < b.w.z; });
     const auto cone = [&](const Cone& c) {
         const QPointF foot(radius * c.w.x, -radius * c.w.y);
-        const QPointF tip = foot + QPointF(c.w.x, -c.w.y) * (c.length * (0.55 + 0.45 * (1 - std::max(0.0, c.w.z)))) + QPointF(0.5, -0.8);
+        const QPointF tip = foot +
+                            QPointF(c.w.x, -c.w.y) * (c.length * (0.55 + 0.45 * (1 - std::max(0.0, c.w.z)))) +
+                            QPointF(0.5, -0.8);
         const double base = 2.0 * (0.75 + 0.4 * std::max(0.0, c.w.z)) * 1.35;
         QPainterPath shadow;
         shadow.addEllipse(foot + QPointF(0.9, 1.2), base, base * 0.8);
@@ -333,9 +339,11 @@ void nut(Drawing& drawing, const FigureSpec&, const Dice& dice)
 }
 
 constexpr FigureEntry entries[] = {
-    {"husk_aesculus", QT_TRANSLATE_NOOP("figures", "Husk with few stout spines; round seed without a point"), aesculus},
+    {"husk_aesculus", QT_TRANSLATE_NOOP("figures", "Husk with few stout spines; round seed without a point"),
+     aesculus},
     {"husk_castanea", QT_TRANSLATE_NOOP("figures", "Husk hidden by fine branched spines"), husk},
-    {"husk_castanea_open", QT_TRANSLATE_NOOP("figures", "Husk open: pointed nuts, each with a tassel"), openHusk},
+    {"husk_castanea_open", QT_TRANSLATE_NOOP("figures", "Husk open: pointed nuts, each with a tassel"),
+     openHusk},
     {"nut_castanea", QT_TRANSLATE_NOOP("figures", "Nut: flat side, point and tassel"), nut},
 };
 

@@ -148,7 +148,8 @@ void Gall::draw(Drawing& drawing) const
     else
         drawFresh(drawing);
     drawing.unclip();
-    drawing.outline(m_outline, mixed(look.base, look.flush, 0.4).moved(-24).colour(), std::max(0.14, 0.014 * r));
+    drawing.outline(m_outline, mixed(look.base, look.flush, 0.4).moved(-24).colour(),
+                    std::max(0.14, 0.014 * r));
     if (m_form.holes > 0)
         drawHoles(drawing);
 }
@@ -177,14 +178,16 @@ void Gall::drawLobes(Drawing& drawing) const
             if (lengthOf(p - m_discs[0].centre) > 0.30 * m_form.diameter)
                 arc.push_back(p);
             else if (arc.size() > 2) {
-                drawing.fill(tapered(arc, 0.045 * m_form.diameter, 0.004 * m_form.diameter), tone.moved(-26).colour(), 0.26);
+                drawing.fill(tapered(arc, 0.045 * m_form.diameter, 0.004 * m_form.diameter),
+                             tone.moved(-26).colour(), 0.26);
                 arc.clear();
             } else {
                 arc.clear();
             }
         }
         if (arc.size() > 2)
-            drawing.fill(tapered(arc, 0.004 * m_form.diameter, 0.045 * m_form.diameter), tone.moved(-26).colour(), 0.26);
+            drawing.fill(tapered(arc, 0.004 * m_form.diameter, 0.045 * m_form.diameter),
+                         tone.moved(-26).colour(), 0.26);
     }
 }
 
@@ -198,14 +201,16 @@ void Gall::drawFresh(Drawing& drawing) const
     for (int i = -1; i <= 1; ++i) {
         const double off = 0.2 * i * d + own.in(-0.07, 0.07) * d;
         QPainterPath vein(m_form.centre - along * (0.55 * d) + across * (0.3 * off));
-        vein.cubicTo(m_form.centre - along * (0.2 * d) + across * (1.7 * off), m_form.centre + along * (0.2 * d) + across * (1.7 * off),
+        vein.cubicTo(m_form.centre - along * (0.2 * d) + across * (1.7 * off),
+                     m_form.centre + along * (0.2 * d) + across * (1.7 * off),
                      m_form.centre + along * (0.55 * d) + across * (0.4 * off));
         drawing.line(vein, pale, 0.012 * d, 0.22, 2);
     }
     for (std::size_t i = 0; i < m_discs.size() && i < 4; ++i) {
         const Disc& disc = m_discs[i];
         const QPointF middle = disc.centre + QPointF(-0.34, -0.42) * disc.radius;
-        drawing.glow(middle, 0.36 * disc.radius, 0.22 * disc.radius, -42, QColor(255, 255, 255, i == 0 ? 165 : 130));
+        drawing.glow(middle, 0.36 * disc.radius, 0.22 * disc.radius, -42,
+                     QColor(255, 255, 255, i == 0 ? 165 : 130));
     }
 }
 
@@ -226,8 +231,8 @@ void Gall::drawDry(Drawing& drawing) const
     }
     for (int i = 0; i < 70; ++i) {
         const QPointF at = m_form.centre + headed(own.in(0, 360)) * (std::sqrt(own.in(0, 1)) * 0.62 * d);
-        drawing.line(polyline({at, at + headed(own.in(0, 360)) * own.in(0.01, 0.03) * d}), tone.moved(own.chance(0.5) ? -14 : 16).colour(),
-                     0.008 * d, 0.5, 3);
+        drawing.line(polyline({at, at + headed(own.in(0, 360)) * own.in(0.01, 0.03) * d}),
+                     tone.moved(own.chance(0.5) ? -14 : 16).colour(), 0.008 * d, 0.5, 3);
     }
 }
 
@@ -237,10 +242,13 @@ void Gall::drawHoles(Drawing& drawing) const
     Dice own = m_dice.part("holes");
     std::vector<QPointF> placed;
     for (int attempt = 0; attempt < 400 && static_cast<int>(placed.size()) < m_form.holes; ++attempt) {
-        const QPointF at = m_form.centre + headed(own.in(0, 360)) * (std::sqrt(own.in(0, 1)) * 0.5 * m_form.diameter);
-        const bool inside = m_outline.contains(at + QPointF(1.4, 0)) && m_outline.contains(at - QPointF(1.4, 0))
-                            && m_outline.contains(at + QPointF(0, 1.4)) && m_outline.contains(at - QPointF(0, 1.4));
-        const bool apart = std::none_of(placed.begin(), placed.end(), [&](const QPointF& other) { return lengthOf(other - at) < 2.4; });
+        const QPointF at =
+            m_form.centre + headed(own.in(0, 360)) * (std::sqrt(own.in(0, 1)) * 0.5 * m_form.diameter);
+        const bool inside =
+            m_outline.contains(at + QPointF(1.4, 0)) && m_outline.contains(at - QPointF(1.4, 0)) &&
+            m_outline.contains(at + QPointF(0, 1.4)) && m_outline.contains(at - QPointF(0, 1.4));
+        const bool apart = std::none_of(placed.begin(), placed.end(),
+                                        [&](const QPointF& other) { return lengthOf(other - at) < 2.4; });
         if (inside && apart)
             placed.push_back(at);
     }
@@ -255,8 +263,8 @@ void Gall::drawHoles(Drawing& drawing) const
     }
 }
 
-void drawCollar(Drawing& drawing, const Gall& gall, const std::vector<QPointF>& outward, double organWidth, const Lab& organ,
-                double gallShare)
+void drawCollar(Drawing& drawing, const Gall& gall, const std::vector<QPointF>& outward, double organWidth,
+                const Lab& organ, double gallShare)
 {
     const double d = gall.diameter();
     const Lab near = mixed(organ, gall.base(), gallShare);

@@ -1,5 +1,5 @@
-// The body of a gall: a core with swollen lobes, its colour through the season, its gloss; and the collar by which the
-// organ swells into it.
+// The body of a gall: a core with swollen lobes, its colour through the season, its gloss; and the collar by
+// which the organ swells into it.
 
 #pragma once
 
@@ -18,11 +18,11 @@ GallColour gallColour(const QString& name, GallColour otherwise);
 
 struct GallForm {
     QPointF centre;
-    double diameter = 14;            ///< mm, the longest
-    double axis = -90;               ///< degrees, along the organ
+    double diameter = 14; ///< mm, the longest
+    double axis = -90;    ///< degrees, along the organ
     GallColour colour = GallColour::pink;
-    int lobes = 0;                   ///< 0 = by size
-    int holes = 0;                   ///< round exit holes, 1 to 1.5 mm
+    int lobes = 0; ///< 0 = by size
+    int holes = 0; ///< round exit holes, 1 to 1.5 mm
 };
 
 class Gall {
@@ -48,14 +48,14 @@ private:
 
     GallForm m_form;
     Dice m_dice;
-    std::vector<Disc> m_discs;       ///< the core first
+    std::vector<Disc> m_discs; ///< the core first
     QPainterPath m_outline;
 };
 
-/// The organ swells into the gall: drawn before the body. `outward` runs along the organ from the gall's centre to where
-/// the organ has its own width again.
-void drawCollar(Drawing& drawing, const Gall& gall, const std::vector<QPointF>& outward, double organWidth, const Lab& organ,
-                double gallShare);
+/// The organ swells into the gall: drawn before the body. `outward` runs along the organ from the gall's
+/// centre to where the organ has its own width again.
+void drawCollar(Drawing& drawing, const Gall& gall, const std::vector<QPointF>& outward, double organWidth,
+                const Lab& organ, double gallShare);
 /// About one diameter from the centre, straight.
 std::vector<QPointF> straightOut(const Gall& gall, double degrees);
 /// A soft shadow under the body; clip it to the organ before.

@@ -22,8 +22,10 @@ void drawCreases(Drawing& drawing, const Gall& gall, const Lab& blade, Dice dice
         const QPointF from = gall.centre() + headed(way) * (0.42 * d);
         const QPointF to = gall.centre() + headed(way + dice.in(-8, 8)) * (dice.in(0.85, 1.15) * d);
         const QPointF off = leftOf(headed(way)) * (-0.04 * d);
-        drawing.fill(tapered({from, (from + to) / 2, to}, 0.10 * d, 0.01 * d), blade.moved(-17).colour(), 0.5);
-        drawing.fill(tapered({from + off, (from + to) / 2 + off, to}, 0.06 * d, 0.01 * d), blade.moved(12).colour(), 0.5);
+        drawing.fill(tapered({from, (from + to) / 2, to}, 0.10 * d, 0.01 * d), blade.moved(-17).colour(),
+                     0.5);
+        drawing.fill(tapered({from + off, (from + to) / 2 + off, to}, 0.06 * d, 0.01 * d),
+                     blade.moved(12).colour(), 0.5);
     }
 }
 
@@ -48,7 +50,8 @@ Blade galledBlade(Drawing& drawing, const Dice& dice, double length, double at, 
     form.kinks = {kink};
     form.tint = {1, 0, 3};
     const double width = 0.0125 * length;
-    form.base = drawStalk(drawing, {0, 0}, form.heading + shape.in(4, 16), form.heading, 19, 1.35 * width, width, {58, -2, 34});
+    form.base = drawStalk(drawing, {0, 0}, form.heading + shape.in(4, 16), form.heading, 19, 1.35 * width,
+                          width, {58, -2, 34});
     Blade blade(form, dice);
     blade.draw(drawing);
     return blade;
@@ -62,7 +65,7 @@ void putGall(Drawing& drawing, const Blade& blade, double t, const GallForm& for
     drawGallShadow(drawing, gall);
     drawing.unclip();
     const double reach = 1.02 * gall.diameter() / blade.length();
-    for (const int side : {1, -1}) {   // along the midrib, which bends
+    for (const int side : {1, -1}) { // along the midrib, which bends
         std::vector<QPointF> outward;
         for (int i = 0; i <= 12; ++i)
             outward.push_back(blade.midrib(t + side * reach * i / 12));
@@ -77,7 +80,8 @@ void midrib(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(11, 17);
     const double t = shape.in(0.36, 0.50);
     const Blade blade = galledBlade(drawing, dice, shape.in(112, 132), t, d);
-    putGall(drawing, blade, t, {blade.midrib(t), d, blade.heading(t), gallColour(spec.gallColour, GallColour::pink)}, dice);
+    putGall(drawing, blade, t,
+            {blade.midrib(t), d, blade.heading(t), gallColour(spec.gallColour, GallColour::pink)}, dice);
 }
 
 /// Two or three bodies of different size and colour in one.
@@ -111,9 +115,11 @@ void browned(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
         std::vector<QPointF> blot;
         for (int i = 0; i < 26; ++i) {
             const double along = std::abs(std::cos((360.0 * i / 26 - blade.heading(t)) * 3.14159265 / 180));
-            blot.push_back(blade.midrib(t) + headed(360.0 * i / 26) * (grow * d * (0.75 + 0.85 * along) * edge.in(0.8, 1.15)));
+            blot.push_back(blade.midrib(t) +
+                           headed(360.0 * i / 26) * (grow * d * (0.75 + 0.85 * along) * edge.in(0.8, 1.15)));
         }
-        drawing.fill(polygon(smooth(blot, 5, true)), grow > 1 ? Lab{72, -4, 48}.colour() : Lab{43, 12, 27}.colour(), grow > 1 ? 0.55 : 0.85);
+        drawing.fill(polygon(smooth(blot, 5, true)),
+                     grow > 1 ? Lab{72, -4, 48}.colour() : Lab{43, 12, 27}.colour(), grow > 1 ? 0.55 : 0.85);
     }
     drawing.unclip();
     putGall(drawing, blade, t, {blade.midrib(t), d, blade.heading(t), GallColour::brown}, dice);
@@ -148,22 +154,26 @@ void puckered(Drawing& drawing, const FigureSpec&, const Dice& dice)
     const Blade blade(form, dice);
     blade.draw(drawing);
     drawing.clip(blade.outline());
-    for (int i = 0; i < 22; ++i) {   // quilted between the veins
+    for (int i = 0; i < 22; ++i) { // quilted between the veins
         const double t = shape.in(low.at - 0.12, high.at + 0.14);
         const int side = i % 2 ? 1 : -1;
         const QPointF middle = blade.at(t, shape.in(0.2, 0.75) * blade.halfWidth(t), side);
         const double way = blade.heading(t) - side * 48, size = shape.in(1.8, 3.4);
-        drawing.glow(middle + QPointF(0.5, 0.7) * size, 1.5 * size, 0.8 * size, way, blade.base().moved(-20).colour(0.5));
+        drawing.glow(middle + QPointF(0.5, 0.7) * size, 1.5 * size, 0.8 * size, way,
+                     blade.base().moved(-20).colour(0.5));
         drawing.glow(middle, 1.3 * size, 0.7 * size, way, blade.base().moved(20).colour(0.6));
     }
     drawing.unclip();
 }
 
 constexpr FigureEntry entries[] = {
-    {"gall_browned", QT_TRANSLATE_NOOP("figures", "Gall browned in summer by a fungus: still a gall"), browned},
+    {"gall_browned", QT_TRANSLATE_NOOP("figures", "Gall browned in summer by a fungus: still a gall"),
+     browned},
     {"gall_merged", QT_TRANSLATE_NOOP("figures", "Several galls grown together on one leaf"), merged},
-    {"gall_midrib", QT_TRANSLATE_NOOP("figures", "Gall on the midrib: leaf bent there, small beyond it"), midrib},
-    {"look_puckered", QT_TRANSLATE_NOOP("figures", "Puckered, narrowed leaf without a gall: not a find"), puckered},
+    {"gall_midrib", QT_TRANSLATE_NOOP("figures", "Gall on the midrib: leaf bent there, small beyond it"),
+     midrib},
+    {"look_puckered", QT_TRANSLATE_NOOP("figures", "Puckered, narrowed leaf without a gall: not a find"),
+     puckered},
 };
 
 } // namespace

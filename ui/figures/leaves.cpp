@@ -36,8 +36,11 @@ void plate(Drawing& drawing, const char* id, const Dice& dice, bool underside = 
     drawSimpleLeaf(drawing, kind, place, dice);
 }
 
-#define LEAF(function, kind) \
-    void function(Drawing& drawing, const FigureSpec&, const Dice& dice) { plate(drawing, kind, dice); }
+#define LEAF(function, kind)                                                                                 \
+    void function(Drawing& drawing, const FigureSpec&, const Dice& dice)                                     \
+    {                                                                                                        \
+        plate(drawing, kind, dice);                                                                          \
+    }
 LEAF(castanea, "castanea-sativa")
 LEAF(crenata, "castanea-crenata")
 LEAF(mollissima, "castanea-mollissima")
@@ -69,17 +72,25 @@ void juglans(Drawing& drawing, const FigureSpec&, const Dice& dice)
 }
 
 constexpr FigureEntry entries[] = {
-    {"leaf_aesculus", QT_TRANSLATE_NOOP("figures", "Compound leaf, like a hand: leaflets from one point"), aesculus},
+    {"leaf_aesculus", QT_TRANSLATE_NOOP("figures", "Compound leaf, like a hand: leaflets from one point"),
+     aesculus},
     {"leaf_carpinus", QT_TRANSLATE_NOOP("figures", "Simple leaf, fine double teeth"), carpinus},
-    {"leaf_castanea", QT_TRANSLATE_NOOP("figures", "Simple leaf, each side vein ends in a tooth with a bristle"), castanea},
-    {"leaf_castanea_crenata", QT_TRANSLATE_NOOP("figures", "Simple leaf, low teeth with long bristles"), crenata},
-    {"leaf_castanea_mollissima", QT_TRANSLATE_NOOP("figures", "Simple broad leaf, teeth with short bristles"), mollissima},
+    {"leaf_castanea",
+     QT_TRANSLATE_NOOP("figures", "Simple leaf, each side vein ends in a tooth with a bristle"), castanea},
+    {"leaf_castanea_crenata", QT_TRANSLATE_NOOP("figures", "Simple leaf, low teeth with long bristles"),
+     crenata},
+    {"leaf_castanea_mollissima", QT_TRANSLATE_NOOP("figures", "Simple broad leaf, teeth with short bristles"),
+     mollissima},
     {"leaf_fagus", QT_TRANSLATE_NOOP("figures", "Simple leaf, wavy, with hairs along the edge"), fagus},
-    {"leaf_juglans", QT_TRANSLATE_NOOP("figures", "Compound leaf, like a feather: leaflets along a stalk"), juglans},
-    {"leaf_quercus_castaneifolia", QT_TRANSLATE_NOOP("figures", "Simple leaf, triangular teeth with a minute point"), castaneifolia},
+    {"leaf_juglans", QT_TRANSLATE_NOOP("figures", "Compound leaf, like a feather: leaflets along a stalk"),
+     juglans},
+    {"leaf_quercus_castaneifolia",
+     QT_TRANSLATE_NOOP("figures", "Simple leaf, triangular teeth with a minute point"), castaneifolia},
     {"leaf_quercus_cerris", QT_TRANSLATE_NOOP("figures", "Simple leaf, pointed lobes"), cerris},
-    {"leaf_quercus_petraea", QT_TRANSLATE_NOOP("figures", "Simple leaf, shallow round lobes, long stalk"), petraea},
-    {"leaf_quercus_robur", QT_TRANSLATE_NOOP("figures", "Simple leaf, round lobes, short stalk with ears"), robur},
+    {"leaf_quercus_petraea", QT_TRANSLATE_NOOP("figures", "Simple leaf, shallow round lobes, long stalk"),
+     petraea},
+    {"leaf_quercus_robur", QT_TRANSLATE_NOOP("figures", "Simple leaf, round lobes, short stalk with ears"),
+     robur},
 };
 
 } // namespace
@@ -95,8 +106,8 @@ Blade drawSimpleLeaf(Drawing& drawing, const BladeKind& kind, const LeafPlace& p
     const double share = std::clamp(place.length / ((kind.lengthFrom + kind.lengthTo) / 2), 0.35, 1.1);
     const double stalk = shape.in(kind.stalkFrom, kind.stalkTo) * share;
     const double width = std::max(0.9, 0.0115 * place.length);
-    const QPointF base = drawStalk(drawing, place.node, place.headingAtNode, place.headingOfBlade, stalk, width * 1.35, width,
-                                   stalkColour(kind).moved(place.tint.L * 0.5));
+    const QPointF base = drawStalk(drawing, place.node, place.headingAtNode, place.headingOfBlade, stalk,
+                                   width * 1.35, width, stalkColour(kind).moved(place.tint.L * 0.5));
     BladeForm form;
     form.kind = &kind;
     form.length = place.length;
@@ -122,7 +133,8 @@ void drawPalmateLeaf(Drawing& drawing, const LeafPlace& place, double stalk, con
     Dice shape = dice.part("palmate");
     const int pairs = shape.chance(0.75) ? 3 : 2;
     const double width = 0.020 * place.length;
-    const QPointF hub = drawStalk(drawing, place.node, place.headingAtNode, place.headingOfBlade, stalk, 1.35 * width, width, stalkGreen);
+    const QPointF hub = drawStalk(drawing, place.node, place.headingAtNode, place.headingOfBlade, stalk,
+                                  1.35 * width, width, stalkGreen);
     const auto leaflet = [&](int ring, int side) {
         Dice own = dice.part("leaflet", ring * 2 + (side > 0 ? 1 : 0));
         BladeForm form;
@@ -155,7 +167,8 @@ void drawPinnateLeaf(Drawing& drawing, const LeafPlace& place, const Dice& dice)
     const QPointF way = headed(place.headingOfBlade);
     std::vector<QPointF> line;
     for (int i = 0; i <= 20; ++i)
-        line.push_back(place.node + way * (axis * i / 20.0) + leftOf(way) * (0.02 * axis * std::sin(3.0 * i / 20)));
+        line.push_back(place.node + way * (axis * i / 20.0) +
+                       leftOf(way) * (0.02 * axis * std::sin(3.0 * i / 20)));
     const auto along = [&](double x) { return line[std::size_t(std::clamp(x, 0.0, 1.0) * 20)]; };
     const auto leaflet = [&](const QPointF& base, double heading, double length, int side, int index) {
         Dice own = dice.part("leaflet", index);
@@ -170,12 +183,13 @@ void drawPinnateLeaf(Drawing& drawing, const LeafPlace& place, const Dice& dice)
         Blade(form, own).draw(drawing);
     };
     constexpr std::array ratios{0.95, 0.83, 0.66};
-    for (int pair = pairs - 1; pair >= 0; --pair) {   // lowest first
+    for (int pair = pairs - 1; pair >= 0; --pair) { // lowest first
         const double x = 1 - 0.27 * (pair + 1) + 0.04 * pair;
         const double angle = 66 - 18.0 * (pairs - 1 - pair) / std::max(1, pairs - 1);
         for (const int side : {1, -1}) {
-            const QPointF base = along(x + shape.in(-0.01, 0.01)) ;
-            leaflet(base, place.headingOfBlade - side * angle, place.length * ratios[std::size_t(pair)], -side, pair * 2 + (side > 0));
+            const QPointF base = along(x + shape.in(-0.01, 0.01));
+            leaflet(base, place.headingOfBlade - side * angle, place.length * ratios[std::size_t(pair)],
+                    -side, pair * 2 + (side > 0));
         }
     }
     drawing.fill(tapered(line, 4.0, 1.6), stalkGreen.colour());

@@ -8,8 +8,8 @@ namespace cupule::ui {
 
 struct LeafPlace {
     QPointF node;
-    double headingAtNode = -90, headingOfBlade = -90;   ///< degrees
-    double length = 150;                                ///< mm of the blade, or of the largest leaflet
+    double headingAtNode = -90, headingOfBlade = -90; ///< degrees
+    double length = 150;                              ///< mm of the blade, or of the largest leaflet
     double bend = 0, curl = 0;
     int detail = 1;
     double leftShare = 1, rightShare = 0.93;

@@ -27,7 +27,8 @@ QImage blurred(const QImage& image, double pixels)
     std::vector<QSize> sizes{image.size()};
     QImage result = image;
     for (int i = 0; i < levels; ++i) {
-        result = result.scaled((result.size() / 2).expandedTo(QSize(4, 4)), Qt::IgnoreAspectRatio, Qt::SmoothTransformation);
+        result = result.scaled((result.size() / 2).expandedTo(QSize(4, 4)), Qt::IgnoreAspectRatio,
+                               Qt::SmoothTransformation);
         sizes.push_back(result.size());
     }
     for (int i = levels - 1; i >= 0; --i)
@@ -35,7 +36,8 @@ QImage blurred(const QImage& image, double pixels)
     return result;
 }
 
-void paintDiscs(QPainter& painter, const QSize& size, Dice dice, int count, const Lab& colour, double lightness, double least, double most)
+void paintDiscs(QPainter& painter, const QSize& size, Dice dice, int count, const Lab& colour,
+                double lightness, double least, double most)
 {
     painter.setPen(Qt::NoPen);
     for (int i = 0; i < count; ++i) {
@@ -57,7 +59,8 @@ void paintBark(QPainter& painter, const QSize& size, Dice dice)
         const double x = dice.in(0, 1) * size.width();
         QPainterPath fissure(QPointF(x, -10));
         for (int step = 1; step <= 6; ++step)
-            fissure.lineTo(x + dice.in(-0.02, 0.02) * size.width() + step * 0.01 * size.width(), size.height() * step / 6.0);
+            fissure.lineTo(x + dice.in(-0.02, 0.02) * size.width() + step * 0.01 * size.width(),
+                           size.height() * step / 6.0);
         painter.setPen(QPen(Lab{dice.in(22, 58), 6, 14}.colour(0.55), dice.in(0.002, 0.012) * size.width()));
         painter.setBrush(Qt::NoBrush);
         painter.drawPath(fissure);
@@ -97,8 +100,11 @@ QImage ground(const PhotoSpec& spec, const Dice& dice)
         break;
     }
     painter.end();
-    const double soft = spec.ground == PhotoSpec::Ground::paper ? 1 : spec.ground == PhotoSpec::Ground::bark ? 1.4 : 3;
-    return blurred(blurred(image, soft), soft).scaled(spec.size, Qt::IgnoreAspectRatio, Qt::SmoothTransformation);
+    const double soft = spec.ground == PhotoSpec::Ground::paper  ? 1
+                        : spec.ground == PhotoSpec::Ground::bark ? 1.4
+                                                                 : 3;
+    return blurred(blurred(image, soft), soft)
+        .scaled(spec.size, Qt::IgnoreAspectRatio, Qt::SmoothTransformation);
 }
 
 /// True to the figure's scale: millimetres with longer marks at 5 and 10.
@@ -106,7 +112,8 @@ void paintRuler(QPainter& painter, const QRectF& room, double pixelsPerMillimetr
 {
     Dice own = dice.part("ruler");
     const double high = std::max(26.0, 0.075 * room.height());
-    const int millimetres = std::max(10, static_cast<int>(0.8 * room.width() / pixelsPerMillimetre / 10) * 10);
+    const int millimetres =
+        std::max(10, static_cast<int>(0.8 * room.width() / pixelsPerMillimetre / 10) * 10);
     const double wide = (millimetres + 6) * pixelsPerMillimetre;
     painter.save();
     painter.translate(room.left() + 0.06 * room.width(), room.bottom() - 1.25 * high);
@@ -126,7 +133,8 @@ void paintRuler(QPainter& painter, const QRectF& room, double pixelsPerMillimetr
         const double long_ = mm % 10 == 0 ? 0.5 : mm % 5 == 0 ? 0.38 : 0.26;
         painter.drawLine(QPointF(x, 0), QPointF(x, long_ * high));
         if (mm % 10 == 0 && (pixelsPerMillimetre * 10 > 2.2 * font.pixelSize() || mm % 50 == 0))
-            painter.drawText(QRectF(x - 30, 0.52 * high, 60, 0.46 * high), Qt::AlignHCenter | Qt::AlignTop, QString::number(mm));
+            painter.drawText(QRectF(x - 30, 0.52 * high, 60, 0.46 * high), Qt::AlignHCenter | Qt::AlignTop,
+                             QString::number(mm));
     }
     painter.restore();
 }
@@ -145,7 +153,8 @@ void finish(QImage& image, double warmth, Dice dice)
                 return static_cast<int>(std::clamp(value * rim * gain + grain, 0.0, 255.0));
             };
             const QRgb p = line[x];
-            line[x] = qRgb(channel(qRed(p), 1 + 0.09 * warmth), channel(qGreen(p), 1 + 0.02 * warmth), channel(qBlue(p), 1 - 0.12 * warmth));
+            line[x] = qRgb(channel(qRed(p), 1 + 0.09 * warmth), channel(qGreen(p), 1 + 0.02 * warmth),
+                           channel(qBlue(p), 1 - 0.12 * warmth));
         }
     }
 }
@@ -176,7 +185,8 @@ QImage figurePhoto(const PhotoSpec& spec)
         dark.fillRect(shadow.rect(), QColor(0, 0, 0, spec.ground == PhotoSpec::Ground::sky ? 0 : 90));
     }
     painter.drawImage(QPointF(0.012, 0.016) * whole.height(), blurred(shadow, 10));
-    painter.drawImage(0, 0, spec.size.height() > 900 ? blurred(layer, 0.6) : layer);   // no lens draws a hard line
+    painter.drawImage(0, 0,
+                      spec.size.height() > 900 ? blurred(layer, 0.6) : layer); // no lens draws a hard line
     if (spec.ruler && scale > 0)
         paintRuler(painter, whole, scale, dice);
     painter.end();

@@ -12,7 +12,7 @@ namespace cupule::ui {
 
 struct FigureEntry {
     const char* id;
-    const char* words;       ///< what is to be seen; marked for translation in context "figures"
+    const char* words; ///< what is to be seen; marked for translation in context "figures"
     void (*draw)(Drawing& drawing, const FigureSpec& spec, const Dice& dice);
 };
 

@@ -15,7 +15,8 @@ namespace {
 
 const Lab bark{41, 9, 21};
 
-void sideLeaf(Drawing& drawing, const QPointF& node, double heading, int side, double length, Dice dice, const Lab& tint = {0, 0, 0})
+void sideLeaf(Drawing& drawing, const QPointF& node, double heading, int side, double length, Dice dice,
+              const Lab& tint = {0, 0, 0})
 {
     LeafPlace place;
     place.node = node;
@@ -90,7 +91,8 @@ void stipuleBlade(Drawing& drawing, const QPointF& base, double heading, double 
     left.insert(left.end(), right.rbegin(), right.rend());
     const Lab green{62, -18, 38};
     drawing.fill(polygon(left), green.colour());
-    drawing.line(polyline({base, base + way * (0.55 * length) + across * (bend * 0.3 * length)}), green.moved(14).colour(), 0.3, 0.8);
+    drawing.line(polyline({base, base + way * (0.55 * length) + across * (bend * 0.3 * length)}),
+                 green.moved(14).colour(), 0.3, 0.8);
     drawing.outline(polygon(left), green.moved(-24).colour());
 }
 
@@ -124,7 +126,8 @@ void stipule(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     drawBud(drawing, node - across * 2.4 + headed(way) * 2.4, way + 22, chestnutBud(bud));
     const QPointF base = node + across * 2.2 + headed(way) * 1.2;
     stipuleBlade(drawing, base, way - 42, 19, 0.10);
-    const Gall gall({base + headed(way - 42) * 7.5, d, way - 42, gallColour(spec.gallColour, GallColour::green)}, dice);
+    const Gall gall(
+        {base + headed(way - 42) * 7.5, d, way - 42, gallColour(spec.gallColour, GallColour::green)}, dice);
     for (const double out : {way - 42, way + 138})
         drawCollar(drawing, gall, straightOut(gall, out), 2.6, {62, -18, 38}, 0.45);
     gall.draw(drawing);
@@ -133,9 +136,9 @@ void stipule(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
 struct CatkinForm {
     QPointF from;
     double heading, length, bend;
-    double gallAt = -1;             ///< share of the axis; none below 0
-    double gallSpace = 0;           ///< mm without flowers on each side
-    double kink = 0;                ///< degrees
+    double gallAt = -1;   ///< share of the axis; none below 0
+    double gallSpace = 0; ///< mm without flowers on each side
+    double kink = 0;      ///< degrees
 };
 
 /// Stiff and spreading; clusters of stamens on both sides in turn. Gives the axis.
@@ -143,7 +146,9 @@ std::vector<QPointF> drawCatkin(Drawing& drawing, const CatkinForm& form, Dice d
 {
     std::vector<QPointF> axis{form.from};
     constexpr int steps = 40;
-    const auto headingAt = [&](double x) { return form.heading + form.bend * x + (form.gallAt >= 0 && x > form.gallAt ? form.kink : 0); };
+    const auto headingAt = [&](double x) {
+        return form.heading + form.bend * x + (form.gallAt >= 0 && x > form.gallAt ? form.kink : 0);
+    };
     for (int i = 1; i <= steps; ++i)
         axis.push_back(axis.back() + headed(headingAt(double(i) / steps)) * (form.length / steps));
     const Lab stem{66, -12, 40}, cream{84, -6, 34};
@@ -233,7 +238,7 @@ void dryTwig(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     form.curve = shape.in(-10, 10);
     const Stem twig(form, dice.part("stem"));
     const int first = shape.chance(0.5) ? 1 : -1;
-    StemForm dead;   // a side branch that ended in its gall
+    StemForm dead; // a side branch that ended in its gall
     dead.from = twig.node(3);
     dead.heading = twig.headingAt(3) - first * 52;
     dead.length = 30;
@@ -243,13 +248,16 @@ void dryTwig(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     dead.colour = {42, 5, 12};
     const Stem side(dead, dice.part("dead"));
     side.draw(drawing, dice.part("deadpores"), false, false);
-    const Gall sideGall({side.tip() + headed(side.headingAt(2)) * (0.36 * d), 0.86 * d, side.headingAt(2), GallColour::dry, 0, 2}, dice.part("side"));
+    const Gall sideGall({side.tip() + headed(side.headingAt(2)) * (0.36 * d), 0.86 * d, side.headingAt(2),
+                         GallColour::dry, 0, 2},
+                        dice.part("side"));
     drawCollar(drawing, sideGall, straightOut(sideGall, side.headingAt(2) + 180), 2.8, {42, 5, 12}, 0.35);
     sideGall.draw(drawing);
     twig.draw(drawing, dice, true, true);
     for (int node = 1; node < twig.nodes(); ++node)
         if (node != 3)
-            drawChestnutNode(drawing, twig.node(node), twig.headingAt(node), node % 2 ? first : -first, twig.widthAt(node), wood, dice.part("node", node));
+            drawChestnutNode(drawing, twig.node(node), twig.headingAt(node), node % 2 ? first : -first,
+                             twig.widthAt(node), wood, dice.part("node", node));
     const double way = twig.headingAt(twig.nodes());
     const QPointF centre = twig.tip() + headed(way) * (0.36 * d);
     const Gall tip({centre, d, way, gallColour(spec.gallColour, GallColour::dry), 0, 3}, dice.part("tip"));
@@ -268,17 +276,22 @@ void exitHoles(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     for (int i = 0; i <= 10; ++i)
         line.emplace_back(-3.0 + 0.3 * i, 1.15 * d - i * 0.085 * d);
     drawRound(drawing, line, std::vector<double>(line.size(), 3.6), {38, 10, 18});
-    const Gall gall({{0, 0}, d, -80, gallColour(spec.gallColour, GallColour::brown), 4, shape.whole(5, 7)}, dice);
+    const Gall gall({{0, 0}, d, -80, gallColour(spec.gallColour, GallColour::brown), 4, shape.whole(5, 7)},
+                    dice);
     drawCollar(drawing, gall, straightOut(gall, 104), 3.6, {38, 10, 18}, 0.5);
     gall.draw(drawing);
 }
 
 constexpr FigureEntry entries[] = {
-    {"gall_catkin", QT_TRANSLATE_NOOP("figures", "Gall on a male catkin: axis bent, flowers missing beside it"), catkinGall},
+    {"gall_catkin",
+     QT_TRANSLATE_NOOP("figures", "Gall on a male catkin: axis bent, flowers missing beside it"), catkinGall},
     {"gall_dry_twig", QT_TRANSLATE_NOOP("figures", "Old dry woody galls on a bare winter twig"), dryTwig},
-    {"gall_exit_holes", QT_TRANSLATE_NOOP("figures", "Exit holes: round, 1 to 1.5 mm, one for each insect"), exitHoles},
-    {"gall_shoot_tip", QT_TRANSLATE_NOOP("figures", "Gall on a shoot tip: shoot stopped, small leaves in a rosette"), shootTip},
-    {"gall_stipule", QT_TRANSLATE_NOOP("figures", "Gall on a stipule, beside the bud at a leaf’s base"), stipule},
+    {"gall_exit_holes", QT_TRANSLATE_NOOP("figures", "Exit holes: round, 1 to 1.5 mm, one for each insect"),
+     exitHoles},
+    {"gall_shoot_tip",
+     QT_TRANSLATE_NOOP("figures", "Gall on a shoot tip: shoot stopped, small leaves in a rosette"), shootTip},
+    {"gall_stipule", QT_TRANSLATE_NOOP("figures", "Gall on a stipule, beside the bud at a leaf’s base"),
+     stipule},
 };
 
 } // namespace

@@ -16,10 +16,10 @@ namespace {
 
 struct RankForm {
     const char* kind;
-    double length;           ///< of the shoot, mm
+    double length; ///< of the shoot, mm
     int nodes;
-    double leaf;             ///< of the longest leaf, mm
-    double width;            ///< of the shoot at its base, mm
+    double leaf;  ///< of the longest leaf, mm
+    double width; ///< of the shoot at its base, mm
     Lab bark;
 };
 
@@ -38,10 +38,10 @@ void twoRanks(Drawing& drawing, const RankForm& form, const Dice& dice)
     const Stem stem(shape, own);
     const BladeKind& kind = bladeKind(form.kind);
     const int first = own.chance(0.5) ? 1 : -1;
-    const int turned = own.whole(1, form.nodes - 2);   // one blade seen from the side loosens the row
+    const int turned = own.whole(1, form.nodes - 2); // one blade seen from the side loosens the row
     const auto leaf = [&](int i) {
         const double x = double(i) / form.nodes;
-        const int side = i % 2 == 0 ? first : -first;   // 1 left
+        const int side = i % 2 == 0 ? first : -first; // 1 left
         const double angle = 64 - 34 * x;
         Dice mine = dice.part("leaf", i);
         LeafPlace place;
@@ -57,7 +57,7 @@ void twoRanks(Drawing& drawing, const RankForm& form, const Dice& dice)
         place.tint = {4 * x + mine.in(-1, 1), 0, 3 * x};
         drawSimpleLeaf(drawing, kind, place, mine);
     };
-    for (int i = 1; i <= form.nodes; i += 2)   // one rank behind the stem, one before it
+    for (int i = 1; i <= form.nodes; i += 2) // one rank behind the stem, one before it
         leaf(i);
     stem.draw(drawing, dice, true, true);
     for (int i = 2; i <= form.nodes; i += 2)
@@ -110,7 +110,7 @@ void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
     pair(1, 122, 66, 140);
     stem.draw(drawing, dice, true, true);
     pair(3, 104, 34, 96);
-    const QPointF middle = stem.node(2);   // the turned pair: one scar with its bud, facing the reader
+    const QPointF middle = stem.node(2); // the turned pair: one scar with its bud, facing the reader
     QPainterPath bud;
     bud.addEllipse(middle + QPointF(0, -4), 3.0, 4.4);
     drawing.fill(bud, Lab{36, 18, 22}.colour());
@@ -150,7 +150,7 @@ void quercus(Drawing& drawing, const FigureSpec&, const Dice& dice)
     leaf(stem.node(2), stem.headingAt(2) - 62, 76, 1);
     leaf(stem.node(3), stem.headingAt(3) + 60, 82, 2);
     const double up = stem.headingAt(stem.nodes());
-    for (const double angle : {-84.0, 82.0, -52.0})   // behind
+    for (const double angle : {-84.0, 82.0, -52.0}) // behind
         leaf(stem.tip() + QPointF(0, 5), up + angle, 84, static_cast<int>(angle) + 200);
     stem.draw(drawing, dice, true, true);
     for (const double angle : {50.0, -24.0, 22.0, 0.0})
@@ -158,8 +158,10 @@ void quercus(Drawing& drawing, const FigureSpec&, const Dice& dice)
 }
 
 constexpr FigureEntry entries[] = {
-    {"shoot_aesculus", QT_TRANSLATE_NOOP("figures", "Shoot: leaves in pairs, opposite one another"), aesculus},
-    {"shoot_carpinus", QT_TRANSLATE_NOOP("figures", "Shoot: leaves one at a time, fine double teeth"), carpinus},
+    {"shoot_aesculus", QT_TRANSLATE_NOOP("figures", "Shoot: leaves in pairs, opposite one another"),
+     aesculus},
+    {"shoot_carpinus", QT_TRANSLATE_NOOP("figures", "Shoot: leaves one at a time, fine double teeth"),
+     carpinus},
     {"shoot_castanea", QT_TRANSLATE_NOOP("figures", "Shoot: leaves one at a time, in two rows"), castanea},
     {"shoot_fagus", QT_TRANSLATE_NOOP("figures", "Shoot: leaves one at a time, no teeth"), fagus},
     {"shoot_quercus", QT_TRANSLATE_NOOP("figures", "Shoot: leaves crowded at the tip"), quercus},

@@ -75,7 +75,7 @@ void Stem::draw(Drawing& drawing, const Dice& dice, bool pores, bool cutFace) co
         return turn.map(oval);
     };
     const std::size_t last = m_line.size() - 1;
-    drawing.fill(face(last, last - 1), m_form.colour.moved(3).colour());   // rounds the far end
+    drawing.fill(face(last, last - 1), m_form.colour.moved(3).colour()); // rounds the far end
     if (!cutFace)
         return;
     const QPainterPath placed = face(0, 1);
@@ -83,7 +83,8 @@ void Stem::draw(Drawing& drawing, const Dice& dice, bool pores, bool cutFace) co
     drawing.outline(placed, m_form.colour.moved(-16).colour());
 }
 
-QPainterPath strip(const std::vector<QPointF>& line, const std::vector<double>& widths, double from, double to)
+QPainterPath strip(const std::vector<QPointF>& line, const std::vector<double>& widths, double from,
+                   double to)
 {
     std::vector<QPointF> one, other;
     for (std::size_t i = 0; i < line.size(); ++i) {
@@ -96,18 +97,22 @@ QPainterPath strip(const std::vector<QPointF>& line, const std::vector<double>& 
     return polygon(one);
 }
 
-void drawRound(Drawing& drawing, const std::vector<QPointF>& line, const std::vector<double>& widths, const Lab& colour)
+void drawRound(Drawing& drawing, const std::vector<QPointF>& line, const std::vector<double>& widths,
+               const Lab& colour)
 {
     const QPainterPath body = strip(line, widths, -1, 1);
     drawing.fill(body, colour.colour());
     const double lit = dot(leftOf(line.back() - line.front()), towardsLight()) > 0 ? 1 : -1;
     drawing.clip(body);
-    const struct { double from, to, dL, opacity; } strips[] = {
+    const struct {
+        double from, to, dL, opacity;
+    } strips[] = {
         {-0.98, -0.02, -12, 0.34}, {-0.98, -0.36, -16, 0.42}, {-0.98, -0.66, -20, 0.42},
         {0.22, 0.86, 12, 0.36},    {0.40, 0.70, 20, 0.42},
     };
     for (const auto& s : strips)
-        drawing.fill(strip(line, widths, lit * s.from, lit * s.to), colour.moved(s.dL).colour(), s.opacity, 0.7);
+        drawing.fill(strip(line, widths, lit * s.from, lit * s.to), colour.moved(s.dL).colour(), s.opacity,
+                     0.7);
     drawing.unclip();
     drawing.outline(body, colour.moved(-22).colour());
 }

@@ -11,15 +11,15 @@ namespace cupule::ui {
 
 struct StemForm {
     QPointF from;
-    double heading = -88;        ///< degrees
-    double length = 160;         ///< mm
+    double heading = -88; ///< degrees
+    double length = 160;  ///< mm
     int nodes = 7;
-    double zigzag = 7;           ///< degrees to each side at each node
-    double curve = 0;            ///< degrees over the whole
+    double zigzag = 7; ///< degrees to each side at each node
+    double curve = 0;  ///< degrees over the whole
     double widthBase = 5, widthTip = 3;
     Lab colour{42, 8, 22};
-    double swell = 0.22;         ///< at each node
-    double nodeShrink = 0.5;     ///< how much shorter the last internode is than the first
+    double swell = 0.22;     ///< at each node
+    double nodeShrink = 0.5; ///< how much shorter the last internode is than the first
 };
 
 class Stem {
@@ -37,12 +37,14 @@ private:
     std::vector<QPointF> m_nodes;
     std::vector<QPointF> m_line;
     std::vector<double> m_widths;
-    std::vector<int> m_nodeAt;   ///< index of each node in the line
+    std::vector<int> m_nodeAt; ///< index of each node in the line
 };
 
 /// A round body along points, with these full widths: shaded and lit strips, then the outline.
-void drawRound(Drawing& drawing, const std::vector<QPointF>& line, const std::vector<double>& widths, const Lab& colour);
+void drawRound(Drawing& drawing, const std::vector<QPointF>& line, const std::vector<double>& widths,
+               const Lab& colour);
 /// Band between two shares of the half-width, left positive.
-QPainterPath strip(const std::vector<QPointF>& line, const std::vector<double>& widths, double from, double to);
+QPainterPath strip(const std::vector<QPointF>& line, const std::vector<double>& widths, double from,
+                   double to);
 
 } // namespace cupule::ui

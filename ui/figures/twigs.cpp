@@ -24,7 +24,8 @@ double budWidth(const BudForm& form, double t)
         return 0;
     const double m = form.widestAt;
     const double g = std::pow(t / m, m) * std::pow((1 - t) / (1 - m), 1 - m);
-    return form.width / form.length / 2 * std::pow(g, t < m ? form.baseExponent / m : form.tipExponent / (1 - m));
+    return form.width / form.length / 2 *
+           std::pow(g, t < m ? form.baseExponent / m : form.tipExponent / (1 - m));
 }
 
 QPainterPath ellipseAt(const QPointF& middle, double along, double across, double heading)
@@ -47,12 +48,14 @@ void drawScar(Drawing& drawing, const QPointF& middle, double heading, double si
     for (const double at : {-0.26, 0.0, 0.26})
         for (const double more : {-0.05, 0.06}) {
             QPainterPath dot;
-            dot.addEllipse(middle + across * ((at + more) * size) - headed(heading) * (0.06 * size), 0.045 * size, 0.045 * size);
+            dot.addEllipse(middle + across * ((at + more) * size) - headed(heading) * (0.06 * size),
+                           0.045 * size, 0.045 * size);
             drawing.fill(dot, bark.moved(-8).colour(), 1, 2);
         }
 }
 
-StemForm twigForm(const Dice& dice, double length, int nodes, double zigzag, double from, double to, const Lab& bark)
+StemForm twigForm(const Dice& dice, double length, int nodes, double zigzag, double from, double to,
+                  const Lab& bark)
 {
     Dice own = dice.part("form");
     StemForm form;
@@ -76,8 +79,8 @@ void castanea(Drawing& drawing, const FigureSpec&, const Dice& dice)
     twig.draw(drawing, dice, true, true);
     const int first = dice.part("side").chance(0.5) ? 1 : -1;
     for (int node = 1; node <= twig.nodes(); ++node)
-        drawChestnutNode(drawing, twig.node(node), twig.headingAt(node), node % 2 ? first : -first, twig.widthAt(node), bark,
-                         dice.part("node", node));
+        drawChestnutNode(drawing, twig.node(node), twig.headingAt(node), node % 2 ? first : -first,
+                         twig.widthAt(node), bark, dice.part("node", node));
     // no end bud: a dry stub beside the topmost bud
     const QPointF tip = twig.tip();
     const double way = twig.headingAt(twig.nodes());
@@ -99,16 +102,18 @@ void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
     const auto sides = [&](int node, double length) {
         for (const int side : {1, -1}) {
             const double way = twig.headingAt(node);
-            const QPointF at = twig.node(node) + leftOf(headed(way)) * (side * 0.42 * twig.widthAt(node)) + headed(way) * 1.5;
+            const QPointF at = twig.node(node) + leftOf(headed(way)) * (side * 0.42 * twig.widthAt(node)) +
+                               headed(way) * 1.5;
             drawBud(drawing, at, way - side * 40, {length, 5.6, 0.40, 0.55, 0.80, 4, chestnutRed});
         }
     };
     sides(1, 10);
     twig.draw(drawing, dice, true, true);
-    for (const double t : {0.10, 0.94}) {   // ring scars of bud scales
+    for (const double t : {0.10, 0.94}) { // ring scars of bud scales
         const QPointF at = twig.node(0) + (twig.node(1) - twig.node(0)) * (t > 0.5 ? 0.62 : 0.3);
         for (int ring = 0; ring < 3; ++ring)
-            drawing.line(ellipseAt(at + QPointF(0, ring * 1.1), 0.5, 4.7, -90), bark.moved(-14).colour(), 0.22, 0.8, 1);
+            drawing.line(ellipseAt(at + QPointF(0, ring * 1.1), 0.5, 4.7, -90), bark.moved(-14).colour(),
+                         0.22, 0.8, 1);
     }
     const QPointF scarAt = twig.node(1) + QPointF(0, 5.6);
     const QPainterPath horseshoe = ellipseAt(scarAt, 2.9, 3.5, -90);
@@ -116,9 +121,11 @@ void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
     drawing.outline(horseshoe, bark.moved(-18).colour(), 0.24);
     for (int nail = 0; nail < 7; ++nail) {
         const double angle = std::numbers::pi * (0.08 + 0.84 * nail / 6);
-        drawing.fill(ellipseAt(scarAt + QPointF(2.3 * std::cos(angle), 1.7 * std::sin(angle)), 0.34, 0.34, 0), bark.moved(-20).colour());
+        drawing.fill(ellipseAt(scarAt + QPointF(2.3 * std::cos(angle), 1.7 * std::sin(angle)), 0.34, 0.34, 0),
+                     bark.moved(-20).colour());
     }
-    drawBud(drawing, scarAt + QPointF(0, -3.4), twig.headingAt(1), {6.5, 5, 0.40, 0.55, 0.80, 3, chestnutRed});
+    drawBud(drawing, scarAt + QPointF(0, -3.4), twig.headingAt(1),
+            {6.5, 5, 0.40, 0.55, 0.80, 3, chestnutRed});
     sides(2, 9);
     const QPointF tip = twig.tip() + QPointF(0, 1.2);
     const double up = twig.headingAt(2);
@@ -150,15 +157,19 @@ void quercus(Drawing& drawing, const FigureSpec&, const Dice& dice)
         const int side = node % 2 ? 1 : -1;
         const double way = twig.headingAt(node);
         const QPointF at = twig.node(node) + leftOf(headed(way)) * (side * 0.4 * twig.widthAt(node));
-        drawScar(drawing, at - headed(way) * 1.4 - leftOf(headed(way)) * (side * 0.6), way - side * 20, 2.4, bark);
-        drawBud(drawing, at, way - side * 42, {own.in(4.2, 5.2), own.in(2.9, 3.4), 0.36, 0.42, 0.85, 4, bud, true});
+        drawScar(drawing, at - headed(way) * 1.4 - leftOf(headed(way)) * (side * 0.6), way - side * 20, 2.4,
+                 bark);
+        drawBud(drawing, at, way - side * 42,
+                {own.in(4.2, 5.2), own.in(2.9, 3.4), 0.36, 0.42, 0.85, 4, bud, true});
     }
     const double up = twig.headingAt(twig.nodes());
     for (const double angle : {-44.0, 46.0, -22.0, 24.0, 0.0})
-        drawBud(drawing, twig.tip() - headed(up) * 1.0, up + angle, {own.in(5.4, 6.8), own.in(3.6, 4.3), 0.36, 0.42, 0.85, 5, bud, true});
+        drawBud(drawing, twig.tip() - headed(up) * 1.0, up + angle,
+                {own.in(5.4, 6.8), own.in(3.6, 4.3), 0.36, 0.42, 0.85, 5, bud, true});
 }
 
-void slenderTwig(Drawing& drawing, const Dice& dice, const Lab& bark, double width, const BudForm& bud, double angle, double zigzag)
+void slenderTwig(Drawing& drawing, const Dice& dice, const Lab& bark, double width, const BudForm& bud,
+                 double angle, double zigzag)
 {
     const Stem twig(twigForm(dice, 88, 6, zigzag, width, 0.6 * width, bark), dice.part("stem"));
     const int first = dice.part("side").chance(0.5) ? 1 : -1;
@@ -183,11 +194,14 @@ void carpinus(Drawing& drawing, const FigureSpec&, const Dice& dice)
 }
 
 constexpr FigureEntry entries[] = {
-    {"twig_aesculus", QT_TRANSLATE_NOOP("figures", "Winter twig: buds in pairs, a large sticky bud at the end"), aesculus},
+    {"twig_aesculus",
+     QT_TRANSLATE_NOOP("figures", "Winter twig: buds in pairs, a large sticky bud at the end"), aesculus},
     {"twig_carpinus", QT_TRANSLATE_NOOP("figures", "Winter twig: small buds pressed to the twig"), carpinus},
-    {"twig_castanea", QT_TRANSLATE_NOOP("figures", "Winter twig: zigzag, squat buds, none at the end"), castanea},
+    {"twig_castanea", QT_TRANSLATE_NOOP("figures", "Winter twig: zigzag, squat buds, none at the end"),
+     castanea},
     {"twig_fagus", QT_TRANSLATE_NOOP("figures", "Winter twig: long sharp buds standing off"), fagus},
-    {"twig_quercus", QT_TRANSLATE_NOOP("figures", "Winter twig: many-scaled buds crowded at the end"), quercus},
+    {"twig_quercus", QT_TRANSLATE_NOOP("figures", "Winter twig: many-scaled buds crowded at the end"),
+     quercus},
 };
 
 } // namespace
@@ -200,7 +214,9 @@ std::span<const FigureEntry> twigFigures()
 void drawBud(Drawing& drawing, const QPointF& base, double heading, const BudForm& form)
 {
     const QPointF way = headed(heading), across = leftOf(way);
-    const auto at = [&](double t, double share) { return base + way * (t * form.length) + across * (share * budWidth(form, t) * form.length); };
+    const auto at = [&](double t, double share) {
+        return base + way * (t * form.length) + across * (share * budWidth(form, t) * form.length);
+    };
     std::vector<QPointF> points;
     for (int i = 0; i <= budSteps; ++i)
         points.push_back(at(0.5 - 0.5 * std::cos(std::numbers::pi * i / budSteps), 1));
@@ -216,7 +232,7 @@ void drawBud(Drawing& drawing, const QPointF& base, double heading, const BudFor
     drawing.clip(outline);
     const QColor dark = form.colour.moved(-20).colour();
     const QColor light = form.colour.moved(form.paleEdges ? 26 : 12).colour();
-    for (int k = form.scales - 1; k >= 0; --k) {   // inner scales first, each covered by the next outer one
+    for (int k = form.scales - 1; k >= 0; --k) { // inner scales first, each covered by the next outer one
         const int side = k % 2 ? -1 : 1;
         const double end = 0.24 + 0.66 * (k + 1) / (form.scales + 1);
         const double lean = k == 0 ? 0.1 : -0.28;
@@ -230,7 +246,8 @@ void drawBud(Drawing& drawing, const QPointF& base, double heading, const BudFor
         rim.quadTo(at(0.66 * end, side * 1.36), at(end, side * lean));
         rim.quadTo(at(0.70 * end, -side * 1.05), at(0.10, -side * 1.12));
         drawing.line(rim, light, std::min(0.32, 0.05 * form.width), 0.8, 2);
-        drawing.line(rim.translated(-way * std::min(0.3, 0.04 * form.width)), dark, std::min(0.26, 0.04 * form.width), 0.85, 1);
+        drawing.line(rim.translated(-way * std::min(0.3, 0.04 * form.width)), dark,
+                     std::min(0.26, 0.04 * form.width), 0.85, 1);
     }
     drawing.unclip();
     drawing.outline(outline, form.colour.moved(-22).colour());
@@ -242,16 +259,19 @@ BudForm chestnutBud(Dice& dice)
     return {dice.in(5.2, 6.2), dice.in(4.0, 4.6), 0.40, 0.40, 0.66, dice.whole(2, 3), colour};
 }
 
-void drawChestnutNode(Drawing& drawing, const QPointF& node, double heading, int side, double width, const Lab& bark, Dice dice)
+void drawChestnutNode(Drawing& drawing, const QPointF& node, double heading, int side, double width,
+                      const Lab& bark, Dice dice)
 {
     const QPointF way = headed(heading), across = leftOf(way) * side;
-    for (const double off : {-0.12, 0.18})   // two ridges run down from the scar
-        drawing.line(polyline({node + across * (0.36 * width + off), node + across * (0.2 * width) - way * dice.in(7, 11)}),
+    for (const double off : {-0.12, 0.18}) // two ridges run down from the scar
+        drawing.line(polyline({node + across * (0.36 * width + off),
+                               node + across * (0.2 * width) - way * dice.in(7, 11)}),
                      bark.moved(-10).colour(), 0.2, 0.7, 2);
     const QPainterPath cushion = ellipseAt(node + across * (0.42 * width), 1.9, 1.5, heading);
     drawing.fill(cushion, bark.moved(5).colour());
     drawing.outline(cushion, bark.moved(-16).colour());
-    drawBud(drawing, node + across * (0.46 * width) + way * 0.9, heading - side * (34 + dice.in(-5, 5)), chestnutBud(dice));
+    drawBud(drawing, node + across * (0.46 * width) + way * 0.9, heading - side * (34 + dice.in(-5, 5)),
+            chestnutBud(dice));
     drawScar(drawing, node + across * (0.46 * width) - way * 1.3, heading - side * 14, 2.9, bark);
 }
 

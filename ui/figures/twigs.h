@@ -7,8 +7,8 @@
 namespace cupule::ui {
 
 struct BudForm {
-    double length, width;                        ///< mm
-    double widestAt, baseExponent, tipExponent;  ///< as for blades
+    double length, width;                       ///< mm
+    double widestAt, baseExponent, tipExponent; ///< as for blades
     int scales;
     Lab colour;
     bool paleEdges = false;
@@ -17,6 +17,7 @@ void drawBud(Drawing& drawing, const QPointF& base, double heading, const BudFor
 /// Chestnut's: squat, lop-sided, two or three scales.
 BudForm chestnutBud(Dice& dice);
 /// A bud on its cushion above a leaf scar, to one side of the twig.
-void drawChestnutNode(Drawing& drawing, const QPointF& node, double heading, int side, double width, const Lab& bark, Dice dice);
+void drawChestnutNode(Drawing& drawing, const QPointF& node, double heading, int side, double width,
+                      const Lab& bark, Dice dice);
 
 } // namespace cupule::ui

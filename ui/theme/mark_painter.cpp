@@ -14,7 +14,7 @@ namespace cupule::ui {
 
 namespace {
 
-constexpr int smallMark = 18;   // below this the strokes are drawn thicker
+constexpr int smallMark = 18; // below this the strokes are drawn thicker
 
 QByteArray markSource(const QString& name, int pixels, const QColor& ink)
 {
@@ -61,13 +61,15 @@ void paintMark(QPainter& painter, const QRectF& where, const QString& name, cons
     if (pixels < 1)
         return;
     const qreal ratio = painter.device() ? painter.device()->devicePixelRatioF() : 1.0;
-    const QPointF corner(std::round(where.center().x() - pixels / 2.0), std::round(where.center().y() - pixels / 2.0));
+    const QPointF corner(std::round(where.center().x() - pixels / 2.0),
+                         std::round(where.center().y() - pixels / 2.0));
     painter.drawPixmap(corner, markPixmap(name, pixels, ink, ratio));
 }
 
 QStringList markNames()
 {
-    QStringList names = QDir(QStringLiteral(":/cupule/marks")).entryList({QStringLiteral("*.svg")}, QDir::Files, QDir::Name);
+    QStringList names =
+        QDir(QStringLiteral(":/cupule/marks")).entryList({QStringLiteral("*.svg")}, QDir::Files, QDir::Name);
     for (QString& name : names)
         name.chop(4);
     return names;

@@ -47,7 +47,8 @@ void paintIndicator(QPainter& painter, const QStyleOption& option, bool round)
         paintTick(painter, box, theme.page);
     } else if (option.state.testFlag(QStyle::State_NoChange)) {
         painter.setPen(QPen(ink, 2));
-        painter.drawLine(QPointF(box.left() + 4, box.center().y()), QPointF(box.right() - 4, box.center().y()));
+        painter.drawLine(QPointF(box.left() + 4, box.center().y()),
+                         QPointF(box.right() - 4, box.center().y()));
     }
     painter.restore();
 }
@@ -95,7 +96,9 @@ int Style::pixelMetric(PixelMetric metric, const QStyleOption* option, const QWi
     case PM_IndicatorHeight:
     case PM_ExclusiveIndicatorWidth:
     case PM_ExclusiveIndicatorHeight:
-        return std::max(16, option ? scaled(16, option->fontMetrics.height() > 0 && widget ? widget->font() : QFont()) : 16);
+        return std::max(
+            16,
+            option ? scaled(16, option->fontMetrics.height() > 0 && widget ? widget->font() : QFont()) : 16);
     case PM_ButtonShiftHorizontal:
     case PM_ButtonShiftVertical:
         return 0;
@@ -104,7 +107,8 @@ int Style::pixelMetric(PixelMetric metric, const QStyleOption* option, const QWi
     }
 }
 
-int Style::styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget, QStyleHintReturn* returned) const
+int Style::styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
+                     QStyleHintReturn* returned) const
 {
     // No motion beyond progress.
     if (hint == SH_Widget_Animation_Duration || hint == SH_Widget_Animate)

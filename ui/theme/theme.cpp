@@ -88,24 +88,36 @@ double luminance(const QColor& colour)
 struct RoleLook {
     double points;
     int weight;
-    const char16_t* family;   // null: the text family
+    const char16_t* family; // null: the text family
 };
 
 RoleLook roleLook(TextRole role)
 {
     switch (role) {
-    case TextRole::body: return {10.5, QFont::Normal, nullptr};
-    case TextRole::strong: return {10.5, QFont::DemiBold, nullptr};
-    case TextRole::caption: return {9.5, QFont::Normal, nullptr};
-    case TextRole::small: return {9, QFont::Normal, nullptr};
-    case TextRole::heading: return {11.5, QFont::DemiBold, nullptr};
-    case TextRole::title: return {16, QFont::DemiBold, nullptr};
-    case TextRole::emptyTitle: return {19, QFont::DemiBold, nullptr};
-    case TextRole::worth: return {22, QFont::DemiBold, nullptr};
-    case TextRole::figures: return {10.5, QFont::Normal, u"Noto Sans"};
-    case TextRole::figuresStrong: return {10.5, QFont::DemiBold, u"Noto Sans"};
-    case TextRole::ids: return {10.5, QFont::Normal, u"Noto Sans Mono"};
-    case TextRole::idsStrong: return {10.5, QFont::Bold, u"Noto Sans Mono"};
+    case TextRole::body:
+        return {10.5, QFont::Normal, nullptr};
+    case TextRole::strong:
+        return {10.5, QFont::DemiBold, nullptr};
+    case TextRole::caption:
+        return {9.5, QFont::Normal, nullptr};
+    case TextRole::small:
+        return {9, QFont::Normal, nullptr};
+    case TextRole::heading:
+        return {11.5, QFont::DemiBold, nullptr};
+    case TextRole::title:
+        return {16, QFont::DemiBold, nullptr};
+    case TextRole::emptyTitle:
+        return {19, QFont::DemiBold, nullptr};
+    case TextRole::worth:
+        return {22, QFont::DemiBold, nullptr};
+    case TextRole::figures:
+        return {10.5, QFont::Normal, u"Noto Sans"};
+    case TextRole::figuresStrong:
+        return {10.5, QFont::DemiBold, u"Noto Sans"};
+    case TextRole::ids:
+        return {10.5, QFont::Normal, u"Noto Sans Mono"};
+    case TextRole::idsStrong:
+        return {10.5, QFont::Bold, u"Noto Sans Mono"};
     }
     return {10.5, QFont::Normal, nullptr};
 }
@@ -190,11 +202,22 @@ QString Theme::styleSheet() const
     if (!file.open(QIODevice::ReadOnly))
         return {};
     QString sheet = QString::fromUtf8(file.readAll());
-    const std::array<std::pair<const char16_t*, QColor>, 16> names{
-        {{u"@ground@", ground}, {u"@panel@", panel}, {u"@page@", page}, {u"@well@", well}, {u"@ink@", ink},
-         {u"@ink2@", ink2}, {u"@ink3@", ink3}, {u"@hair@", hair}, {u"@line@", line}, {u"@edge@", edge},
-         {u"@nut@", nut}, {u"@nutInk@", nutInk}, {u"@nutSoft@", nutSoft}, {u"@leaf@", leaf}, {u"@focus@", focus},
-         {u"@link@", link}}};
+    const std::array<std::pair<const char16_t*, QColor>, 16> names{{{u"@ground@", ground},
+                                                                    {u"@panel@", panel},
+                                                                    {u"@page@", page},
+                                                                    {u"@well@", well},
+                                                                    {u"@ink@", ink},
+                                                                    {u"@ink2@", ink2},
+                                                                    {u"@ink3@", ink3},
+                                                                    {u"@hair@", hair},
+                                                                    {u"@line@", line},
+                                                                    {u"@edge@", edge},
+                                                                    {u"@nut@", nut},
+                                                                    {u"@nutInk@", nutInk},
+                                                                    {u"@nutSoft@", nutSoft},
+                                                                    {u"@leaf@", leaf},
+                                                                    {u"@focus@", focus},
+                                                                    {u"@link@", link}}};
     for (const auto& [name, colour] : names)
         sheet.replace(QString::fromUtf16(name), colour.name());
     return sheet.replace(QStringLiteral("@shade@"), dark ? QStringLiteral("dark") : QStringLiteral("light"));
@@ -265,7 +288,7 @@ void Look::apply()
 {
     m_applying = true;
     if (m_app.style()->objectName() != Style::ownName())
-        QApplication::setStyle(new Style);   // owned by the application
+        QApplication::setStyle(new Style); // owned by the application
     QApplication::setFont(bodyFont(m_percent));
     QApplication::setPalette(theme().palette());
     const QString sheet = theme().styleSheet();

@@ -1,12 +1,12 @@
 // Colours, type and text size of the window, light and dark.
 //
-//  - Widgets never keep colours: they ask themeOf(*this) when they paint. Light or dark is read from the palette's
-//    window lightness, so a part of the window may wear another palette than the rest.
+//  - Widgets never keep colours: they ask themeOf(*this) when they paint. Light or dark is read from the
+//    palette's window lightness, so a part of the window may wear another palette than the rest.
 //  - Lengths are pixels at 96 dpi and text 100 %; whatever holds text is measured with QFontMetrics instead.
 //  - GUI thread only.
 //
-// Data colours: M. Okabe and K. Ito, "Color Universal Design" (2008). Contrast floors: WCAG 2.2, 1.4.3 (text 4.5:1)
-// and 1.4.11 (marks 3:1); tests/gui/contrast_test.cpp computes every pair.
+// Data colours: M. Okabe and K. Ito, "Color Universal Design" (2008). Contrast floors: WCAG 2.2, 1.4.3
+// (text 4.5:1) and 1.4.11 (marks 3:1); tests/gui/contrast_test.cpp computes every pair.
 
 #pragma once
 
@@ -22,27 +22,27 @@ namespace cupule::ui {
 
 struct Theme {
     bool dark = false;
-    QColor ground;      ///< window, rail, menu, status
-    QColor panel;       ///< side columns, decision bars
-    QColor page;        ///< the page being worked on
-    QColor well;        ///< fields, unpressed buttons
-    QColor ink;         ///< text, marks, outlines
-    QColor ink2;        ///< second text, captions
-    QColor ink3;        ///< hints in fields, key caps; never the only carrier of a fact
-    QColor hair;        ///< rules between rows (decorative)
-    QColor line;        ///< edges of panes (decorative)
-    QColor edge;        ///< borders of controls, axes (3:1)
-    QColor nut;         ///< main button, present place, today's needle, current part
-    QColor nutInk;      ///< text on nut
-    QColor nutSoft;     ///< current row, chosen card
-    QColor leaf;        ///< skyline, usual range, leaf drawings
-    QColor leafInk;     ///< text on leaf where ink is too loud
-    QColor focus;       ///< focus ring, second needle
+    QColor ground;  ///< window, rail, menu, status
+    QColor panel;   ///< side columns, decision bars
+    QColor page;    ///< the page being worked on
+    QColor well;    ///< fields, unpressed buttons
+    QColor ink;     ///< text, marks, outlines
+    QColor ink2;    ///< second text, captions
+    QColor ink3;    ///< hints in fields, key caps; never the only carrier of a fact
+    QColor hair;    ///< rules between rows (decorative)
+    QColor line;    ///< edges of panes (decorative)
+    QColor edge;    ///< borders of controls, axes (3:1)
+    QColor nut;     ///< main button, present place, today's needle, current part
+    QColor nutInk;  ///< text on nut
+    QColor nutSoft; ///< current row, chosen card
+    QColor leaf;    ///< skyline, usual range, leaf drawings
+    QColor leafInk; ///< text on leaf where ink is too loud
+    QColor focus;   ///< focus ring, second needle
     QColor link;
-    QColor stopSoft;    ///< ground of an open link and of an error
-    QColor askSoft;     ///< ground of a question
-    QColor noteSoft;    ///< ground of a note
-    QColor okSoft;      ///< ground of an addition
+    QColor stopSoft; ///< ground of an open link and of an error
+    QColor askSoft;  ///< ground of a question
+    QColor noteSoft; ///< ground of a note
+    QColor okSoft;   ///< ground of an addition
     [[nodiscard]] QPalette palette() const;
     [[nodiscard]] QString styleSheet() const;
 };
@@ -70,16 +70,16 @@ double contrast(const QColor& one, const QColor& other);
 /// What a text is for. Sizes are relative to the widget's own font, which carries the text size in force.
 enum class TextRole {
     body,
-    strong,        ///< body, semibold
-    caption,       ///< second line; never under 9 pt at 100 %
-    small,         ///< key caps, months; never under 9 pt at 100 %
-    heading,       ///< parts of a page
-    title,         ///< of a page
+    strong,  ///< body, semibold
+    caption, ///< second line; never under 9 pt at 100 %
+    small,   ///< key caps, months; never under 9 pt at 100 %
+    heading, ///< parts of a page
+    title,   ///< of a page
     emptyTitle,
-    worth,         ///< letter in its tile
-    figures,       ///< numbers that stand under one another (Noto Sans: even digits)
+    worth,   ///< letter in its tile
+    figures, ///< numbers that stand under one another (Noto Sans: even digits)
     figuresStrong,
-    ids,           ///< sample, bag, seal and form numbers (Noto Sans Mono)
+    ids, ///< sample, bag, seal and form numbers (Noto Sans Mono)
     idsStrong,
 };
 QFont roleFont(TextRole role, const QFont& base);

@@ -22,10 +22,14 @@ constexpr std::array<Answer, 3> order{Answer::seen, Answer::notSeen, Answer::not
 QString markOf(Answer answer)
 {
     switch (answer) {
-    case Answer::seen: return QStringLiteral("answer-seen");
-    case Answer::notSeen: return QStringLiteral("answer-not-seen");
-    case Answer::notJudged: return QStringLiteral("answer-not-judged");
-    case Answer::open: break;
+    case Answer::seen:
+        return QStringLiteral("answer-seen");
+    case Answer::notSeen:
+        return QStringLiteral("answer-not-seen");
+    case Answer::notJudged:
+        return QStringLiteral("answer-not-judged");
+    case Answer::open:
+        break;
     }
     return QStringLiteral("answer-open");
 }
@@ -45,7 +49,8 @@ int cellWidth(Answer answer, const QFont& font)
 {
     const int words = QFontMetrics(roleFont(TextRole::strong, font)).horizontalAdvance(answerWord(answer));
     const int digit = QFontMetrics(font).horizontalAdvance(QStringLiteral("0"));
-    return scaled(9, font) + markSize(font) + scaled(6, font) + words + scaled(10, font) + digit + scaled(8, font);
+    return scaled(9, font) + markSize(font) + scaled(6, font) + words + scaled(10, font) + digit +
+           scaled(8, font);
 }
 
 } // namespace
@@ -97,7 +102,8 @@ void paintCell(QPainter& painter, const QRect& cell, Answer answer, const Answer
     painter.fillRect(cell, colours.ground);
     QRect rest = cell.adjusted(scaled(9, font), 0, -scaled(8, font), 0);
     const int side = markSize(font);
-    paintMark(painter, QRect(rest.left(), rest.center().y() - side / 2, side, side), markOf(answer), colours.ink);
+    paintMark(painter, QRect(rest.left(), rest.center().y() - side / 2, side, side), markOf(answer),
+              colours.ink);
     rest.setLeft(rest.left() + side + scaled(6, font));
     painter.setFont(roleFont(chosen ? TextRole::strong : TextRole::body, font));
     painter.setPen(colours.word);
@@ -187,14 +193,21 @@ void AnswerStrip::keyPressEvent(QKeyEvent* event)
 {
     const auto here = std::find(order.begin(), order.end(), m_answer) - order.begin();
     switch (event->key()) {
-    case Qt::Key_1: return choose(Answer::seen);
-    case Qt::Key_2: return choose(Answer::notSeen);
-    case Qt::Key_3: return choose(Answer::notJudged);
+    case Qt::Key_1:
+        return choose(Answer::seen);
+    case Qt::Key_2:
+        return choose(Answer::notSeen);
+    case Qt::Key_3:
+        return choose(Answer::notJudged);
     case Qt::Key_0:
-    case Qt::Key_Backspace: return choose(Answer::open);
-    case Qt::Key_Right: return choose(here >= 3 ? order[0] : order[std::size_t(std::min<long>(here + 1, 2))]);
-    case Qt::Key_Left: return choose(here >= 3 ? order[2] : order[std::size_t(std::max<long>(here - 1, 0))]);
-    default: QWidget::keyPressEvent(event);
+    case Qt::Key_Backspace:
+        return choose(Answer::open);
+    case Qt::Key_Right:
+        return choose(here >= 3 ? order[0] : order[std::size_t(std::min<long>(here + 1, 2))]);
+    case Qt::Key_Left:
+        return choose(here >= 3 ? order[2] : order[std::size_t(std::max<long>(here - 1, 0))]);
+    default:
+        QWidget::keyPressEvent(event);
     }
 }
 

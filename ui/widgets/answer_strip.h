@@ -1,5 +1,5 @@
-// The three answers of a checklist line, as a twig with a lump, with an empty ring, with a ring struck through.
-// The chosen one is filled with ink. Used by the checklist's delegate and, on its own, as a widget.
+// The three answers of a checklist line, as a twig with a lump, with an empty ring, with a ring struck
+// through. The chosen one is filled with ink. Used by the checklist's delegate and, on its own, as a widget.
 
 #pragma once
 
@@ -13,7 +13,7 @@ namespace cupule::ui {
 
 /// Where the cells are; widths from the font, so that nothing is clipped at any text size.
 struct AnswerCells {
-    std::array<QRect, 3> cells;      ///< seen, not seen, could not be judged
+    std::array<QRect, 3> cells; ///< seen, not seen, could not be judged
     [[nodiscard]] QRect all() const { return cells[0].united(cells[2]); }
     /// Nothing answers where no cell is.
     [[nodiscard]] Answer at(const QPoint& point) const;
@@ -24,8 +24,8 @@ AnswerCells answerCells(const QPoint& topLeft, const QFont& font);
 struct AnswerLook {
     Answer answer = Answer::open;
     bool enabled = true;
-    bool keysShown = true;           ///< "1", "2", "3" at the right of the cells
-    Answer under = Answer::open;     ///< cell under the pointer
+    bool keysShown = true;       ///< "1", "2", "3" at the right of the cells
+    Answer under = Answer::open; ///< cell under the pointer
 };
 void paintAnswerStrip(QPainter& painter, const AnswerCells& at, const AnswerLook& look, const QFont& font,
                       const QPalette& palette);
@@ -41,7 +41,7 @@ public:
     QSize minimumSizeHint() const override;
 
 Q_SIGNALS:
-    void answered(cupule::Answer answer);   ///< by the user only
+    void answered(cupule::Answer answer); ///< by the user only
 
 protected:
     void paintEvent(QPaintEvent* event) override;

@@ -29,12 +29,13 @@ QPainterPath openLink(const QRectF& r)
     path.lineTo(r.right() - radius, r.bottom());
     path.arcTo(QRectF(r.right() - r.height(), r.top(), r.height(), r.height()), -90, 180);
     path.lineTo(r.left() + r.width() * 0.62, r.top());
-    path.cubicTo(r.left() + r.width() * 0.50, r.top() - 1, r.left() + r.width() * 0.44, r.top() - radius * 0.24,
-                 r.left() + r.width() * 0.33, r.top() - radius * 0.46);
+    path.cubicTo(r.left() + r.width() * 0.50, r.top() - 1, r.left() + r.width() * 0.44,
+                 r.top() - radius * 0.24, r.left() + r.width() * 0.33, r.top() - radius * 0.46);
     return path;
 }
 
-void stroke(QPainter& painter, const QPainterPath& path, const QColor& casing, const QColor& core, double scale)
+void stroke(QPainter& painter, const QPainterPath& path, const QColor& casing, const QColor& core,
+            double scale)
 {
     painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(casing, casingWidth * scale, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
@@ -103,21 +104,25 @@ void paintChain(QPainter& painter, const std::vector<ChainShape>& links, const T
         const QRectF& next = links[i + 1].rect;
         const double overlap = r.right() - next.left();
         painter.save();
-        painter.setClipRect(QRectF(next.left() - 6 * scale, r.center().y(), overlap + 14 * scale, r.height() / 2 + 8 * scale));
+        painter.setClipRect(QRectF(next.left() - 6 * scale, r.center().y(), overlap + 14 * scale,
+                                   r.height() / 2 + 8 * scale));
         paintLink(painter, links[i], theme, scale);
         painter.restore();
     }
     painter.restore();
 }
 
-void paintAbove(QPainter& painter, const QRectF& where, const QString& words, const QFont& font, const Theme& theme)
+void paintAbove(QPainter& painter, const QRectF& where, const QString& words, const QFont& font,
+                const Theme& theme)
 {
     painter.setFont(font);
     painter.setPen(theme.ink);
     QRectF used;
-    painter.drawText(where.adjusted(0, 0, 0, -10), Qt::AlignHCenter | Qt::AlignBottom | Qt::TextWordWrap, words, &used);
+    painter.drawText(where.adjusted(0, 0, 0, -10), Qt::AlignHCenter | Qt::AlignBottom | Qt::TextWordWrap,
+                     words, &used);
     painter.setPen(QPen(theme.edge, 1.4));
-    painter.drawLine(QPointF(where.center().x(), where.bottom() - 7), QPointF(where.center().x(), where.bottom() + 3));
+    painter.drawLine(QPointF(where.center().x(), where.bottom() - 7),
+                     QPointF(where.center().x(), where.bottom() + 3));
 }
 
 } // namespace cupule::ui

@@ -23,6 +23,7 @@ struct ChainShape {
 /// Left to right; each link passes over its left neighbour above and under it below. `scale` 1 at text 100 %.
 void paintChain(QPainter& painter, const std::vector<ChainShape>& links, const Theme& theme, double scale);
 /// Words over a link that hangs open or is cut, with a short line down to it.
-void paintAbove(QPainter& painter, const QRectF& where, const QString& words, const QFont& font, const Theme& theme);
+void paintAbove(QPainter& painter, const QRectF& where, const QString& words, const QFont& font,
+                const Theme& theme);
 
 } // namespace cupule::ui

@@ -35,7 +35,9 @@ QString linkMark(const std::string& kind)
 
 int linesOf(const QFont& font, const QString& words, int width)
 {
-    return words.isEmpty() ? 0 : QFontMetrics(font).boundingRect(QRect(0, 0, width, 9999), Qt::TextWordWrap, words).height();
+    return words.isEmpty()
+               ? 0
+               : QFontMetrics(font).boundingRect(QRect(0, 0, width, 9999), Qt::TextWordWrap, words).height();
 }
 
 } // namespace
@@ -64,7 +66,10 @@ struct ChainView::Metrics {
     int step, width, height, margin, above, below;
     QFont title, small;
     [[nodiscard]] QRectF link(int i) const { return QRectF(margin + i * step, above, width, height); }
-    [[nodiscard]] QRect words(int i) const { return {margin + i * step + (width - step) / 2 + 3, above + height + 8, step - 6, below}; }
+    [[nodiscard]] QRect words(int i) const
+    {
+        return {margin + i * step + (width - step) / 2 + 3, above + height + 8, step - 6, below};
+    }
 };
 
 ChainView::Metrics ChainView::metrics() const
@@ -85,8 +90,9 @@ ChainView::Metrics ChainView::metrics() const
     m.below = 0;
     for (const ChainWords& words : m_words) {
         const int width = m.step - 6;
-        m.below = std::max(m.below, linesOf(m.title, words.title, width) + linesOf(m.small, words.first, width)
-                                        + linesOf(m.small, words.second, width) + 6);
+        m.below =
+            std::max(m.below, linesOf(m.title, words.title, width) + linesOf(m.small, words.first, width) +
+                                  linesOf(m.small, words.second, width) + 6);
     }
     return m;
 }
@@ -149,7 +155,8 @@ QSize ChainView::sizeHint() const
 {
     const Metrics m = metrics();
     const int count = static_cast<int>(m_links.size());
-    return {2 * m.margin + count * m.step + (m.width - m.step), m.above + m.height + 8 + m.below + scaled(10, font())};
+    return {2 * m.margin + count * m.step + (m.width - m.step),
+            m.above + m.height + 8 + m.below + scaled(10, font())};
 }
 
 QSize ChainView::minimumSizeHint() const
@@ -194,7 +201,9 @@ void ChainView::paintEvent(QPaintEvent*)
         line(m.small, theme.ink2, m_words[i].second);
         const QRectF link = m.link(static_cast<int>(i));
         if (!m_words[i].above.isEmpty())
-            paintAbove(painter, QRectF(link.left() - m.step * 0.7, 4, link.width() + m.step * 1.4, link.top() - scaled(16, font())),
+            paintAbove(painter,
+                       QRectF(link.left() - m.step * 0.7, 4, link.width() + m.step * 1.4,
+                              link.top() - scaled(16, font())),
                        m_words[i].above, m.title, theme);
     }
 }
@@ -202,16 +211,21 @@ void ChainView::paintEvent(QPaintEvent*)
 void ChainView::keyPressEvent(QKeyEvent* event)
 {
     switch (event->key()) {
-    case Qt::Key_Left: return setCurrent(m_current - 1);
-    case Qt::Key_Right: return setCurrent(m_current + 1);
-    case Qt::Key_Home: return setCurrent(0);
-    case Qt::Key_End: return setCurrent(static_cast<int>(m_links.size()) - 1);
+    case Qt::Key_Left:
+        return setCurrent(m_current - 1);
+    case Qt::Key_Right:
+        return setCurrent(m_current + 1);
+    case Qt::Key_Home:
+        return setCurrent(0);
+    case Qt::Key_End:
+        return setCurrent(static_cast<int>(m_links.size()) - 1);
     case Qt::Key_Return:
     case Qt::Key_Enter:
         if (m_current >= 0)
             Q_EMIT linkAsked(m_current);
         return;
-    default: QWidget::keyPressEvent(event);
+    default:
+        QWidget::keyPressEvent(event);
     }
 }
 
@@ -259,8 +273,8 @@ void ChainView::say()
     if (m_current < 0)
         return;
     const ChainWords& words = m_words[std::size_t(m_current)];
-    QStringList parts{tr("link %1 of %2", "spoken").arg(m_current + 1).arg(m_links.size()), words.title, words.first,
-                      words.second, words.above};
+    QStringList parts{tr("link %1 of %2", "spoken").arg(m_current + 1).arg(m_links.size()), words.title,
+                      words.first, words.second, words.above};
     parts.removeAll(QString());
     setAccessibleDescription(parts.join(QStringLiteral(", ")));
     QAccessibleEvent changed(this, QAccessible::DescriptionChanged);

@@ -1,6 +1,7 @@
-// The chain of a sample as a chain: links woven over and under. A link that lacks a fact hangs open, one whose facts
-// contradict each other is cut, one still ahead is dashed. Left/Right move between links, Home/End, Enter asks for
-// the link's form. Put it in a QScrollArea; ensureLinkVisible() tells the area where the open link is.
+// The chain of a sample as a chain: links woven over and under. A link that lacks a fact hangs open, one
+// whose facts contradict each other is cut, one still ahead is dashed. Left/Right move between links,
+// Home/End, Enter asks for the link's form. Put it in a QScrollArea; ensureLinkVisible() tells the area where
+// the open link is.
 
 #pragma once
 
@@ -36,7 +37,7 @@ public:
 
 Q_SIGNALS:
     void currentLinkChanged(int link);
-    void linkAsked(int link);                ///< Enter or double click
+    void linkAsked(int link); ///< Enter or double click
 
 protected:
     void paintEvent(QPaintEvent* event) override;

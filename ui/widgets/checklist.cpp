@@ -167,16 +167,25 @@ void ChecklistView::keyPressEvent(QKeyEvent* event)
         return;
     }
     switch (event->key()) {
-    case Qt::Key_1: return answer(index, Answer::seen);
-    case Qt::Key_2: return answer(index, Answer::notSeen);
-    case Qt::Key_3: return answer(index, Answer::notJudged);
+    case Qt::Key_1:
+        return answer(index, Answer::seen);
+    case Qt::Key_2:
+        return answer(index, Answer::notSeen);
+    case Qt::Key_3:
+        return answer(index, Answer::notJudged);
     case Qt::Key_0:
-    case Qt::Key_Backspace: return answer(index, Answer::open);
-    case Qt::Key_Up: return index.isValid() ? moveOn(index.row(), -1) : moveOn(-1, 1);
-    case Qt::Key_Down: return moveOn(index.row(), 1);   // -1 where there is no current row
-    case Qt::Key_Home: return moveOn(-1, 1);
-    case Qt::Key_End: return moveOn(model()->rowCount(), -1);
-    case Qt::Key_M: return m_editor->isHidden() ? event->ignore() : Q_EMIT photoMeasureAsked(m_editor->sign());
+    case Qt::Key_Backspace:
+        return answer(index, Answer::open);
+    case Qt::Key_Up:
+        return index.isValid() ? moveOn(index.row(), -1) : moveOn(-1, 1);
+    case Qt::Key_Down:
+        return moveOn(index.row(), 1); // -1 where there is no current row
+    case Qt::Key_Home:
+        return moveOn(-1, 1);
+    case Qt::Key_End:
+        return moveOn(model()->rowCount(), -1);
+    case Qt::Key_M:
+        return m_editor->isHidden() ? event->ignore() : Q_EMIT photoMeasureAsked(m_editor->sign());
     case Qt::Key_Return:
     case Qt::Key_Enter:
     case Qt::Key_Space:
@@ -186,7 +195,7 @@ void ChecklistView::keyPressEvent(QKeyEvent* event)
             openMeasure();
         return;
     default:
-        event->ignore();   // the page may know it
+        event->ignore(); // the page may know it
     }
 }
 
@@ -244,7 +253,8 @@ void ChecklistView::currentChanged(const QModelIndex& current, const QModelIndex
     Q_EMIT currentSignChanged(model() ? checklist()->row(current).sign : QString());
 }
 
-void ChecklistView::dataChanged(const QModelIndex& topLeft, const QModelIndex& bottomRight, const QList<int>& roles)
+void ChecklistView::dataChanged(const QModelIndex& topLeft, const QModelIndex& bottomRight,
+                                const QList<int>& roles)
 {
     QListView::dataChanged(topLeft, bottomRight, roles);
     relayout();

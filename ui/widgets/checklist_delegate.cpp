@@ -14,15 +14,24 @@ namespace cupule::ui {
 
 namespace {
 
-int margin(const QFont& font) { return scaled(18, font); }
-int nameLeft(const QFont& font) { return scaled(44, font); }
+int margin(const QFont& font)
+{
+    return scaled(18, font);
+}
+int nameLeft(const QFont& font)
+{
+    return scaled(44, font);
+}
 
 QString seasonMark(SeasonState state)
 {
     switch (state) {
-    case SeasonState::expected: return QStringLiteral("sign-expected");
-    case SeasonState::possible: return QStringLiteral("sign-possible");
-    case SeasonState::outOfSeason: break;
+    case SeasonState::expected:
+        return QStringLiteral("sign-expected");
+    case SeasonState::possible:
+        return QStringLiteral("sign-possible");
+    case SeasonState::outOfSeason:
+        break;
     }
     return QStringLiteral("sign-out-of-season");
 }
@@ -34,8 +43,8 @@ ChecklistDelegate::ChecklistDelegate(ChecklistView* view) : QStyledItemDelegate(
 bool ChecklistDelegate::showsEditor(const QModelIndex& index) const
 {
     const ChecklistRow& row = m_view->checklist()->row(index);
-    return row.kind == ChecklistRow::Kind::sign && row.answer == Answer::seen && !row.measureName.isEmpty() && !row.readOnly
-           && index == m_view->currentIndex();
+    return row.kind == ChecklistRow::Kind::sign && row.answer == Answer::seen && !row.measureName.isEmpty() &&
+           !row.readOnly && index == m_view->currentIndex();
 }
 
 /// What stands in smaller letters behind the name.
@@ -47,7 +56,9 @@ QString ChecklistDelegate::aside(const ChecklistRow& row) const
         return tr("none on the tree");
     if (row.answer == Answer::seen && row.measure) {
         const QString number = numberText(*row.measure, row.wholeNumber ? 0 : 1);
-        const QString unit = row.wholeNumber ? row.measureName : row.unit == QLatin1String("percent") ? QStringLiteral("%") : row.unit;
+        const QString unit = row.wholeNumber                        ? row.measureName
+                             : row.unit == QLatin1String("percent") ? QStringLiteral("%")
+                                                                    : row.unit;
         return number + QLatin1Char(' ') + unit;
     }
     return {};
@@ -58,9 +69,13 @@ bool ChecklistDelegate::wraps(const ChecklistRow& row, int width) const
     const QFont& font = m_view->font();
     const QFontMetrics metrics(font);
     const QString beside = aside(row);
-    const int asideWidth = beside.isEmpty() ? 0 : scaled(12, font) + QFontMetrics(roleFont(TextRole::caption, font)).horizontalAdvance(beside);
-    return nameLeft(font) + metrics.horizontalAdvance(row.words) + asideWidth + scaled(16, font)
-               + answerStripSize(font).width() + margin(font) > width;
+    const int asideWidth =
+        beside.isEmpty()
+            ? 0
+            : scaled(12, font) + QFontMetrics(roleFont(TextRole::caption, font)).horizontalAdvance(beside);
+    return nameLeft(font) + metrics.horizontalAdvance(row.words) + asideWidth + scaled(16, font) +
+               answerStripSize(font).width() + margin(font) >
+           width;
 }
 
 int ChecklistDelegate::rowHeight(const ChecklistRow& row, int width) const
@@ -92,15 +107,18 @@ AnswerCells ChecklistDelegate::cells(const QRect& item, const ChecklistRow& row)
     const QSize strip = answerStripSize(font);
     const int height = rowHeight(row, item.width());
     if (wraps(row, item.width()))
-        return answerCells({item.left() + nameLeft(font), item.top() + height - strip.height() - scaled(5, font)}, font);
-    return answerCells({item.right() - margin(font) - strip.width() + 1, item.top() + (height - strip.height()) / 2}, font);
+        return answerCells(
+            {item.left() + nameLeft(font), item.top() + height - strip.height() - scaled(5, font)}, font);
+    return answerCells(
+        {item.right() - margin(font) - strip.width() + 1, item.top() + (height - strip.height()) / 2}, font);
 }
 
 QRect ChecklistDelegate::editorRect(const QRect& item) const
 {
     const QFont& font = m_view->font();
     const int height = MeasureEditor::heightFor(font);
-    return {item.left() + nameLeft(font), item.bottom() - height, item.width() - nameLeft(font) - margin(font), height - 2};
+    return {item.left() + nameLeft(font), item.bottom() - height,
+            item.width() - nameLeft(font) - margin(font), height - 2};
 }
 
 void ChecklistDelegate::setUnder(const QModelIndex& index, Answer answer)
@@ -114,7 +132,8 @@ void ChecklistDelegate::setUnder(const QModelIndex& index, Answer answer)
     m_view->update(index);
 }
 
-void ChecklistDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const
+void ChecklistDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
+                              const QModelIndex& index) const
 {
     const ChecklistRow& row = m_view->checklist()->row(index);
     painter->save();
@@ -130,7 +149,8 @@ void ChecklistDelegate::paint(QPainter* painter, const QStyleOptionViewItem& opt
     painter->restore();
 }
 
-void ChecklistDelegate::paintSign(QPainter& painter, const QRect& item, const ChecklistRow& row, const QModelIndex& index) const
+void ChecklistDelegate::paintSign(QPainter& painter, const QRect& item, const ChecklistRow& row,
+                                  const QModelIndex& index) const
 {
     const Theme& theme = themeOf(*m_view);
     const QFont& font = m_view->font();
@@ -145,9 +165,11 @@ void ChecklistDelegate::paintSign(QPainter& painter, const QRect& item, const Ch
     else
         names.setRight(at.all().left() - scaled(12, font));
     const int mark = scaled(18, font);
-    paintMark(painter, QRect(item.left() + margin(font), names.center().y() - mark / 2, mark, mark), seasonMark(row.season), theme.ink);
+    paintMark(painter, QRect(item.left() + margin(font), names.center().y() - mark / 2, mark, mark),
+              seasonMark(row.season), theme.ink);
     paintNames(painter, names, row);
-    const AnswerLook look{row.answer, !row.readOnly, !row.readOnly, index == m_under ? m_underAnswer : Answer::open};
+    const AnswerLook look{row.answer, !row.readOnly, !row.readOnly,
+                          index == m_under ? m_underAnswer : Answer::open};
     paintAnswerStrip(painter, at, look, font, m_view->palette());
     if (current && m_view->hasFocus())
         paintFocusRing(painter, line, m_view->palette(), 1);
@@ -167,7 +189,8 @@ void ChecklistDelegate::paintNames(QPainter& painter, const QRect& where, const 
         painter.setFont(small);
         painter.setPen(theme.ink2);
         const QRect below(name.left(), name.bottom(), name.width(), QFontMetrics(small).height() + 2);
-        painter.drawText(below, Qt::AlignVCenter | Qt::AlignLeft, QFontMetrics(small).elidedText(row.reason, Qt::ElideRight, below.width()));
+        painter.drawText(below, Qt::AlignVCenter | Qt::AlignLeft,
+                         QFontMetrics(small).elidedText(row.reason, Qt::ElideRight, below.width()));
     }
     font.setStrikeOut(row.struck);
     painter.setFont(font);
@@ -183,7 +206,8 @@ void ChecklistDelegate::paintNames(QPainter& painter, const QRect& where, const 
     painter.drawText(rest, Qt::AlignVCenter | Qt::AlignLeft, beside);
 }
 
-void ChecklistDelegate::paintHeading(QPainter& painter, const QRect& item, const ChecklistRow& row, bool current) const
+void ChecklistDelegate::paintHeading(QPainter& painter, const QRect& item, const ChecklistRow& row,
+                                     bool current) const
 {
     const Theme& theme = themeOf(*m_view);
     const QFont small = roleFont(TextRole::caption, m_view->font());

@@ -14,7 +14,8 @@ class ChecklistDelegate : public QStyledItemDelegate {
 public:
     explicit ChecklistDelegate(ChecklistView* view);
 
-    void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override;
+    void paint(QPainter* painter, const QStyleOptionViewItem& option,
+               const QModelIndex& index) const override;
     QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override;
 
     [[nodiscard]] AnswerCells cells(const QRect& item, const ChecklistRow& row) const;
@@ -27,7 +28,8 @@ private:
     [[nodiscard]] bool wraps(const ChecklistRow& row, int width) const;
     [[nodiscard]] int rowHeight(const ChecklistRow& row, int width) const;
     [[nodiscard]] QString aside(const ChecklistRow& row) const;
-    void paintSign(QPainter& painter, const QRect& item, const ChecklistRow& row, const QModelIndex& index) const;
+    void paintSign(QPainter& painter, const QRect& item, const ChecklistRow& row,
+                   const QModelIndex& index) const;
     void paintNames(QPainter& painter, const QRect& where, const ChecklistRow& row) const;
     void paintHeading(QPainter& painter, const QRect& item, const ChecklistRow& row, bool current) const;
 

@@ -6,7 +6,8 @@
 
 namespace cupule::ui {
 
-ChecklistRow checklistRow(const Sign& sign, const SignSeason& season, const Observation& observation, bool struck)
+ChecklistRow checklistRow(const Sign& sign, const SignSeason& season, const Observation& observation,
+                          bool struck)
 {
     ChecklistRow row;
     row.sign = text(sign.id);
@@ -32,11 +33,10 @@ ChecklistModel::ChecklistModel(QObject* parent) : QAbstractListModel(parent) {}
 
 void ChecklistModel::setRows(std::vector<ChecklistRow> rows)
 {
-    const bool sameOrder = std::equal(rows.begin(), rows.end(), m_rows.begin(), m_rows.end(),
-                                      [](const ChecklistRow& a, const ChecklistRow& b) {
-                                          return a.kind == b.kind && a.sign == b.sign;
-                                      });
-    if (sameOrder) {   // keeps the current row and what is being typed
+    const bool sameOrder = std::equal(
+        rows.begin(), rows.end(), m_rows.begin(), m_rows.end(),
+        [](const ChecklistRow& a, const ChecklistRow& b) { return a.kind == b.kind && a.sign == b.sign; });
+    if (sameOrder) { // keeps the current row and what is being typed
         for (const ChecklistRow& row : rows)
             changeRow(row);
         return;
@@ -63,14 +63,16 @@ const ChecklistRow& ChecklistModel::row(const QModelIndex& index) const
 
 QModelIndex ChecklistModel::indexOf(const QString& sign) const
 {
-    const auto found = std::find_if(m_rows.begin(), m_rows.end(), [&](const ChecklistRow& row) { return row.sign == sign; });
+    const auto found =
+        std::find_if(m_rows.begin(), m_rows.end(), [&](const ChecklistRow& row) { return row.sign == sign; });
     return found == m_rows.end() ? QModelIndex() : index(static_cast<int>(found - m_rows.begin()));
 }
 
 int ChecklistModel::signs() const
 {
-    return static_cast<int>(std::count_if(m_rows.begin(), m_rows.end(),
-                                          [](const ChecklistRow& row) { return row.kind == ChecklistRow::Kind::sign; }));
+    return static_cast<int>(std::count_if(m_rows.begin(), m_rows.end(), [](const ChecklistRow& row) {
+        return row.kind == ChecklistRow::Kind::sign;
+    }));
 }
 
 int ChecklistModel::answered() const
@@ -91,19 +93,27 @@ QVariant ChecklistModel::data(const QModelIndex& index, int role) const
         return {};
     const ChecklistRow& row = m_rows[std::size_t(index.row())];
     switch (role) {
-    case Qt::DisplayRole: return row.words;
-    case Qt::ToolTipRole: return row.reason;
+    case Qt::DisplayRole:
+        return row.words;
+    case Qt::ToolTipRole:
+        return row.reason;
     case Qt::AccessibleTextRole:
         return row.kind != ChecklistRow::Kind::sign
                    ? row.words
                    : tr("%1, %2, %3", "spoken: sign, expected or possible, answer")
                          .arg(row.words, seasonWord(row.season), answerWord(row.answer));
-    case kindRole: return static_cast<int>(row.kind);
-    case signRole: return row.sign;
-    case answerRole: return static_cast<int>(row.answer);
-    case seasonRole: return static_cast<int>(row.season);
-    case measureRole: return row.measure ? QVariant(*row.measure) : QVariant();
-    default: return {};
+    case kindRole:
+        return static_cast<int>(row.kind);
+    case signRole:
+        return row.sign;
+    case answerRole:
+        return static_cast<int>(row.answer);
+    case seasonRole:
+        return static_cast<int>(row.season);
+    case measureRole:
+        return row.measure ? QVariant(*row.measure) : QVariant();
+    default:
+        return {};
     }
 }
 

@@ -17,13 +17,18 @@ namespace {
 
 const QString markPrefix = QStringLiteral("mark:");
 
-int pad(const QFont& font) { return scaled(11, font); }
+int pad(const QFont& font)
+{
+    return scaled(11, font);
+}
 
 int wrapped(const QFont& font, const QString& words, int width)
 {
     if (words.isEmpty())
         return 0;
-    return QFontMetrics(font).boundingRect(QRect(0, 0, std::max(20, width), 9999), Qt::TextWordWrap, words).height();
+    return QFontMetrics(font)
+        .boundingRect(QRect(0, 0, std::max(20, width), 9999), Qt::TextWordWrap, words)
+        .height();
 }
 
 /// Width of the longest single word: below it text would be cut.
@@ -84,7 +89,7 @@ void ChoiceCard::setShape(Shape shape)
 ChoiceCard::Places ChoiceCard::places(int width) const
 {
     const int gap = pad(font());
-    const int inset = 3;   // room for the focus ring
+    const int inset = 3; // room for the focus ring
     const QFont title = roleFont(TextRole::strong, font());
     const QFont detail = roleFont(TextRole::caption, font());
     const int cap = keyCapWidth(QStringLiteral("0"), font());
@@ -104,11 +109,13 @@ ChoiceCard::Places ChoiceCard::places(int width) const
         const int room = width - 2 * (inset + gap);
         const int side = scaled(112, font());
         at.figure = QRect(inset + gap, inset + scaled(9, font()), room, side);
-        at.title = QRect(inset + gap, at.figure.bottom() + scaled(8, font()), room, wrapped(title, m_title, room));
+        at.title =
+            QRect(inset + gap, at.figure.bottom() + scaled(8, font()), room, wrapped(title, m_title, room));
         at.detail = QRect(inset + gap, at.title.bottom() + 3, room, wrapped(detail, m_detail, room));
         at.height = at.detail.bottom() + gap + inset;
     }
-    at.key = QRect(width - inset - scaled(8, font()) - cap, inset + scaled(7, font()), cap, QFontMetrics(font()).height());
+    at.key = QRect(width - inset - scaled(8, font()) - cap, inset + scaled(7, font()), cap,
+                   QFontMetrics(font()).height());
     return at;
 }
 
@@ -129,7 +136,8 @@ QSize ChoiceCard::minimumSizeHint() const
 
 QSize ChoiceCard::sizeHint() const
 {
-    const int width = std::max(minimumSizeHint().width(), scaled(m_shape == Shape::beside ? 210 : 150, font()));
+    const int width =
+        std::max(minimumSizeHint().width(), scaled(m_shape == Shape::beside ? 210 : 150, font()));
     return {width, heightForWidth(width)};
 }
 
@@ -140,7 +148,7 @@ void ChoiceCard::paintFigure(QPainter& painter, const QRect& where) const
         paintMark(painter, where, m_figure.sliced(markPrefix.size()), theme.ink);
     } else if (hasFigure(m_figure)) {
         cupule::ui::paintFigure(painter, where, {m_figure});
-    } else {   // can't be judged: the outline of a leaf that nobody saw
+    } else { // can't be judged: the outline of a leaf that nobody saw
         const double side = std::min(where.width(), where.height()) * 0.72;
         QRectF leaf(0, 0, side * 0.5, side);
         leaf.moveCenter(where.center());
@@ -148,7 +156,8 @@ void ChoiceCard::paintFigure(QPainter& painter, const QRect& where) const
         painter.setBrush(Qt::NoBrush);
         painter.drawEllipse(leaf);
         painter.setPen(QPen(theme.edge, 1.2));
-        painter.drawLine(leaf.bottomLeft() + QPointF(-side * 0.1, 0), leaf.topRight() + QPointF(side * 0.1, 0));
+        painter.drawLine(leaf.bottomLeft() + QPointF(-side * 0.1, 0),
+                         leaf.topRight() + QPointF(side * 0.1, 0));
     }
 }
 
@@ -172,7 +181,7 @@ void ChoiceCard::paintEvent(QPaintEvent*)
     painter.drawText(at.detail, Qt::TextWordWrap, m_detail);
     if (m_digit > 0)
         paintKeyCap(painter, at.key, QString::number(m_digit), font(), theme.ink2, theme.edge);
-    if (chosen) {   // a disc: chosen is not said by colour alone
+    if (chosen) { // a disc: chosen is not said by colour alone
         const double r = scaled(5, font());
         painter.setPen(Qt::NoPen);
         painter.setBrush(theme.ink);

@@ -9,7 +9,7 @@ namespace cupule::ui {
 class ChoiceCard : public QAbstractButton {
     Q_OBJECT
 public:
-    enum class Shape { beside, below };      ///< figure beside the words (low card), or above them (tall card)
+    enum class Shape { beside, below }; ///< figure beside the words (low card), or above them (tall card)
 
     explicit ChoiceCard(QWidget* parent = nullptr);
     /// Id of ui/figures ("leaf_castanea"), or a mark with the prefix "mark:"; empty draws a dashed outline.
@@ -40,7 +40,8 @@ private:
     Shape m_shape = Shape::below;
 };
 
-/// Cards of one question side by side, wrapping; digits choose, Left/Right move, one tab stop, nothing preselected.
+/// Cards of one question side by side, wrapping; digits choose, Left/Right move, one tab stop, nothing
+/// preselected.
 class ChoiceRow : public QWidget {
     Q_OBJECT
 public:
@@ -49,7 +50,7 @@ public:
         QString id, figure, title, detail;
     };
     void setChoices(const std::vector<Choice>& choices, ChoiceCard::Shape shape);
-    void setChosen(const QString& id);       ///< empty = none
+    void setChosen(const QString& id); ///< empty = none
     [[nodiscard]] QString chosen() const { return m_chosen; }
     [[nodiscard]] const std::vector<ChoiceCard*>& cards() const { return m_cards; }
     bool hasHeightForWidth() const override { return true; }
@@ -58,9 +59,9 @@ public:
     QSize minimumSizeHint() const override;
 
 Q_SIGNALS:
-    void choice(const QString& id);          ///< by the user only
-    void backAsked();                        ///< Backspace
-    void largerAsked(const QString& id);     ///< "?"
+    void choice(const QString& id);      ///< by the user only
+    void backAsked();                    ///< Backspace
+    void largerAsked(const QString& id); ///< "?"
 
 protected:
     void keyPressEvent(QKeyEvent* event) override;

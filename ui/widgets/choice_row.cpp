@@ -29,7 +29,7 @@ void ChoiceRow::setChoices(const std::vector<Choice>& choices, ChoiceCard::Shape
         card->setFigure(choices[i].figure);
         card->setWords(choices[i].title, choices[i].detail);
         card->setDigit(i < 9 ? static_cast<int>(i) + 1 : 0);
-        card->setFocusPolicy(i == 0 ? Qt::StrongFocus : Qt::ClickFocus);   // one tab stop for the question
+        card->setFocusPolicy(i == 0 ? Qt::StrongFocus : Qt::ClickFocus); // one tab stop for the question
         card->installEventFilter(this);
         const auto index = static_cast<int>(i);
         connect(card, &QAbstractButton::clicked, this, [this, index] { choose(index); });
@@ -53,7 +53,7 @@ void ChoiceRow::choose(int index)
         return;
     const QString id = m_choices[std::size_t(index)].id;
     const bool other = id != m_chosen;
-    setChosen(id);   // a click on the chosen card must not unset it
+    setChosen(id); // a click on the chosen card must not unset it
     if (other)
         Q_EMIT choice(id);
 }
@@ -67,7 +67,7 @@ int ChoiceRow::columns(int width) const
     const int count = static_cast<int>(m_cards.size());
     if (most >= count)
         return std::max(1, count);
-    const int lines = (count + most - 1) / most;   // even lines: 3 + 2 rather than 4 + 1
+    const int lines = (count + most - 1) / most; // even lines: 3 + 2 rather than 4 + 1
     return (count + lines - 1) / lines;
 }
 
@@ -150,7 +150,7 @@ bool ChoiceRow::eventFilter(QObject* watched, QEvent* event)
         choose(index);
         return true;
     default:
-        return QWidget::eventFilter(watched, event);   // goes up to keyPressEvent
+        return QWidget::eventFilter(watched, event); // goes up to keyPressEvent
     }
 }
 
@@ -167,7 +167,8 @@ void ChoiceRow::keyPressEvent(QKeyEvent* event)
         return;
     }
     if (event->key() == Qt::Key_Question) {
-        const auto at = std::find_if(m_cards.begin(), m_cards.end(), [](const ChoiceCard* card) { return card->hasFocus(); });
+        const auto at = std::find_if(m_cards.begin(), m_cards.end(),
+                                     [](const ChoiceCard* card) { return card->hasFocus(); });
         if (at != m_cards.end())
             Q_EMIT largerAsked(m_choices[std::size_t(at - m_cards.begin())].id);
         return;

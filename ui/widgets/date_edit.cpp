@@ -15,7 +15,9 @@ constexpr int minuteStep = 5;
 
 QString shownDate(const QDate& date)
 {
-    return date.isValid() ? QLocale().toString(date, DateEdit::tr("d MMMM yyyy", "date format of Qt for fields")) : QString();
+    return date.isValid()
+               ? QLocale().toString(date, DateEdit::tr("d MMMM yyyy", "date format of Qt for fields"))
+               : QString();
 }
 
 QString shownTime(const QTime& time)
@@ -23,7 +25,8 @@ QString shownTime(const QTime& time)
     return time.isValid() ? time.toString(TimeEdit::tr("hh.mm", "time format of Qt for fields")) : QString();
 }
 
-/// What was understood, in small letters at the right end of the field, where there is room behind what was typed.
+/// What was understood, in small letters at the right end of the field, where there is room behind what was
+/// typed.
 void paintReading(QLineEdit& field, const QString& reading)
 {
     if (reading.isEmpty() || reading == field.text() || !field.hasFocus())
@@ -72,7 +75,8 @@ bool DateEdit::isGood() const
 QSize DateEdit::sizeHint() const
 {
     const QSize usual = QLineEdit::sizeHint();
-    return {fontMetrics().horizontalAdvance(shownDate(QDate(2026, 9, 30))) + scaled(30, font()), usual.height()};
+    return {fontMetrics().horizontalAdvance(shownDate(QDate(2026, 9, 30))) + scaled(30, font()),
+            usual.height()};
 }
 
 /// Takes what is typed; a text that is no date stays as it is.
@@ -142,7 +146,8 @@ bool TimeEdit::isGood() const
 
 QSize TimeEdit::sizeHint() const
 {
-    return {fontMetrics().horizontalAdvance(QStringLiteral("00.00")) + scaled(44, font()), QLineEdit::sizeHint().height()};
+    return {fontMetrics().horizontalAdvance(QStringLiteral("00.00")) + scaled(44, font()),
+            QLineEdit::sizeHint().height()};
 }
 
 void TimeEdit::take()

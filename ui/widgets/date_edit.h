@@ -1,5 +1,5 @@
-// Dates and times typed simply, kept as typed until the field is left, with the reading shown beside the field.
-// Up and Down move by a day (time: by 5 minutes).
+// Dates and times typed simply, kept as typed until the field is left, with the reading shown beside the
+// field. Up and Down move by a day (time: by 5 minutes).
 
 #pragma once
 
@@ -14,13 +14,13 @@ class DateEdit : public QLineEdit {
 public:
     explicit DateEdit(QWidget* parent = nullptr);
     void setToday(const QDate& today);
-    void setDate(const QDate& date);         ///< null empties the field
-    [[nodiscard]] QDate date() const;        ///< null where nothing or no date stands there
-    [[nodiscard]] bool isGood() const;       ///< empty or a date
+    void setDate(const QDate& date);   ///< null empties the field
+    [[nodiscard]] QDate date() const;  ///< null where nothing or no date stands there
+    [[nodiscard]] bool isGood() const; ///< empty or a date
     QSize sizeHint() const override;
 
 Q_SIGNALS:
-    void dateChanged(const QDate& date);     ///< by the user: on Enter, on leaving, on Up and Down
+    void dateChanged(const QDate& date); ///< by the user: on Enter, on leaving, on Up and Down
 
 protected:
     void keyPressEvent(QKeyEvent* event) override;

@@ -34,11 +34,11 @@ protected:
         const QString mark = QStringLiteral("mark:");
         if (m_figure.startsWith(mark)) {
             const int side = scaled(52, font());
-            paintMark(painter, QRect((width() - side) / 2, (height() - side) / 2, side, side), m_figure.sliced(mark.size()),
-                      themeOf(*this).ink2);
+            paintMark(painter, QRect((width() - side) / 2, (height() - side) / 2, side, side),
+                      m_figure.sliced(mark.size()), themeOf(*this).ink2);
         } else if (hasFigure(m_figure)) {
             FigureSpec spec{m_figure};
-            spec.turnDegrees = 62;   // lies in its row
+            spec.turnDegrees = 62; // lies in its row
             paintFigure(painter, rect(), spec);
         }
     }
@@ -59,7 +59,8 @@ QFrame* rule(QWidget* parent)
 } // namespace
 
 EmptyState::EmptyState(QWidget* parent)
-    : QWidget(parent), m_title(new RoleLabel(TextRole::emptyTitle, this)), m_sentence(new RoleLabel(TextRole::body, this, Tone::second)),
+    : QWidget(parent), m_title(new RoleLabel(TextRole::emptyTitle, this)),
+      m_sentence(new RoleLabel(TextRole::body, this, Tone::second)),
       m_foot(new RoleLabel(TextRole::body, this, Tone::second)), m_ways(new QGridLayout)
 {
     for (QLabel* label : {m_title, m_sentence, m_foot})
@@ -87,8 +88,8 @@ void EmptyState::setTitle(const QString& title, const QString& sentence)
     m_sentence->setVisible(!sentence.isEmpty());
 }
 
-KeyButton* EmptyState::addWay(const QString& figure, const QString& heading, const QString& sentence, const QString& button,
-                              const QKeySequence& key)
+KeyButton* EmptyState::addWay(const QString& figure, const QString& heading, const QString& sentence,
+                              const QString& button, const QKeySequence& key)
 {
     const int row = 2 * m_count;
     m_ways->addWidget(rule(this), row, 0, 1, 3);

@@ -1,5 +1,5 @@
-// What a place says while it holds nothing: why, and up to three ways to begin, each with a drawn figure, a sentence
-// and a button.
+// What a place says while it holds nothing: why, and up to three ways to begin, each with a drawn figure, a
+// sentence and a button.
 
 #pragma once
 
@@ -18,8 +18,8 @@ public:
     explicit EmptyState(QWidget* parent = nullptr);
     void setTitle(const QString& title, const QString& sentence);
     /// `figure` as for ChoiceCard. The first way is the filled button. Gives the button.
-    KeyButton* addWay(const QString& figure, const QString& heading, const QString& sentence, const QString& button,
-                      const QKeySequence& key);
+    KeyButton* addWay(const QString& figure, const QString& heading, const QString& sentence,
+                      const QString& button, const QKeySequence& key);
     /// A last line below, may hold links as rich text.
     void setFoot(const QString& words);
 

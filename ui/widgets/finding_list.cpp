@@ -22,9 +22,12 @@ namespace {
 QString severityMark(Severity severity)
 {
     switch (severity) {
-    case Severity::stop: return QStringLiteral("severity-stop");
-    case Severity::ask: return QStringLiteral("severity-ask");
-    case Severity::note: break;
+    case Severity::stop:
+        return QStringLiteral("severity-stop");
+    case Severity::ask:
+        return QStringLiteral("severity-ask");
+    case Severity::note:
+        break;
     }
     return QStringLiteral("severity-note");
 }
@@ -90,10 +93,14 @@ private:
         Parts at;
         at.mark = QRect(item.left() + pad, item.top() + pad - 1, side, side);
         const auto tall = [width](const QFontMetrics& metrics, const QString& words) {
-            return words.isEmpty() ? 0 : metrics.boundingRect(QRect(0, 0, width, 9999), Qt::TextWordWrap, words).height();
+            return words.isEmpty()
+                       ? 0
+                       : metrics.boundingRect(QRect(0, 0, width, 9999), Qt::TextWordWrap, words).height();
         };
-        at.sentence = QRect(left, item.top() + pad, width, tall(bold, index.data(Qt::DisplayRole).toString()));
-        at.link = QRect(left, at.sentence.bottom() + scaled(3, font), width, tall(plain, index.data(FindingModel::linkRole).toString()));
+        at.sentence =
+            QRect(left, item.top() + pad, width, tall(bold, index.data(Qt::DisplayRole).toString()));
+        at.link = QRect(left, at.sentence.bottom() + scaled(3, font), width,
+                        tall(plain, index.data(FindingModel::linkRole).toString()));
         at.bottom = std::max(at.link.bottom(), at.mark.bottom()) + pad - item.top();
         return at;
     }
@@ -151,17 +158,26 @@ QVariant FindingModel::data(const QModelIndex& index, int role) const
     const auto row = std::size_t(index.row());
     const Finding& finding = m_findings[row];
     switch (role) {
-    case Qt::DisplayRole: return m_sentences[row];
+    case Qt::DisplayRole:
+        return m_sentences[row];
     case Qt::AccessibleTextRole:
-        return severityWord(finding.severity) + QStringLiteral(": ") + m_sentences[row] + QLatin1Char(' ') + m_links[row];
+        return severityWord(finding.severity) + QStringLiteral(": ") + m_sentences[row] + QLatin1Char(' ') +
+               m_links[row];
     case Qt::ToolTipRole:
-        return finding.source.empty() ? QVariant() : tr("Why this is asked: %1", "a source").arg(text(finding.source));
-    case severityRole: return static_cast<int>(finding.severity);
-    case fieldRole: return text(finding.field);
-    case linkRole: return m_links[row];
-    case codeRole: return text(finding.code);
-    case sourceRole: return text(finding.source);
-    default: return {};
+        return finding.source.empty() ? QVariant()
+                                      : tr("Why this is asked: %1", "a source").arg(text(finding.source));
+    case severityRole:
+        return static_cast<int>(finding.severity);
+    case fieldRole:
+        return text(finding.field);
+    case linkRole:
+        return m_links[row];
+    case codeRole:
+        return text(finding.code);
+    case sourceRole:
+        return text(finding.source);
+    default:
+        return {};
     }
 }
 
@@ -191,7 +207,8 @@ void FindingList::next()
     const int count = m_model->rowCount();
     if (count == 0)
         return;
-    const QModelIndex index = m_model->index((currentIndex().row() + 1) % count);   // -1 + 1 where there is none
+    const QModelIndex index =
+        m_model->index((currentIndex().row() + 1) % count); // -1 + 1 where there is none
     setCurrentIndex(index);
     ask(index);
 }
@@ -217,7 +234,7 @@ void FindingList::keyPressEvent(QKeyEvent* event)
     case Qt::Key_End:
         return QListView::keyPressEvent(event);
     default:
-        event->ignore();   // no searching by letters: they are keys of the page
+        event->ignore(); // no searching by letters: they are keys of the page
     }
 }
 
@@ -249,7 +266,8 @@ void FindingList::paintEvent(QPaintEvent* event)
     QPainter painter(viewport());
     painter.setPen(themeOf(*this).ink2);
     const int pad = scaled(14, font());
-    painter.drawText(viewport()->rect().adjusted(pad, pad, -pad, -pad), Qt::TextWordWrap, tr("Nothing to ask about."));
+    painter.drawText(viewport()->rect().adjusted(pad, pad, -pad, -pad), Qt::TextWordWrap,
+                     tr("Nothing to ask about."));
 }
 
 } // namespace cupule::ui

@@ -12,7 +12,7 @@ namespace cupule::ui {
 
 namespace {
 
-bool g_capsShown = true;   // one setting of the program, read while painting
+bool g_capsShown = true; // one setting of the program, read while painting
 
 constexpr int capPadding = 5;
 constexpr int gapBeforeCap = 12;
@@ -32,8 +32,8 @@ int keyCapWidth(const QString& key, const QFont& font)
     return std::max(metrics.horizontalAdvance(key) + 2 * capPadding, metrics.height());
 }
 
-QRect paintKeyCap(QPainter& painter, const QRect& where, const QString& key, const QFont& font, const QColor& ink,
-                  const QColor& edge)
+QRect paintKeyCap(QPainter& painter, const QRect& where, const QString& key, const QFont& font,
+                  const QColor& ink, const QColor& edge)
 {
     if (key.isEmpty())
         return {};
@@ -95,7 +95,8 @@ QSize KeyButton::sizeHint() const
     const QFontMetrics metrics(roleFont(m_main ? TextRole::strong : TextRole::body, font()));
     const QString key = cap();
     const int words = metrics.size(Qt::TextShowMnemonic, text()).width();
-    const int width = words + 2 * sidePadding(font()) + (key.isEmpty() ? 0 : gapBeforeCap + keyCapWidth(key, font()));
+    const int width =
+        words + 2 * sidePadding(font()) + (key.isEmpty() ? 0 : gapBeforeCap + keyCapWidth(key, font()));
     return {std::max(width, 24), std::max(24, metrics.height() + scaled(m_main ? 18 : 14, font()))};
 }
 
@@ -111,7 +112,7 @@ void KeyButton::paintEvent(QPaintEvent*)
     painter.setRenderHint(QPainter::Antialiasing);
     const bool filled = m_main && isEnabled();
     const bool ring = hasFocus();
-    const int inset = 3;   // room for the focus ring and its gap
+    const int inset = 3; // room for the focus ring and its gap
     const QRectF box = QRectF(rect()).adjusted(inset + 0.5, inset + 0.5, -inset - 0.5, -inset - 0.5);
     const bool over = isEnabled() && underMouse();
     painter.setPen(QPen(filled ? theme.nut : !isEnabled() ? theme.line : over ? theme.ink : theme.edge, 1));
@@ -124,11 +125,14 @@ void KeyButton::paintEvent(QPaintEvent*)
     const QColor ink = filled ? theme.nutInk : isEnabled() ? theme.ink : theme.ink3;
     const QRect inside = rect().adjusted(sidePadding(font()), 0, -sidePadding(font()), 0);
     const QString key = cap();
-    const QRect capRect = paintKeyCap(painter, inside, key, font(), filled ? ink : theme.ink2, filled ? ink : theme.edge);
-    const QRect wordsRect = key.isEmpty() ? inside : inside.adjusted(0, 0, -capRect.width() - gapBeforeCap, 0);
+    const QRect capRect =
+        paintKeyCap(painter, inside, key, font(), filled ? ink : theme.ink2, filled ? ink : theme.edge);
+    const QRect wordsRect =
+        key.isEmpty() ? inside : inside.adjusted(0, 0, -capRect.width() - gapBeforeCap, 0);
     painter.setFont(roleFont(m_main ? TextRole::strong : TextRole::body, font()));
     painter.setPen(ink);
-    const int flags = Qt::AlignVCenter | Qt::TextShowMnemonic | (key.isEmpty() ? Qt::AlignHCenter : Qt::AlignLeft);
+    const int flags =
+        Qt::AlignVCenter | Qt::TextShowMnemonic | (key.isEmpty() ? Qt::AlignHCenter : Qt::AlignLeft);
     painter.drawText(wordsRect, flags, text());
 }
 

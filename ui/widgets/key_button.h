@@ -8,8 +8,8 @@
 namespace cupule::ui {
 
 /// For painters: the cap right-aligned in `where`; returns its rectangle. Nothing where `key` is empty.
-QRect paintKeyCap(QPainter& painter, const QRect& where, const QString& key, const QFont& font, const QColor& ink,
-                  const QColor& edge);
+QRect paintKeyCap(QPainter& painter, const QRect& where, const QString& key, const QFont& font,
+                  const QColor& ink, const QColor& edge);
 int keyCapWidth(const QString& key, const QFont& font);
 
 class KeyButton : public QPushButton {

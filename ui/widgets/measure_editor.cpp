@@ -60,7 +60,9 @@ void RangeStrip::paintEvent(QPaintEvent*)
     const Theme& theme = themeOf(*this);
     const QFont small = roleFont(TextRole::small, font());
     const double base = height() - scaled(9, font());
-    const auto x = [this](double value) { return 2 + (width() - 4) * std::clamp(value / m_hardMax, 0.0, 1.0); };
+    const auto x = [this](double value) {
+        return 2 + (width() - 4) * std::clamp(value / m_hardMax, 0.0, 1.0);
+    };
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(QPen(theme.edge, 1));
@@ -75,7 +77,8 @@ void RangeStrip::paintEvent(QPaintEvent*)
     const QString from = numberText(m_usualMin);
     const QString to = tr("%1 usual", "upper end of the usual range").arg(numberText(m_usualMax));
     painter.drawText(QPointF(x(m_usualMin) - metrics.horizontalAdvance(from) / 2.0, above), from);
-    painter.drawText(QPointF(std::min<double>(x(m_usualMax) - 8, width() - metrics.horizontalAdvance(to)), above), to);
+    painter.drawText(
+        QPointF(std::min<double>(x(m_usualMax) - 8, width() - metrics.horizontalAdvance(to)), above), to);
     if (m_value) {
         painter.setPen(QPen(theme.nut, 2.4, Qt::SolidLine, Qt::FlatCap));
         painter.drawLine(QPointF(x(*m_value), base - thick), QPointF(x(*m_value), base + thick));
@@ -85,7 +88,8 @@ void RangeStrip::paintEvent(QPaintEvent*)
 MeasureEditor::MeasureEditor(QWidget* parent)
     : QWidget(parent), m_name(new RoleLabel(TextRole::body, this)), m_field(new QLineEdit(this)),
       m_unit(new RoleLabel(TextRole::body, this)), m_range(new RangeStrip(this)),
-      m_usual(new RoleLabel(TextRole::caption, this, Tone::second)), m_photo(new KeyButton(tr("Measure on a photo"), this)),
+      m_usual(new RoleLabel(TextRole::caption, this, Tone::second)),
+      m_photo(new KeyButton(tr("Measure on a photo"), this)),
       m_from(new RoleLabel(TextRole::caption, this, Tone::second))
 {
     setObjectName(QStringLiteral("measureEditor"));
@@ -96,7 +100,8 @@ MeasureEditor::MeasureEditor(QWidget* parent)
     m_photo->setFocusPolicy(Qt::TabFocus);
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
-    for (QWidget* part : std::initializer_list<QWidget*>{m_name, m_field, m_unit, m_range, m_usual, m_photo, m_from})
+    for (QWidget* part :
+         std::initializer_list<QWidget*>{m_name, m_field, m_unit, m_range, m_usual, m_photo, m_from})
         row->addWidget(part);
     row->addStretch(1);
     connect(m_photo, &QPushButton::clicked, this, [this] { Q_EMIT photoAsked(m_sign); });
@@ -116,7 +121,9 @@ void MeasureEditor::setRow(const ChecklistRow& row)
     m_name->setText(sentenceStart(row.measureName));
     const QString unit = row.wholeNumber || row.unit == QLatin1String("percent") ? QString() : row.unit;
     const QString shownUnit = row.unit == QLatin1String("percent") ? QStringLiteral("%") : unit;
-    m_unit->setText(row.measureError ? tr("%1 ± %2", "unit, error").arg(shownUnit, numberText(*row.measureError)) : shownUnit);
+    m_unit->setText(row.measureError
+                        ? tr("%1 ± %2", "unit, error").arg(shownUnit, numberText(*row.measureError))
+                        : shownUnit);
     m_unit->setVisible(!m_unit->text().isEmpty());
     const QString usual = tr("usual %1 to %2 %3", "range, unit")
                               .arg(numberText(row.usualMin), numberText(row.usualMax), shownUnit)
@@ -126,7 +133,8 @@ void MeasureEditor::setRow(const ChecklistRow& row)
     m_usual->setText(usual);
     m_from->setText(row.measuredOn);
     m_photo->setVisible(row.unit == QLatin1String("mm") || row.unit == QLatin1String("cm"));
-    m_field->setAccessibleName(tr("%1, %2: %3", "spoken: sign, measure, usual range").arg(row.words, row.measureName, usual));
+    m_field->setAccessibleName(
+        tr("%1, %2: %3", "spoken: sign, measure, usual range").arg(row.words, row.measureName, usual));
     if (other || !m_field->hasFocus()) {
         m_before = row.measure ? numberText(*row.measure, row.wholeNumber ? 0 : 2) : QString();
         m_field->setText(m_before);
@@ -193,7 +201,8 @@ void MeasureEditor::shorten()
     m_field->setFont(roleFont(TextRole::figures, font()));
     m_field->setFixedWidth(QFontMetrics(m_field->font()).horizontalAdvance(QStringLiteral("000.0")) + 24);
     const auto need = [](const QWidget* part) { return part->sizeHint().width() + 12; };
-    int room = width() - need(m_name) - m_field->width() - need(m_unit) - (m_photo->isHidden() ? 0 : need(m_photo));
+    int room =
+        width() - need(m_name) - m_field->width() - need(m_unit) - (m_photo->isHidden() ? 0 : need(m_photo));
     const bool range = room >= need(m_range);
     const bool usual = !range && room >= need(m_usual);
     room -= range ? need(m_range) : usual ? need(m_usual) : 0;

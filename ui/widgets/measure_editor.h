@@ -1,5 +1,6 @@
-// The measurement of one sign, opened below its row: number, unit and error, where the usual range lies, and the way to
-// measuring on a photo. Numbers are read with point or comma. Enter takes the number, Esc leaves it as it was.
+// The measurement of one sign, opened below its row: number, unit and error, where the usual range lies, and
+// the way to measuring on a photo. Numbers are read with point or comma. Enter takes the number, Esc leaves
+// it as it was.
 
 #pragma once
 
@@ -37,13 +38,13 @@ class MeasureEditor : public QWidget {
 public:
     explicit MeasureEditor(QWidget* parent = nullptr);
     void setRow(const ChecklistRow& row);
-    void start();                            ///< focus into the field, everything selected
+    void start(); ///< focus into the field, everything selected
     [[nodiscard]] QString sign() const { return m_sign; }
     /// Height at this width; the range becomes words where there is no room.
     [[nodiscard]] static int heightFor(const QFont& font);
 
 Q_SIGNALS:
-    void taken(const QString& sign, double value);   ///< NaN: emptied
+    void taken(const QString& sign, double value); ///< NaN: emptied
     void movedOn();
     void left();
     void photoAsked(const QString& sign);

@@ -18,10 +18,14 @@ namespace {
 QString markOf(MessageStrip::Kind kind)
 {
     switch (kind) {
-    case MessageStrip::Kind::error: return QStringLiteral("severity-stop");
-    case MessageStrip::Kind::question: return QStringLiteral("severity-ask");
-    case MessageStrip::Kind::note: return QStringLiteral("severity-note");
-    case MessageStrip::Kind::done: break;
+    case MessageStrip::Kind::error:
+        return QStringLiteral("severity-stop");
+    case MessageStrip::Kind::question:
+        return QStringLiteral("severity-ask");
+    case MessageStrip::Kind::note:
+        return QStringLiteral("severity-note");
+    case MessageStrip::Kind::done:
+        break;
     }
     return QStringLiteral("severity-done");
 }
@@ -29,10 +33,14 @@ QString markOf(MessageStrip::Kind kind)
 QColor groundOf(MessageStrip::Kind kind, const Theme& theme)
 {
     switch (kind) {
-    case MessageStrip::Kind::error: return theme.stopSoft;
-    case MessageStrip::Kind::question: return theme.askSoft;
-    case MessageStrip::Kind::note: return theme.noteSoft;
-    case MessageStrip::Kind::done: break;
+    case MessageStrip::Kind::error:
+        return theme.stopSoft;
+    case MessageStrip::Kind::question:
+        return theme.askSoft;
+    case MessageStrip::Kind::note:
+        return theme.noteSoft;
+    case MessageStrip::Kind::done:
+        break;
     }
     return theme.okSoft;
 }
@@ -40,8 +48,9 @@ QColor groundOf(MessageStrip::Kind kind, const Theme& theme)
 } // namespace
 
 MessageStrip::MessageStrip(QWidget* parent)
-    : QFrame(parent), m_what(new RoleLabel(TextRole::strong, this)), m_more(new RoleLabel(TextRole::body, this)),
-      m_button(new KeyButton(QString(), this)), m_away(new KeyButton(tr("Close"), this))
+    : QFrame(parent), m_what(new RoleLabel(TextRole::strong, this)),
+      m_more(new RoleLabel(TextRole::body, this)), m_button(new KeyButton(QString(), this)),
+      m_away(new KeyButton(tr("Close"), this))
 {
     setObjectName(QStringLiteral("message"));
     setAccessibleName(tr("message"));
@@ -111,7 +120,8 @@ void MessageStrip::paintEvent(QPaintEvent*)
     painter.fillRect(rect(), groundOf(m_kind, theme));
     painter.fillRect(QRect(0, height() - 1, width(), 1), theme.line);
     const int side = scaled(24, font());
-    paintMark(painter, QRect(scaled(16, font()), (height() - side) / 2, side, side), markOf(m_kind), theme.ink);
+    paintMark(painter, QRect(scaled(16, font()), (height() - side) / 2, side, side), markOf(m_kind),
+              theme.ink);
 }
 
 void MessageStrip::keyPressEvent(QKeyEvent* event)

@@ -1,4 +1,5 @@
-// A strip above a page: what happened, where, what was kept, what to do, one button. Esc or the cross puts it away.
+// A strip above a page: what happened, where, what was kept, what to do, one button. Esc or the cross puts it
+// away.
 
 #pragma once
 

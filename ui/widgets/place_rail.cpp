@@ -77,7 +77,8 @@ protected:
             painter.drawText(rect().adjusted(wordLeft(), 0, 0, 0), Qt::AlignVCenter | Qt::AlignLeft, text());
             painter.setFont(roleFont(TextRole::caption, font()));
             painter.setPen(theme.ink2);
-            painter.drawText(rect().adjusted(0, 0, -scaled(10, font()), 0), Qt::AlignVCenter | Qt::AlignRight, m_note);
+            painter.drawText(rect().adjusted(0, 0, -scaled(10, font()), 0), Qt::AlignVCenter | Qt::AlignRight,
+                             m_note);
         }
         if (hasFocus())
             paintFocusRing(painter, rect().adjusted(3, 0, 0, 0), palette(), 2);
@@ -92,7 +93,10 @@ protected:
 
 private:
     [[nodiscard]] int wordLeft() const { return scaled(47, font()); }
-    [[nodiscard]] QFontMetrics noteMetrics() const { return QFontMetrics(roleFont(TextRole::caption, font())); }
+    [[nodiscard]] QFontMetrics noteMetrics() const
+    {
+        return QFontMetrics(roleFont(TextRole::caption, font()));
+    }
 
     QString m_mark, m_note;
     bool m_folded = false;
@@ -144,7 +148,7 @@ void PlaceRail::setCurrent(const QString& id)
     for (PlaceButton* place : m_places) {
         const bool here = place->objectName() == id;
         place->setChecked(here);
-        place->setFocusPolicy(here ? Qt::StrongFocus : Qt::ClickFocus);   // one tab stop: the present place
+        place->setFocusPolicy(here ? Qt::StrongFocus : Qt::ClickFocus); // one tab stop: the present place
     }
 }
 

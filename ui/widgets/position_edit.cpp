@@ -10,7 +10,8 @@
 namespace cupule::ui {
 
 PositionEdit::PositionEdit(QWidget* parent)
-    : QWidget(parent), m_field(new QLineEdit(this)), m_understood(new RoleLabel(TextRole::caption, this, Tone::second)),
+    : QWidget(parent), m_field(new QLineEdit(this)),
+      m_understood(new RoleLabel(TextRole::caption, this, Tone::second)),
       m_problem(new RoleLabel(TextRole::caption, this))
 {
     m_field->setObjectName(QStringLiteral("position"));
@@ -81,7 +82,8 @@ void PositionEdit::show(const PositionWords& words)
     m_understood->setVisible(!understood.isEmpty());
     QString problem = words.problem.toHtmlEscaped();
     if (!words.proposal.isEmpty())
-        problem += QStringLiteral(" <a href=\"take\">%1</a>").arg(tr("Use %1", "a proposed text").arg(words.proposal).toHtmlEscaped());
+        problem += QStringLiteral(" <a href=\"take\">%1</a>")
+                       .arg(tr("Use %1", "a proposed text").arg(words.proposal).toHtmlEscaped());
     m_problem->setText(problem);
     m_problem->setVisible(!problem.isEmpty());
     m_field->setAccessibleDescription(m_understood->text() + QLatin1Char(' ') + words.problem);
@@ -89,8 +91,9 @@ void PositionEdit::show(const PositionWords& words)
 
 bool PositionEdit::eventFilter(QObject* watched, QEvent* event)
 {
-    const bool enter = event->type() == QEvent::KeyPress
-                       && (static_cast<QKeyEvent*>(event)->key() == Qt::Key_Return || static_cast<QKeyEvent*>(event)->key() == Qt::Key_Enter);
+    const bool enter =
+        event->type() == QEvent::KeyPress && (static_cast<QKeyEvent*>(event)->key() == Qt::Key_Return ||
+                                              static_cast<QKeyEvent*>(event)->key() == Qt::Key_Enter);
     if (enter || event->type() == QEvent::FocusOut) {
         if (m_field->text() != m_before) {
             m_before = m_field->text();

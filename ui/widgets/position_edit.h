@@ -1,4 +1,5 @@
-// A position in any notation, kept as typed, with what was understood and how uncertain it is shown at once below.
+// A position in any notation, kept as typed, with what was understood and how uncertain it is shown at once
+// below.
 
 #pragma once
 
@@ -15,10 +16,10 @@ namespace cupule::ui {
 struct PositionWords {
     enum class How { nothing, understood, doubted, notUnderstood };
     How how = How::nothing;
-    QString understood;          ///< "British grid, a 10 m square: 52.1234 N 0.5678 W"
-    QString uncertainty;         ///< "± 7 m, the square is 10 m wide"
-    QString problem;             ///< why not, or what is doubted
-    QString proposal;            ///< a text that would be understood; taken only by the user
+    QString understood;  ///< "British grid, a 10 m square: 52.1234 N 0.5678 W"
+    QString uncertainty; ///< "± 7 m, the square is 10 m wide"
+    QString problem;     ///< why not, or what is doubted
+    QString proposal;    ///< a text that would be understood; taken only by the user
 };
 
 class PositionEdit : public QWidget {
@@ -35,8 +36,8 @@ public:
     void setReadOnly(bool readOnly);
 
 Q_SIGNALS:
-    void edited(const QString& text);        ///< while typing
-    void finished(const QString& text);      ///< left or Enter, where it changed
+    void edited(const QString& text);   ///< while typing
+    void finished(const QString& text); ///< left or Enter, where it changed
 
 protected:
     void changeEvent(QEvent* event) override;

@@ -35,8 +35,8 @@ std::vector<Run> runsOf(const std::vector<SeasonState>& days)
 class BandPainter {
 public:
     BandPainter(QPainter& painter, const RibbonBand& band, const Theme& theme, const QFont& font)
-        : m_painter(painter), m_band(band), m_theme(theme), m_small(roleFont(TextRole::small, font)), m_font(font),
-          m_days(band.today.daysInYear())
+        : m_painter(painter), m_band(band), m_theme(theme), m_small(roleFont(TextRole::small, font)),
+          m_font(font), m_days(band.today.daysInYear())
     {
         const QFontMetrics metrics(m_small);
         m_base = band.rect.bottom() - metrics.height() - 1;
@@ -56,7 +56,10 @@ public:
     }
 
 private:
-    [[nodiscard]] double x(int day) const { return m_band.rect.left() + m_band.rect.width() * double(day) / m_days; }
+    [[nodiscard]] double x(int day) const
+    {
+        return m_band.rect.left() + m_band.rect.width() * double(day) / m_days;
+    }
     [[nodiscard]] double rowHeight() const { return (m_base - m_top) / rowCount; }
 
     void skyline()
@@ -66,7 +69,10 @@ private:
         const double step = (m_base - m_top) / 3.0;
         for (int day = 0; day < static_cast<int>(m_band.worth->size()); ++day) {
             const char letter = (*m_band.worth)[std::size_t(day)];
-            const double height = letter == 'A' ? 3 * step : letter == 'B' ? 2 * step : letter == 'C' ? step : 0;
+            const double height = letter == 'A'   ? 3 * step
+                                  : letter == 'B' ? 2 * step
+                                  : letter == 'C' ? step
+                                                  : 0;
             path.lineTo(x(day), m_base - height);
             path.lineTo(x(day + 1), m_base - height);
         }
@@ -93,7 +99,8 @@ private:
             QString name = QLocale().standaloneMonthName(month, QLocale::ShortFormat);
             if (metrics.horizontalAdvance(name) + 4 > right - left)
                 name = QLocale().standaloneMonthName(month, QLocale::NarrowFormat);
-            m_painter.drawText(QRectF(left - 20, m_base + 2, right - left + 40, metrics.height()), Qt::AlignHCenter | Qt::AlignTop, name);
+            m_painter.drawText(QRectF(left - 20, m_base + 2, right - left + 40, metrics.height()),
+                               Qt::AlignHCenter | Qt::AlignTop, name);
         }
         m_painter.setPen(QPen(m_theme.edge, 1));
         m_painter.drawLine(QPointF(x(m_days), m_base - 3), QPointF(x(m_days), m_base + 3));
@@ -166,7 +173,8 @@ private:
     }
 
     /// Left of the first bar, else right of the last, else in the middle of the longest thin line.
-    QRectF wordsRect(const QString& words, const std::vector<Run>& runs, const std::vector<Run>& usual, double middle) const
+    QRectF wordsRect(const QString& words, const std::vector<Run>& runs, const std::vector<Run>& usual,
+                     double middle) const
     {
         const QFontMetrics metrics(m_small);
         const double width = metrics.horizontalAdvance(words);
@@ -176,7 +184,8 @@ private:
             return box.translated(first - width - 6, 0);
         const Run* longest = nullptr;
         for (const Run& run : runs)
-            if (run.state != SeasonState::expected && (!longest || run.to - run.from > longest->to - longest->from))
+            if (run.state != SeasonState::expected &&
+                (!longest || run.to - run.from > longest->to - longest->from))
                 longest = &run;
         if (!longest || x(longest->to) - x(longest->from) < width + 12)
             return {};

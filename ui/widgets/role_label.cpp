@@ -16,7 +16,8 @@ RoleLabel::RoleLabel(TextRole role, QWidget* parent, Tone tone) : QLabel(parent)
     restyle();
 }
 
-RoleLabel::RoleLabel(TextRole role, const QString& words, QWidget* parent, Tone tone) : RoleLabel(role, parent, tone)
+RoleLabel::RoleLabel(TextRole role, const QString& words, QWidget* parent, Tone tone)
+    : RoleLabel(role, parent, tone)
 {
     setText(words);
 }
@@ -35,7 +36,9 @@ void RoleLabel::restyle()
     const Theme& theme = themeOf(application);
     setFont(roleFont(m_role, QApplication::font()));
     QPalette own = application;
-    own.setColor(QPalette::WindowText, m_tone == Tone::first ? theme.ink : m_tone == Tone::second ? theme.ink2 : theme.ink3);
+    own.setColor(QPalette::WindowText, m_tone == Tone::first    ? theme.ink
+                                       : m_tone == Tone::second ? theme.ink2
+                                                                : theme.ink3);
     setPalette(own);
     m_restyling = false;
 }
@@ -74,8 +77,8 @@ bool takesText(const QWidget* widget)
         return !line->isReadOnly();
     if (const auto* combo = qobject_cast<const QComboBox*>(widget))
         return combo->isEditable();
-    return qobject_cast<const QPlainTextEdit*>(widget) || qobject_cast<const QTextEdit*>(widget)
-           || qobject_cast<const QAbstractSpinBox*>(widget);
+    return qobject_cast<const QPlainTextEdit*>(widget) || qobject_cast<const QTextEdit*>(widget) ||
+           qobject_cast<const QAbstractSpinBox*>(widget);
 }
 
 } // namespace cupule::ui

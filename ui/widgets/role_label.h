@@ -34,7 +34,8 @@ bool isRestyle(const QEvent& event);
 /// Fills a plain widget with one of the theme's grounds: "page", "panel" or "ground".
 void setGround(QWidget& widget, const char* ground);
 
-/// A list, view or field in which plain letters and digits are typed, so that single-letter keys must not act.
+/// A list, view or field in which plain letters and digits are typed, so that single-letter keys must not
+/// act.
 bool takesText(const QWidget* widget);
 
 } // namespace cupule::ui

@@ -23,7 +23,7 @@ namespace cupule::ui {
 
 namespace {
 
-constexpr int foldBelow = 720;   // px of window height
+constexpr int foldBelow = 720; // px of window height
 
 } // namespace
 
@@ -77,7 +77,8 @@ QDate SeasonRibbon::lookedAt() const
 
 void SeasonRibbon::lookAt(const QDate& date)
 {
-    const QDate kept = QDate(m_today.year(), date.month(), std::min(date.day(), QDate(m_today.year(), date.month(), 1).daysInMonth()));
+    const QDate kept = QDate(m_today.year(), date.month(),
+                             std::min(date.day(), QDate(m_today.year(), date.month(), 1).daysInMonth()));
     if (kept == lookedAt())
         return;
     m_looked = kept == m_today ? std::nullopt : std::optional(kept);
@@ -93,7 +94,11 @@ void SeasonRibbon::rebuild()
     if (m_pack && m_today.isValid()) {
         const SeasonContext moved{utf8(m_region), m_shift.value_or(0)};
         const SeasonContext calendar{utf8(m_region), 0};
-        const struct { const char* id; QString words; QColor fill; } kinds[] = {
+        const struct {
+            const char* id;
+            QString words;
+            QColor fill;
+        } kinds[] = {
             {"green", tr("green galls"), data::green},
             {"holes", tr("exit holes"), data::purple},
             {"adults", tr("adults"), data::blue},
@@ -138,12 +143,14 @@ QString SeasonRibbon::seenWords(bool shortened) const
     if (expected.isEmpty() && possible.isEmpty())
         return m_rows.empty() ? QString() : tr("No sign is in season.");
     if (shortened)
-        return sentenceStart(expected.isEmpty() ? tr("%1 possible").arg(listText(possible)) : listText(expected));
+        return sentenceStart(expected.isEmpty() ? tr("%1 possible").arg(listText(possible))
+                                                : listText(expected));
     if (expected.isEmpty())
         return sentenceStart(tr("%1 possible.").arg(listText(possible)));
     if (possible.isEmpty())
         return sentenceStart(tr("%1 expected.").arg(listText(expected)));
-    return sentenceStart(tr("%1 expected, %2 possible.", "signs, signs").arg(listText(expected), listText(possible)));
+    return sentenceStart(
+        tr("%1 expected, %2 possible.", "signs, signs").arg(listText(expected), listText(possible)));
 }
 
 QString SeasonRibbon::worthWords(bool shortened) const
@@ -180,8 +187,8 @@ void SeasonRibbon::say()
 /// Where the parts lie at this width; which of them have room.
 struct SeasonRibbon::Places {
     QRect words, band, tile, worth;
-    bool shortened = false;   ///< words in their short form
-    bool named = false;       ///< row names in the band
+    bool shortened = false; ///< words in their short form
+    bool named = false;     ///< row names in the band
 };
 
 SeasonRibbon::Places SeasonRibbon::places() const
@@ -196,10 +203,11 @@ SeasonRibbon::Places SeasonRibbon::places() const
     int right = at.shortened ? body.horizontalAdvance(worthWords(true)) + 2 : 23 * em;
     if (m_folded) {
         const QFontMetrics strong(roleFont(TextRole::strong, font()));
-        const int all = strong.horizontalAdvance(shortDate(fromDate(lookedAt()))) + 2 * em + body.horizontalAdvance(seenWords(false)) + 2;
+        const int all = strong.horizontalAdvance(shortDate(fromDate(lookedAt()))) + 2 * em +
+                        body.horizontalAdvance(seenWords(false)) + 2;
         left = std::min(all, width() * 42 / 100);
     }
-    if (width() < 70 * em)   // the tile alone, with its words in the tip
+    if (width() < 70 * em) // the tile alone, with its words in the tip
         right = 0;
     at.words = QRect(pad, 0, left, height());
     at.worth = QRect(width() - pad - right, 0, right, height());
@@ -235,7 +243,8 @@ void SeasonRibbon::paintEvent(QPaintEvent*)
     painter.fillRect(QRect(0, height() - 1, width(), 1), theme.line);
     const Places at = places();
     paintWords(painter, at);
-    RibbonBand band{at.band, m_today, m_looked, &m_rows, &m_worth, at.named, m_folded, m_shift.value_or(0) != 0};
+    RibbonBand band{at.band,  m_today,  m_looked, &m_rows,
+                    &m_worth, at.named, m_folded, m_shift.value_or(0) != 0};
     paintRibbonBand(painter, band, theme, font());
     paintWorthPart(painter, at);
     if (hasFocus())
@@ -259,7 +268,8 @@ void SeasonRibbon::paintWords(QPainter& painter, const Places& at) const
         const QString whole = seenWords(false);
         const QFontMetrics metrics(font());
         const QString words = metrics.horizontalAdvance(whole) <= rest.width() ? whole : seenWords(true);
-        painter.drawText(rest, Qt::AlignVCenter | Qt::AlignLeft, metrics.elidedText(words, Qt::ElideRight, rest.width()));
+        painter.drawText(rest, Qt::AlignVCenter | Qt::AlignLeft,
+                         metrics.elidedText(words, Qt::ElideRight, rest.width()));
         return;
     }
     const int line = QFontMetrics(font()).lineSpacing();
@@ -275,7 +285,9 @@ void SeasonRibbon::paintWords(QPainter& painter, const Places& at) const
     painter.setFont(font());
     painter.setPen(theme.ink);
     QString words = seenWords(at.shortened);
-    if (QFontMetrics(font()).boundingRect(QRect(0, 0, below.width(), 9999), Qt::TextWordWrap, words).height() > below.height())
+    if (QFontMetrics(font())
+            .boundingRect(QRect(0, 0, below.width(), 9999), Qt::TextWordWrap, words)
+            .height() > below.height())
         words = seenWords(true);
     painter.drawText(below, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, words);
 }
@@ -285,7 +297,8 @@ void SeasonRibbon::paintWorthPart(QPainter& painter, const Places& at) const
     if (m_worth.empty())
         return;
     const Theme& theme = themeOf(*this);
-    cupule::ui::paintWorth(painter, at.tile, m_worth[std::size_t(lookedAt().dayOfYear() - 1)], font(), palette());
+    cupule::ui::paintWorth(painter, at.tile, m_worth[std::size_t(lookedAt().dayOfYear() - 1)], font(),
+                           palette());
     painter.setFont(roleFont(at.shortened ? TextRole::body : TextRole::caption, font()));
     painter.setPen(theme.ink);
     painter.drawText(at.worth, Qt::AlignVCenter | Qt::AlignLeft | Qt::TextWordWrap, worthWords(at.shortened));
@@ -298,9 +311,12 @@ void SeasonRibbon::keyPressEvent(QKeyEvent* event)
     const QDate first(m_today.year(), 1, 1);
     const QDate last(m_today.year(), 12, 31);
     switch (event->key()) {
-    case Qt::Key_Left: return lookAt(std::max(first, month ? at.addMonths(-1) : at.addDays(-1)));
-    case Qt::Key_Right: return lookAt(std::min(last, month ? at.addMonths(1) : at.addDays(1)));
-    case Qt::Key_Home: return lookAt(m_today);
+    case Qt::Key_Left:
+        return lookAt(std::max(first, month ? at.addMonths(-1) : at.addDays(-1)));
+    case Qt::Key_Right:
+        return lookAt(std::min(last, month ? at.addMonths(1) : at.addDays(1)));
+    case Qt::Key_Home:
+        return lookAt(m_today);
     case Qt::Key_Escape:
         if (!m_looked) {
             event->ignore();
@@ -308,8 +324,11 @@ void SeasonRibbon::keyPressEvent(QKeyEvent* event)
         }
         return lookAt(m_today);
     case Qt::Key_Return:
-    case Qt::Key_Enter: Q_EMIT calendarAsked(at); return;
-    default: QWidget::keyPressEvent(event);
+    case Qt::Key_Enter:
+        Q_EMIT calendarAsked(at);
+        return;
+    default:
+        QWidget::keyPressEvent(event);
     }
 }
 
@@ -332,7 +351,7 @@ void SeasonRibbon::leaveEvent(QEvent*)
 void SeasonRibbon::focusOutEvent(QFocusEvent* event)
 {
     QWidget::focusOutEvent(event);
-    lookAt(m_today);   // words that nobody asked for must not stay
+    lookAt(m_today); // words that nobody asked for must not stay
     update();
 }
 

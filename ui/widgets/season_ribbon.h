@@ -1,8 +1,9 @@
-// The year as a band across the window: what can be seen when, moved by this spring, and what a "nothing seen" is
-// worth. Today is a needle; arrow keys or the pointer move a second, open needle, and the words follow it.
+// The year as a band across the window: what can be seen when, moved by this spring, and what a "nothing
+// seen" is worth. Today is a needle; arrow keys or the pointer move a second, open needle, and the words
+// follow it.
 //
-//  - Rows are the pack's ribbon rows; windows and letters come from core/rules, day by day, and are kept until
-//    pack, season or year change. Nothing is computed while painting.
+//  - Rows are the pack's ribbon rows; windows and letters come from core/rules, day by day, and are kept
+//    until pack, season or year change. Nothing is computed while painting.
 //  - Keys: Left/Right a day, Ctrl+Left/Right a month, Home today, Enter calendarAsked(), Esc back to today.
 //  - Below 720 px of window height it folds to one line that still says date, what can be seen, worth.
 
@@ -60,8 +61,8 @@ public:
     struct Row {
         QString id, words;
         QColor fill;
-        std::vector<SeasonState> days;      ///< index 0 = 1 January
-        std::vector<SeasonState> calendar;  ///< the same without the shift
+        std::vector<SeasonState> days;     ///< index 0 = 1 January
+        std::vector<SeasonState> calendar; ///< the same without the shift
     };
     [[nodiscard]] const std::vector<Row>& rows() const { return m_rows; }
     /// 'A', 'B', 'C' or '0' for each day of the year.

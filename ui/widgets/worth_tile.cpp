@@ -10,7 +10,8 @@
 
 namespace cupule::ui {
 
-void paintWorth(QPainter& painter, const QRectF& where, char letter, const QFont& font, const QPalette& palette)
+void paintWorth(QPainter& painter, const QRectF& where, char letter, const QFont& font,
+                const QPalette& palette)
 {
     const Theme& theme = themeOf(palette);
     painter.save();
@@ -37,7 +38,9 @@ void WorthTile::setWorth(char letter, const QString& reason)
 {
     m_letter = letter;
     setToolTip(reason);
-    setAccessibleName(tr("worth of “nothing seen”: %1, %2", "letter, meaning").arg(QLatin1Char(letter)).arg(worthWord(letter)));
+    setAccessibleName(tr("worth of “nothing seen”: %1, %2", "letter, meaning")
+                          .arg(QLatin1Char(letter))
+                          .arg(worthWord(letter)));
     setAccessibleDescription(reason);
     update();
 }
@@ -52,7 +55,8 @@ void WorthTile::paintEvent(QPaintEvent*)
 {
     QPainter painter(this);
     const double side = std::min(width(), height());
-    paintWorth(painter, QRectF((width() - side) / 2, (height() - side) / 2, side, side), m_letter, font(), palette());
+    paintWorth(painter, QRectF((width() - side) / 2, (height() - side) / 2, side, side), m_letter, font(),
+               palette());
 }
 
 } // namespace cupule::ui

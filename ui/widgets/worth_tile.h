@@ -7,7 +7,8 @@
 namespace cupule::ui {
 
 /// For delegates: the tile in `where` (a square), letter 'A', 'B', 'C' or '0'.
-void paintWorth(QPainter& painter, const QRectF& where, char letter, const QFont& font, const QPalette& palette);
+void paintWorth(QPainter& painter, const QRectF& where, char letter, const QFont& font,
+                const QPalette& palette);
 
 class WorthTile : public QWidget {
     Q_OBJECT
