@@ -30,8 +30,8 @@ std::string visitSentence(const VisitLine& line, const Words& words)
 void sayFindings(Run& run, const std::vector<Finding>& findings, const Pack& pack)
 {
     for (const auto& finding : findings)
-        run.line("  " + plain(ui::severityWord(finding.severity)) + ": " +
-                 run.words().finding(finding, pack));
+        run.say("  {severity}: {sentence}", {{"severity", plain(ui::severityWord(finding.severity))},
+                                             {"sentence", run.words().finding(finding, pack)}});
 }
 
 void saySample(Run& run, const SamplePage& page, const Pack& pack)
@@ -42,7 +42,8 @@ void saySample(Run& run, const SamplePage& page, const Pack& pack)
              {"date", run.words().date(page.visitDate)},
              {"state", run.words().state(page.status.state)}});
     for (const auto& link : page.status.chain) {
-        std::string line = "  " + plain(ui::linkWord(link.kind));
+        std::string line = "  ";
+        line += plain(ui::linkWord(link.kind));
         if (!link.what.empty())
             line += " " + link.what;
         if (!link.who.empty())

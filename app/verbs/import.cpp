@@ -131,7 +131,7 @@ private:
         for (const auto& question : report.questions) {
             run.line(question.file + ": " + plain(ui::importKindText(question.kind)));
             for (const auto& reading : question.readings)
-                run.line("    " + reading);
+                run.say("    {reading}", {{"reading", reading}});
             run.say("    Nothing was kept. Say which with {option}.", {{"option", question.option}});
         }
         for (const auto& problem : report.problems)

@@ -205,8 +205,9 @@ private:
         m_line.confirmed = yes(m_confirmed);
         Confirmed* const items[] = {&m_line.hygiene.clothes, &m_line.hygiene.boots, &m_line.hygiene.vehicle,
                                     &m_line.hygiene.tools};
+        const auto typedItems = cleaned();
         for (std::size_t i = 0; i < std::size(items); ++i) {
-            const auto& [option, typed] = cleaned()[i];
+            const auto& [option, typed] = typedItems[i];
             const auto value = typed->empty() ? Confirmed::open : fromName<Confirmed>(*typed);
             if (!value)
                 return fail("field.value", FaultKind::usage, {{"field", option}, {"value", *typed}});

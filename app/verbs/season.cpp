@@ -78,7 +78,7 @@ private:
                 const std::string word = plain(ui::seasonWord(state));
                 signs.push_back(
                     {{"sign", sign.id}, {"name", sign.name}, {"season", word}, {"reason", at.reason}});
-                run.line("  " + word + ": " + sign.id + " " + sign.name);
+                run.say("  {season}: {id} {name}", {{"season", word}, {"id", sign.id}, {"name", sign.name}});
             }
         run.give({{"date", day.text()},
                   {"region", season.region},

@@ -27,8 +27,10 @@ Result<int> showVisit(Run& run, Session& session, const Uid& id)
     run.line(plain(ui::hostText(page->host, session.pack())));
     for (const auto& line : page->checklist)
         if (line.observation.answer != Answer::open)
-            run.line("  " + line.sign->name + ": " + plain(ui::answerWord(line.observation.answer)) + " (" +
-                     plain(ui::seasonWord(line.season.state)) + ")");
+            run.say("  {sign}: {answer} ({season})",
+                    {{"sign", line.sign->name},
+                     {"answer", plain(ui::answerWord(line.observation.answer))},
+                     {"season", plain(ui::seasonWord(line.season.state))}});
     if (page->nothing)
         run.say("Nothing seen, worth {letter}. {why}",
                 {{"letter", std::string(1, page->worth.letter)},
@@ -63,7 +65,7 @@ Result<int> showTree(Run& run, Session& session, const Uid& id)
     if (page->tree.position)
         run.say("At {position}.", {{"position", positionText(session, *page->tree.position)}});
     for (const auto& line : page->visits)
-        run.line("  " + visitSentence(line.line, run.words()));
+        run.say("  {visit}", {{"visit", visitSentence(line.line, run.words())}});
     return done;
 }
 
@@ -117,10 +119,12 @@ public:
         if (!one)
             return fail(one.error());
         Json json{{"id", one->id.text()}, {"name", one->name}};
-        json[std::string(nounName(*noun))] = contentJson(one->content);
+        const Json content = contentJson(one->content);
+        json[std::string(nounName(*noun))] = content;
         run.line(one->name);
-        for (const auto& [field, value] : contentJson(one->content).items())
-            run.line("  " + field + ": " + (value.is_string() ? value.get<std::string>() : value.dump()));
+        for (const auto& [field, value] : content.items())
+            run.say("  {field}: {value}",
+                    {{"field", field}, {"value", value.is_string() ? value.get<std::string>() : value.dump()}});
         run.give(std::move(json));
         return done;
     }

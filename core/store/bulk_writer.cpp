@@ -73,12 +73,12 @@ BulkWriter::BulkWriter(StoreCore& core)
       m_journal(core.db, "INSERT INTO journal (chain, number, at_utc, at_offset, author, kind, noun, entity, digest, hash) "
                          "VALUES (?, ?, ?, ?, ?, 'imported', ?, ?, ?, ?)"),
       m_revision(core.db, "INSERT INTO revision (uid, noun, entity, line_chain, line_number, content) VALUES (?, 'tree', ?, ?, ?, ?)"),
-      m_tree(core.db, "INSERT INTO tree (uid, site, label, label_key, latitude, longitude, uncertainty, content, head, line_chain, "
-                      "line_number) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"),
+      m_tree(core.db, "INSERT INTO tree (uid, site, label, label_key, latitude, longitude, uncertainty, note, content, head, line_chain, "
+                      "line_number) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"),
       m_treeWords(core.db, "INSERT INTO tree_words (rowid, label, note) VALUES (?, ?, ?)"),
-      m_visit(core.db, "INSERT INTO visit (uid, tree, observer, day, second, content, state, imported, line_chain, line_number, host, "
+      m_visit(core.db, "INSERT INTO visit (uid, tree, observer, day, second, note, content, state, imported, line_chain, line_number, host, "
                        "positive, earlier, none_seen, worth, summary, signs, stops, asks, queue_rank, queue_code, fingerprint) "
-                       "VALUES (?, ?, ?, ?, ?, ?, 'draft', 1, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"),
+                       "VALUES (?, ?, ?, ?, ?, ?, ?, 'draft', 1, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"),
       m_visitWords(core.db, "INSERT INTO visit_words (rowid, note) VALUES (?, ?)"),
       m_treeCounts(core.db, "UPDATE tree SET visits = visits + ?, last_day = max(coalesce(last_day, ?), ?), "
                             "positive_waiting = positive_waiting + ?, host = ? WHERE id = ?"),
@@ -119,6 +119,7 @@ std::int64_t BulkWriter::addTree(const Tree& tree, std::int64_t site)
     m_content.clear();
     if (!appendJson(m_content, tree))
         throwFault("record.json", FaultKind::data, {{"path", ""}, {"why", "value"}});
+    m_core.setHalfWritten(true);
     const LineMark line = addLine("tree", tree.id);
     const Uid revision = m_core.ids.make();
     m_revision.put(revision).put(tree.id).put(line.chain).put(line.number).put(m_content).run();
@@ -128,14 +129,10 @@ std::int64_t BulkWriter::addTree(const Tree& tree, std::int64_t site)
         m_tree.put(tree.position->latitude).put(tree.position->longitude).put(tree.position->uncertaintyMetres);
     else
         m_tree.putNull().putNull().putNull();
-    m_tree.put(m_content).put(revision).put(line.chain).put(line.number).run();
+    m_tree.putUnlessEmpty(tree.note).put(m_content).put(revision).put(line.chain).put(line.number).run();
     const std::int64_t row = m_core.db.lastRowId();
-    m_treeWords.put(row).put(tree.label);
-    if (tree.note.empty())
-        m_treeWords.putNull();
-    else
-        m_treeWords.put(tree.note);
-    m_treeWords.run();
+    m_treeWords.put(row).put(tree.label).putUnlessEmpty(tree.note).run();
+    m_core.setHalfWritten(false);
     return row;
 }
 
@@ -146,6 +143,7 @@ void BulkWriter::addVisit(const Visit& visit, std::int64_t tree, std::int64_t ob
     m_content.clear();
     if (!appendJson(m_content, visit))
         throwFault("record.json", FaultKind::data, {{"path", ""}, {"why", "value"}});
+    m_core.setHalfWritten(true);
     const LineMark line = addLine("visit", visit.id);
     m_visit.put(visit.id).putRow(tree).putRow(observer).put(visit.date.days);
     if (visit.time)
@@ -155,12 +153,13 @@ void BulkWriter::addVisit(const Visit& visit, std::int64_t tree, std::int64_t ob
     m_signs.clear();
     for (const std::string& sign : shown.signs)
         m_signs.append(m_signs.empty() ? "" : " ").append(sign);
-    m_visit.put(m_content).put(line.chain).put(line.number).put(hostName(shown.host)).put(shown.positive);
+    m_visit.putUnlessEmpty(visit.note).put(m_content).put(line.chain).put(line.number).put(hostName(shown.host)).put(shown.positive);
     m_visit.put(shown.earlierGenerationOnly).put(shown.nothing).put(std::string_view(&shown.worth, 1)).put(shown.summary);
     m_visit.put(m_signs).put(shown.stops).put(shown.asks).put(shown.queueRank).put(shown.queueCode);
     m_visit.put(std::span<const std::uint8_t>(fingerprint)).run();
     if (!visit.note.empty())
         m_visitWords.put(m_core.db.lastRowId()).put(visit.note).run();
+    m_core.setHalfWritten(false);
 }
 
 void BulkWriter::addToTree(const CachedTree& tree)

@@ -22,6 +22,7 @@ public:
     FastStatement& put(const Uid& value);                 ///< null id = NULL
     FastStatement& put(std::span<const std::uint8_t> value);
     FastStatement& putNull();
+    FastStatement& putUnlessEmpty(std::string_view text) { return text.empty() ? putNull() : put(text); }
     FastStatement& putRow(std::int64_t row) { return row == 0 ? putNull() : put(row); }
     void run();
     /// First column of the first row; 0 where none.

@@ -129,6 +129,10 @@ public:
     Query& bind(const char* name, std::string_view value);
     Query& bind(const char* name, const char* value) { return bind(name, std::string_view(value)); }
     Query& bind(const char* name, const std::string& value) { return bind(name, std::string_view(value)); }
+    Query& bindUnlessEmpty(const char* name, std::string_view value)   ///< empty = NULL
+    {
+        return value.empty() ? bind(name, std::nullopt) : bind(name, value);
+    }
     Query& bind(const char* name, const Uid& value);            ///< null id = NULL
     Query& bind(const char* name, const Digest& value);
     Query& bind(const char* name, CivilDate value) { return bind(name, static_cast<std::int64_t>(value.days)); }

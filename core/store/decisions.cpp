@@ -51,9 +51,7 @@ void findsIn(StoreCore& core, const Box& box, std::int64_t except, std::int64_t 
 
 Status Decisions::add(Change& change, const Decision& decision)
 {
-    return guarded([&] {
-        StoreCore& core = change.core();
-        core.writing();
+    return writtenIn(change, [&](StoreCore& core) {
         const std::int64_t visit = existing(core, decision.visit);
         const std::string content = contentOf(decision);
         const LineMark line = core.addLine({"decided", "decision", decision.id, sha256(content)});
@@ -92,9 +90,7 @@ Result<std::optional<Decision>> Decisions::last(const Uid& visit)
 
 Status Decisions::add(Change& change, const Told& told)
 {
-    return guarded([&] {
-        StoreCore& core = change.core();
-        core.writing();
+    return writtenIn(change, [&](StoreCore& core) {
         const std::int64_t visit = existing(core, told.visit);
         const std::string content = contentOf(told);
         const LineMark line = core.addLine({"told", "told", told.visit, sha256(content)});
@@ -115,9 +111,7 @@ Result<std::optional<Told>> Decisions::told(const Uid& visit)
 
 Status Decisions::setFind(Change& change, const Uid& visit, const std::optional<FindPlace>& find)
 {
-    return guarded([&] {
-        StoreCore& core = change.core();
-        core.writing();
+    return writtenIn(change, [&](StoreCore& core) {
         const std::int64_t row = existing(core, visit);
         Query(core.db, "DELETE FROM find WHERE visit = :visit").bind(":visit", row).run();
         if (!find)

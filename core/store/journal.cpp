@@ -130,7 +130,7 @@ Result<std::vector<JournalLine>> Journal::ofEntity(const Uid& entity)
 
 Status Journal::note(Change& change, const std::string& kind, const std::string& noun, const Uid& entity, const std::string& text)
 {
-    return guarded([&] { change.core().addLine({kind, noun, entity, sha256(text)}); });
+    return writtenIn(change, [&](StoreCore& core) { core.addLine({kind, noun, entity, sha256(text)}); });
 }
 
 } // namespace cupule

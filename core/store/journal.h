@@ -1,4 +1,4 @@
-// The journal: append-only, one hash chain for each incarnation of a device. Format: resources/docs/journal.md.
+// The journal: append-only, one hash chain for each incarnation of a device.
 //
 // hash(n) = SHA-256( "cupule-journal-1" LF incarnation LF number LF at LF offset LF author LF kind LF noun LF entity LF
 //                    digest LF commitment LF hash(n-1) )

@@ -20,9 +20,7 @@ Leave read(const Query& q)
 
 Status Leaves::save(Change& change, const Leave& leave)
 {
-    return guarded([&] {
-        StoreCore& core = change.core();
-        core.writing();
+    return writtenIn(change, [&](StoreCore& core) {
         const std::string content = contentOf(withoutPersonal(leave));
         const std::string payload = personalPart(leave);
         Query before(core.db, "SELECT content, commitment, head FROM leave WHERE uid = :uid");
@@ -50,9 +48,7 @@ Status Leaves::save(Change& change, const Leave& leave)
 
 Status Leaves::save(Change& change, const Regime& regime)
 {
-    return guarded([&] {
-        StoreCore& core = change.core();
-        core.writing();
+    return writtenIn(change, [&](StoreCore& core) {
         const std::string content = contentOf(regime);
         Query before(core.db, "SELECT content, head FROM regime WHERE uid = :uid");
         const bool known = before.bind(":uid", regime.id).step();
@@ -115,11 +111,11 @@ Result<std::vector<Regime>> Leaves::allRegimes()
 
 Status Leaves::eraseGiver(Change& change, const Uid& leave, const std::string& order)
 {
-    return guarded([&] {
-        Query q(change.core().db, "SELECT 1 FROM leave WHERE uid = :uid");
+    return writtenIn(change, [&](StoreCore& core) {
+        Query q(core.db, "SELECT 1 FROM leave WHERE uid = :uid");
         if (!q.bind(":uid", leave).step())
             throwFault("store.reference", FaultKind::refused, {{"noun", "leave"}, {"id", leave.text()}});
-        erasePersonal(change.core(), "leave", leave, order);
+        erasePersonal(core, "leave", leave, order);
     });
 }
 

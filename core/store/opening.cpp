@@ -86,7 +86,7 @@ void checkVersion(StoreCore& core, const std::string& path, const OpenRequest& r
     const std::int64_t version = core.db.number("PRAGMA user_version");
     if (version > newestSchema())
         refuseNewer(path, version);
-    if (version < 1)
+    if (version < 1 || core.db.number("SELECT count(*) FROM sqlite_schema WHERE type = 'table' AND name = 'store'") == 0)
         refuse("store.damaged", path, "restore-backup");
     if (version == newestSchema())
         return;

@@ -61,9 +61,7 @@ void writeRow(StoreCore& core, const Person& person, const std::string& content,
 
 Status People::save(Change& change, const Person& person)
 {
-    return guarded([&] {
-        StoreCore& core = change.core();
-        core.writing();
+    return writtenIn(change, [&](StoreCore& core) {
         const std::string content = contentOf(withoutPersonal(person));
         const std::string payload = personalPart(person);
         const Stored before = stored(core, person.id);
@@ -121,8 +119,7 @@ Result<std::vector<Person>> People::all()
 
 Status People::erase(Change& change, const Uid& person, const std::string& order)
 {
-    return guarded([&] {
-        StoreCore& core = change.core();
+    return writtenIn(change, [&](StoreCore& core) {
         const std::int64_t row = core.personRow(person);
         if (row == 0)
             throwFault("store.reference", FaultKind::refused, {{"noun", "person"}, {"id", person.text()}});

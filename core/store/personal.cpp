@@ -106,7 +106,6 @@ std::string personalPayload(StoreCore& core, const std::optional<Digest>& commit
 
 void erasePersonal(StoreCore& core, std::string_view noun, const Uid& entity, const std::string& order)
 {
-    core.writing();
     Erasure erasure{{}, entity, order};
     Query find(core.db, "SELECT commitment FROM personal WHERE entity = :entity AND salt IS NOT NULL ORDER BY id");
     find.bind(":entity", entity);

@@ -18,9 +18,7 @@ std::vector<PhotoNote> readAll(Query& q)
 
 Status Photos::save(Change& change, const PhotoNote& photo)
 {
-    return guarded([&] {
-        StoreCore& core = change.core();
-        core.writing();
+    return writtenIn(change, [&](StoreCore& core) {
         const std::string content = contentOf(photo);
         Query before(core.db, "SELECT content, head FROM photo WHERE uid = :uid");
         const bool known = before.bind(":uid", photo.id).step();

@@ -47,9 +47,7 @@ std::string sampleKey(std::string_view number)
 
 Status Samples::save(Change& change, const Sample& sample)
 {
-    return guarded([&] {
-        StoreCore& core = change.core();
-        core.writing();
+    return writtenIn(change, [&](StoreCore& core) {
         const std::string content = contentOf(sample);
         Query before(core.db, "SELECT content, head FROM sample WHERE uid = :uid");
         const bool known = before.bind(":uid", sample.id).step();
@@ -127,9 +125,7 @@ Result<int> Samples::highestRunning(int year, const std::string& block)
 
 Result<CustodyLine> Samples::addLine(Change& change, const CustodyLine& line)
 {
-    return guarded([&] {
-        StoreCore& core = change.core();
-        core.writing();
+    return writtenIn(change, [&](StoreCore& core) {
         const std::int64_t sample = existing(core, line.sample);
         Query last(core.db, "SELECT coalesce(max(number), 0) FROM custody WHERE sample = :sample");
         CustodyLine added = line;

@@ -27,9 +27,7 @@ Result<std::optional<std::string>> StoreSettings::get(const std::string& key)
 
 Status StoreSettings::set(Change& change, const std::string& key, const std::string& value)
 {
-    return guarded([&] {
-        StoreCore& core = change.core();
-        core.writing();
+    return writtenIn(change, [&](StoreCore& core) {
         Query before(core.db, "SELECT value FROM setting WHERE key = :key");
         if (before.bind(":key", key).step() && before.view(0) == value)
             return;

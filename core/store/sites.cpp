@@ -18,9 +18,7 @@ std::vector<Site> readAll(Query& q)
 
 Status Sites::save(Change& change, const Site& site)
 {
-    return guarded([&] {
-        StoreCore& core = change.core();
-        core.writing();
+    return writtenIn(change, [&](StoreCore& core) {
         const std::string content = contentOf(site);
         Query before(core.db, "SELECT content, head FROM site WHERE uid = :uid");
         const bool known = before.bind(":uid", site.id).step();
@@ -30,12 +28,13 @@ Status Sites::save(Change& change, const Site& site)
         const Written written = core.addRevision({known ? "changed" : "made", "site", site.id, content, parents});
         Query(core.db, "INSERT INTO site_words (site_words, rowid, name, note) SELECT 'delete', id, name, note FROM site WHERE uid = :uid")
             .bind(":uid", site.id).run();
-        Query q(core.db, "INSERT INTO site (uid, name, name_key, content, head, line_chain, line_number) "
-                         "VALUES (:uid, :name, :key, :content, :head, :chain, :number) "
-                         "ON CONFLICT (uid) DO UPDATE SET name = excluded.name, name_key = excluded.name_key, "
+        Query q(core.db, "INSERT INTO site (uid, name, name_key, note, content, head, line_chain, line_number) "
+                         "VALUES (:uid, :name, :key, :note, :content, :head, :chain, :number) "
+                         "ON CONFLICT (uid) DO UPDATE SET name = excluded.name, name_key = excluded.name_key, note = excluded.note, "
                          "content = excluded.content, head = excluded.head, line_chain = excluded.line_chain, "
                          "line_number = excluded.line_number");
         q.bind(":uid", site.id).bind(":name", site.name).bind(":key", labelKey(site.name)).bind(":content", content);
+        q.bindUnlessEmpty(":note", site.note);
         q.bind(":head", written.revision).bind(":chain", written.line.chain).bind(":number", written.line.number).run();
         Query(core.db, "INSERT INTO site_words (rowid, name, note) SELECT id, name, note FROM site WHERE uid = :uid")
             .bind(":uid", site.id).run();

@@ -76,6 +76,7 @@ void StoreCore::begin(const Uid& author)
         throwFault("store.change-open", FaultKind::usage);
     db.run("BEGIN IMMEDIATE");
     m_changing = true;
+    m_halfWritten = false;
     m_before = chain;
     m_author = author;
     m_at = services.clock.now();
@@ -100,6 +101,8 @@ void StoreCore::beginChain()
 void StoreCore::commit()
 {
     writing();
+    if (m_halfWritten)
+        throwFault("store.change-lost", FaultKind::io, {{"file", info.path}, {"can", "try-again"}});
     db.run("COMMIT");
     m_changing = false;
     m_mustBegin = false;
@@ -196,6 +199,31 @@ std::int64_t StoreCore::sampleRow(const Uid& id)
 {
     Query q(db, "SELECT id FROM sample WHERE uid = :uid");
     return q.bind(":uid", id).step() ? q.integer(0) : 0;
+}
+
+Part::Part(StoreCore& core) : m_core(core), m_before(core.chain)
+{
+    core.writing();
+    Query(core.db, "SAVEPOINT part").run();
+}
+
+Part::~Part()
+{
+    if (m_kept)
+        return;
+    m_core.chain = m_before;
+    try {
+        if (m_core.db.inTransaction())
+            m_core.db.run("ROLLBACK TO part; RELEASE part");
+    } catch (const StoreError&) {
+        m_core.setHalfWritten(true);
+    }
+}
+
+void Part::keep()
+{
+    Query(m_core.db, "RELEASE part").run();
+    m_kept = true;
 }
 
 std::optional<std::int64_t> referenced(std::int64_t row, const Uid& id, std::string_view noun)

@@ -72,6 +72,8 @@ public:
     [[nodiscard]] const Uid& author() const { return m_author; }
     /// Throws unless the change is still open; SQLite may have rolled it back after a full disk.
     void writing() const;
+    /// While set, the change cannot be committed: a write that has no Part of its own is under way, or failed half-way.
+    void setHalfWritten(bool half) { m_halfWritten = half; }
     LineMark addLine(const NewLine& line);
     Written addRevision(const NewRevision& revision);
 
@@ -100,10 +102,43 @@ private:
     std::string m_why = "opened-here";     // why a new incarnation would begin
     bool m_mustBegin = false;
     bool m_changing = false;
+    bool m_halfWritten = false;
     Chain m_before;
     Uid m_author;
     Instant m_at;
 };
+
+/// One write of a repository within a change: done wholly or not at all, so that a refusal leaves the change usable.
+class Part {
+public:
+    explicit Part(StoreCore& core);
+    ~Part();
+    Part(const Part&) = delete;
+    Part& operator=(const Part&) = delete;
+    void keep();
+
+private:
+    StoreCore& m_core;
+    StoreCore::Chain m_before;
+    bool m_kept = false;
+};
+
+template <class Work>
+auto writtenIn(Change& change, Work&& work) -> Result<std::invoke_result_t<Work, StoreCore&>>
+{
+    return guarded([&] {
+        StoreCore& core = change.core();
+        Part part(core);
+        if constexpr (std::is_void_v<std::invoke_result_t<Work, StoreCore&>>) {
+            work(core);
+            part.keep();
+        } else {
+            auto made = work(core);
+            part.keep();
+            return made;
+        }
+    });
+}
 
 /// Throws "store.reference" with what is missing where `row` is 0 although `id` names something.
 std::optional<std::int64_t> referenced(std::int64_t row, const Uid& id, std::string_view noun);

@@ -11,14 +11,15 @@ namespace {
 
 void writeRow(StoreCore& core, const Tree& tree, const std::string& content, const Written& written)
 {
-    Query q(core.db, "INSERT INTO tree (uid, site, label, label_key, latitude, longitude, uncertainty, content, head, line_chain, "
-                     "line_number) VALUES (:uid, :site, :label, :key, :latitude, :longitude, :uncertainty, :content, :head, :chain, "
+    Query q(core.db, "INSERT INTO tree (uid, site, label, label_key, latitude, longitude, uncertainty, note, content, head, line_chain, "
+                     "line_number) VALUES (:uid, :site, :label, :key, :latitude, :longitude, :uncertainty, :note, :content, :head, :chain, "
                      ":number) ON CONFLICT (uid) DO UPDATE SET site = excluded.site, label = excluded.label, "
                      "label_key = excluded.label_key, latitude = excluded.latitude, longitude = excluded.longitude, "
-                     "uncertainty = excluded.uncertainty, content = excluded.content, head = excluded.head, "
+                     "uncertainty = excluded.uncertainty, note = excluded.note, content = excluded.content, head = excluded.head, "
                      "line_chain = excluded.line_chain, line_number = excluded.line_number");
     q.bind(":uid", tree.id).bind(":site", referenced(core.siteRow(tree.site), tree.site, "site"));
     q.bind(":label", tree.label).bind(":key", labelKey(tree.label)).bind(":content", content);
+    q.bindUnlessEmpty(":note", tree.note);
     if (tree.position) {
         q.bind(":latitude", tree.position->latitude).bind(":longitude", tree.position->longitude);
         q.bind(":uncertainty", tree.position->uncertaintyMetres);
@@ -61,29 +62,29 @@ std::vector<TreeNear> withIds(StoreCore& core, const std::vector<Placed>& places
 
 Status Trees::save(Change& change, const Tree& tree)
 {
-    return guarded([&] {
-        StoreCore& core = change.core();
-        core.writing();
+    return writtenIn(change, [&](StoreCore& core) {
         const std::string content = contentOf(tree);
-        Query before(core.db, "SELECT content, head FROM tree WHERE uid = :uid");
+        Query before(core.db, "SELECT content, head, label, note FROM tree WHERE uid = :uid");
         const bool known = before.bind(":uid", tree.id).step();
         if (known && before.view(0) == content)
             return;
         const std::vector<Uid> parents = known ? std::vector<Uid>{before.uid(1)} : std::vector<Uid>{};
         const Written written = core.addRevision({known ? "changed" : "made", "tree", tree.id, content, parents});
-        Query(core.db, "INSERT INTO tree_words (tree_words, rowid, label, note) SELECT 'delete', id, label, note FROM tree WHERE uid = :uid")
-            .bind(":uid", tree.id).run();
+        const bool sameWords = known && before.view(2) == tree.label && before.view(3) == tree.note;
+        if (!sameWords)
+            Query(core.db, "INSERT INTO tree_words (tree_words, rowid, label, note) SELECT 'delete', id, label, note FROM tree WHERE uid = :uid")
+                .bind(":uid", tree.id).run();
         writeRow(core, tree, content, written);
-        Query(core.db, "INSERT INTO tree_words (rowid, label, note) SELECT id, label, note FROM tree WHERE uid = :uid")
-            .bind(":uid", tree.id).run();
+        if (!sameWords)
+            Query(core.db, "INSERT INTO tree_words (rowid, label, note) SELECT id, label, note FROM tree WHERE uid = :uid")
+                .bind(":uid", tree.id).run();
     });
 }
 
 Status Trees::setHost(Change& change, const Uid& tree, HostAnswer host)
 {
-    return guarded([&] {
-        change.core().writing();
-        Query q(change.core().db, "UPDATE tree SET host = :host WHERE uid = :uid AND host <> :host");
+    return writtenIn(change, [&](StoreCore& core) {
+        Query q(core.db, "UPDATE tree SET host = :host WHERE uid = :uid AND host <> :host");
         q.bind(":host", hostName(host)).bind(":uid", tree).run();
     });
 }

@@ -22,7 +22,6 @@ std::optional<UndoStep> readStep(StoreCore& core, Query& q)
 
 void mark(StoreCore& core, std::int64_t step, bool undone)
 {
-    core.writing();
     Query q(core.db, "UPDATE undo_step SET undone = :undone WHERE id = :id AND device = :device");
     q.bind(":undone", undone).bind(":id", step).bind(":device", core.device).run();
 }
@@ -31,9 +30,7 @@ void mark(StoreCore& core, std::int64_t step, bool undone)
 
 Status UndoLog::push(Change& change, const std::string& what, const std::vector<UndoPart>& parts)
 {
-    return guarded([&] {
-        StoreCore& core = change.core();
-        core.writing();
+    return writtenIn(change, [&](StoreCore& core) {
         Query(core.db, "DELETE FROM undo_step WHERE device = :device AND undone = 1").bind(":device", core.device).run();
         Query(core.db, "INSERT INTO undo_step (device, what) VALUES (:device, :what)")
             .bind(":device", core.device).bind(":what", what).run();
@@ -68,19 +65,18 @@ Result<std::optional<UndoStep>> UndoLog::nextRedo()
 
 Status UndoLog::markUndone(Change& change, std::int64_t step)
 {
-    return guarded([&] { mark(change.core(), step, true); });
+    return writtenIn(change, [&](StoreCore& core) { mark(core, step, true); });
 }
 
 Status UndoLog::markRedone(Change& change, std::int64_t step)
 {
-    return guarded([&] { mark(change.core(), step, false); });
+    return writtenIn(change, [&](StoreCore& core) { mark(core, step, false); });
 }
 
 Status UndoLog::forget(Change& change, const Uid& entity)
 {
-    return guarded([&] {
-        change.core().writing();
-        Query(change.core().db, "DELETE FROM undo_step WHERE id IN (SELECT step FROM undo_part WHERE entity = :entity)")
+    return writtenIn(change, [&](StoreCore& core) {
+        Query(core.db, "DELETE FROM undo_step WHERE id IN (SELECT step FROM undo_part WHERE entity = :entity)")
             .bind(":entity", entity).run();
     });
 }

@@ -15,14 +15,17 @@ struct Stored {
     std::string content;
     VisitStanding standing;
     bool dirty = false;
+    std::string note;
+    CivilDate day;
+    bool positive = false;
 };
 
 Stored stored(StoreCore& core, const Uid& id)
 {
-    Query q(core.db, "SELECT id, tree, content, state, struck, head, decided, dirty FROM visit WHERE uid = :uid");
+    Query q(core.db, "SELECT id, tree, content, state, struck, head, decided, dirty, note, day, positive FROM visit WHERE uid = :uid");
     if (!q.bind(":uid", id).step())
         return {};
-    Stored found{q.integer(0), q.integer(1), q.text(2), {}, q.flag(7)};
+    Stored found{q.integer(0), q.integer(1), q.text(2), {}, q.flag(7), q.text(8), q.date(9), q.flag(10)};
     found.standing.state = fromName<RecordState>(q.view(3)).value_or(RecordState::draft);
     found.standing.struck = q.flag(4);
     found.standing.head = q.uid(5);
@@ -54,32 +57,37 @@ void learnWords(StoreCore& core, std::int64_t row)
 /// The columns that come from the content, and what the rules say about it. A new row begins as a draft.
 std::int64_t writeContent(StoreCore& core, const Stored& before, const Visit& visit, const std::string& content, const VisitShown& shown)
 {
-    if (before.row != 0)
+    const bool otherNote = before.note != visit.note;
+    if (otherNote)
         forgetWords(core, before.row);
     Query q(core.db,
-            "INSERT INTO visit (uid, tree, observer, day, second, content, state, host, positive, earlier, none_seen, worth, summary, "
-            "signs, stops, asks, queue_rank, queue_code) VALUES (:uid, :tree, :observer, :day, :second, :content, 'draft', :host, "
+            "INSERT INTO visit (uid, tree, observer, day, second, note, content, state, host, positive, earlier, none_seen, worth, summary, "
+            "signs, stops, asks, queue_rank, queue_code) VALUES (:uid, :tree, :observer, :day, :second, :note, :content, 'draft', :host, "
             ":positive, :earlier, :nothing, :worth, :summary, :signs, :stops, :asks, :rank, :code) "
             "ON CONFLICT (uid) DO UPDATE SET tree = excluded.tree, observer = excluded.observer, day = excluded.day, "
-            "second = excluded.second, content = excluded.content, host = excluded.host, positive = excluded.positive, "
+            "second = excluded.second, note = excluded.note, content = excluded.content, host = excluded.host, positive = excluded.positive, "
             "earlier = excluded.earlier, none_seen = excluded.none_seen, worth = excluded.worth, summary = excluded.summary, "
             "signs = excluded.signs, stops = excluded.stops, asks = excluded.asks, queue_rank = excluded.queue_rank, "
             "queue_code = excluded.queue_code");
     q.bind(":uid", visit.id).bind(":tree", referenced(core.treeRow(visit.tree), visit.tree, "tree"));
     q.bind(":observer", referenced(core.personRow(visit.observer), visit.observer, "person"));
     q.bind(":day", visit.date).bind(":second", visit.time).bind(":content", content);
+    q.bindUnlessEmpty(":note", visit.note);
     bindShown(q, shown);
     q.run();
     const std::int64_t row = before.row != 0 ? before.row : core.visitRow(visit.id);
-    learnWords(core, row);
+    if (otherNote)
+        learnWords(core, row);
     return row;
 }
 
-void recountTrees(StoreCore& core, std::int64_t before, const Uid& now)
+void recountTrees(StoreCore& core, const Stored& before, const Visit& visit, bool positive)
 {
-    recountTree(core, before);
-    const std::int64_t row = core.treeRow(now);
-    if (row != before)
+    const std::int64_t row = core.treeRow(visit.tree);
+    if (row == before.tree && before.row != 0 && before.day == visit.date && before.positive == positive)
+        return;
+    recountTree(core, before.tree);
+    if (row != before.tree)
         recountTree(core, row);
 }
 
@@ -97,9 +105,7 @@ void markRevision(StoreCore& core, std::int64_t row, const Stored& before, const
 
 Status Visits::saveDraft(Change& change, const Visit& visit, const VisitShown& shown)
 {
-    return guarded([&] {
-        StoreCore& core = change.core();
-        core.writing();
+    return writtenIn(change, [&](StoreCore& core) {
         const std::string content = contentOf(visit);
         const Stored before = stored(core, visit.id);
         if (!before.standing.head.isNull())
@@ -107,15 +113,13 @@ Status Visits::saveDraft(Change& change, const Visit& visit, const VisitShown& s
         const std::int64_t row = writeContent(core, before, visit, content, shown);
         if (before.content != content)
             Query(core.db, "UPDATE visit SET dirty = 1 WHERE id = :id").bind(":id", row).run();
-        recountTrees(core, before.tree, visit.tree);
+        recountTrees(core, before, visit, shown.positive);
     });
 }
 
 Result<bool> Visits::leave(Change& change, const Uid& visit)
 {
-    return guarded([&] {
-        StoreCore& core = change.core();
-        core.writing();
+    return writtenIn(change, [&](StoreCore& core) {
         const Stored found = existing(core, visit);
         if (!found.dirty)
             return false;
@@ -135,9 +139,7 @@ Result<bool> Visits::leave(Change& change, const Uid& visit)
 
 Result<Uid> Visits::revise(Change& change, const Visit& visit, const VisitShown& shown, const std::string& kind)
 {
-    return guarded([&] {
-        StoreCore& core = change.core();
-        core.writing();
+    return writtenIn(change, [&](StoreCore& core) {
         const std::string content = contentOf(visit);
         const Stored before = stored(core, visit.id);
         if (!before.standing.head.isNull() && before.content == content)
@@ -146,7 +148,9 @@ Result<Uid> Visits::revise(Change& change, const Visit& visit, const VisitShown&
         const std::vector<Uid> parents = before.standing.head.isNull() ? std::vector<Uid>{} : std::vector<Uid>{before.standing.head};
         const Written written = core.addRevision({kind, "visit", visit.id, content, parents});
         markRevision(core, row, before, written);
-        recountTrees(core, before.tree, visit.tree);
+        recountTree(core, before.tree);
+        if (core.treeRow(visit.tree) != before.tree)
+            recountTree(core, core.treeRow(visit.tree));
         return written.revision;
     });
 }
@@ -154,9 +158,7 @@ Result<Uid> Visits::revise(Change& change, const Visit& visit, const VisitShown&
 Status Visits::setStanding(Change& change, const Uid& visit, const VisitStanding& standing, const std::string& kind,
                            const std::string& reason)
 {
-    return guarded([&] {
-        StoreCore& core = change.core();
-        core.writing();
+    return writtenIn(change, [&](StoreCore& core) {
         const Stored found = existing(core, visit);
         const std::string content = eventContent(visit, standing, kind, reason);
         const LineMark line = core.addLine({kind.empty() ? "standing" : kind, "event", visit, sha256(content)});
@@ -173,9 +175,7 @@ Status Visits::setStanding(Change& change, const Uid& visit, const VisitStanding
 
 Status Visits::setShown(Change& change, const Uid& visit, const VisitShown& shown)
 {
-    return guarded([&] {
-        StoreCore& core = change.core();
-        core.writing();
+    return writtenIn(change, [&](StoreCore& core) {
         const Stored found = existing(core, visit);
         Query q(core.db, "UPDATE visit SET host = :host, positive = :positive, earlier = :earlier, none_seen = :nothing, worth = :worth, "
                          "summary = :summary, signs = :signs, stops = :stops, asks = :asks, queue_rank = :rank, queue_code = :code "

@@ -134,10 +134,11 @@ Status settleVisit(Session& session, Change& change, const Uid& visit, const std
     if (head.state != RecordState::submitted) {
         standing.state = head.state;
         standing.decided = standing.head;
-    } else if (reopened || standing.state != RecordState::accepted) {
+    } else if (reopened || standing.decided.isNull()) {
         standing.state = RecordState::submitted;
+        standing.decided = Uid{};
     } else {
-        standing.correctionWaits = true; // the accepted one counts until the correction is decided
+        standing.correctionWaits = true; // what was decided last is shown, and counts, until the correction is decided
     }
     if (auto set = session.store().visits().setStanding(change, visit, standing, kind, reason); !set)
         return set;

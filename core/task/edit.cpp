@@ -18,7 +18,7 @@ VisitStanding afterSaving(const VisitStanding& before, const std::string& kind)
     VisitStanding after = before;
     if (kind.empty())
         return after;
-    after.correctionWaits = before.state == RecordState::accepted;
+    after.correctionWaits = !before.decided.isNull();
     if (!after.correctionWaits)
         after.state = RecordState::submitted;
     after.oneOfTwo = after.conflict = false;

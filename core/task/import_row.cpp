@@ -37,29 +37,6 @@ bool looksMangled(std::string_view text)
            && spreadsheetMangling(text) != Mangling::none;
 }
 
-CharacterSeen& characterOf(Visit& visit, const std::string& id)
-{
-    for (auto& seen : visit.characters)
-        if (seen.character == id)
-            return seen;
-    visit.characters.emplace_back().character = id;
-    return visit.characters.back();
-}
-
-Observation& lineOf(Visit& visit, const std::string& sign)
-{
-    for (auto& line : visit.observations)
-        if (line.sign == sign)
-            return line;
-    visit.observations.emplace_back().sign = sign;
-    return visit.observations.back();
-}
-
-void keepAsRemark(Visit& visit, const ImportColumn& column, std::string_view text)
-{
-    visit.remarks.push_back({column.heading, std::string(text)});
-}
-
 /// All but the capacity of its lists and texts is as in a new visit.
 void makeEmpty(Visit& visit)
 {
@@ -82,7 +59,7 @@ void makeEmpty(Visit& visit)
 } // namespace
 
 RowReader::RowReader(const ImportColumns& columns, const RowSetting& setting, PlaceReader place)
-    : m_setting(setting), m_place(std::move(place)), m_when(columns, setting.zone, setting.today),
+    : m_setting(setting), m_answers(*setting.pack), m_place(std::move(place)), m_when(columns, setting.zone, setting.today),
       m_label(columns.find(ImportField::tree)), m_site(columns.find(ImportField::site)),
       m_observer(columns.find(ImportField::observer)), m_companions(columns.find(ImportField::companions)),
       m_note(columns.find(ImportField::note)), m_date(columns.find(ImportField::date)),
@@ -105,7 +82,6 @@ void RowReader::addColumn(const ImportColumn& column)
     const auto number = [&](double least, double most, bool whole, bool size = false) {
         m_numbers.push_back({&column, least, most, whole, size});
     };
-    const auto words = [&](WordTable table) { m_words.push_back({&column, std::move(table)}); };
     switch (column.field) {
     case ImportField::remark: m_remarks.push_back(&column); break;
     case ImportField::code: m_codes.push_back(&column); break;
@@ -126,18 +102,7 @@ void RowReader::addColumn(const ImportColumn& column)
         number(column.sign->hardMin, column.sign->hardMax, false, column.sign->unit == "mm");
         break;
     case ImportField::signCount: number(0, 1000000, true); break;
-    case ImportField::binoculars:
-    case ImportField::innerCrown: words(WordTable::ofYesNo()); break;
-    case ImportField::light: words(WordTable::ofLight()); break;
-    case ImportField::leaves: words(WordTable::ofLeaves()); break;
-    case ImportField::clothes:
-    case ImportField::boots: words(WordTable::ofHygiene(false)); break;
-    case ImportField::vehicle:
-    case ImportField::tools: words(WordTable::ofHygiene(true)); break;
-    case ImportField::character: words(WordTable::ofCharacter(*column.character)); break;
-    case ImportField::sign: words(WordTable::ofAnswers()); break;
-    case ImportField::symptoms: words(WordTable::ofSigns(*m_setting.pack)); break;
-    default: break;
+    default: static_cast<void>(m_answers.add(column)); break;
     }
 }
 
@@ -236,101 +201,30 @@ void RowReader::takeNumber(const ImportColumn& column, double value, TableRow& o
     case ImportField::gallSize: visit.gallSizeMm = value; break;
     case ImportField::leafingShift: visit.leafingShiftDays = whole; break;
     case ImportField::girth: out.girth = value; break;
-    case ImportField::characterValue: characterOf(visit, column.character->id).value = value; break;
-    case ImportField::signMeasure: lineOf(visit, column.sign->id).measure = value; break;
-    case ImportField::signCount: lineOf(visit, column.sign->id).count = whole; break;
+    case ImportField::characterValue: answerAbout(visit, *column.character).value = value; break;
+    case ImportField::signMeasure: answerAbout(visit, *column.sign).measure = value; break;
+    case ImportField::signCount: answerAbout(visit, *column.sign).count = whole; break;
     default: break;
     }
 }
 
-void RowReader::takeSymptoms(WordColumn& words, std::string_view text, Visit& visit) const
+void RowReader::takeNames(std::span<const std::string_view> cells, const CheckedRow& checked, TableRow& out) const
 {
-    while (!text.empty()) {
-        const auto end = text.find_first_of(";|");
-        const std::string_view item = trim(text.substr(0, end));
-        text = end == std::string_view::npos ? std::string_view{} : text.substr(end + 1);
-        if (item.empty())
-            continue;
-        const WordMeaning meaning = words.words.find(item);
-        if (meaning.kind != WordMeaning::Kind::known) {
-            keepAsRemark(visit, *words.column, item);
-            continue;
-        }
-        Observation& line = lineOf(visit, m_setting.pack->signs[static_cast<std::size_t>(meaning.index)].id);
-        if (line.answer == Answer::open)
-            line.answer = Answer::seen;
-        else if (line.answer != Answer::seen)
-            keepAsRemark(visit, *words.column, item);
-    }
-}
-
-void RowReader::takeWords(WordColumn& words, std::string_view text, Visit& visit)
-{
-    const ImportColumn& column = *words.column;
-    const WordMeaning meaning = words.words.find(text);
-    if (meaning.kind == WordMeaning::Kind::unknown)
-        return keepAsRemark(visit, column, text);
-    const auto confirmed = [&] { return static_cast<Confirmed>(meaning.index); };
-    switch (column.field) {
-    case ImportField::binoculars: visit.effort.binoculars = meaning.index == 1; break;
-    case ImportField::innerCrown: visit.effort.innerCrown = meaning.index == 1; break;
-    case ImportField::light: visit.effort.light = WordTable::lightNames[meaning.index]; break;
-    case ImportField::leaves: visit.effort.leaves = WordTable::leavesNames[meaning.index]; break;
-    case ImportField::clothes: visit.hygiene.clothes = confirmed(); break;
-    case ImportField::boots: visit.hygiene.boots = confirmed(); break;
-    case ImportField::vehicle: visit.hygiene.vehicle = confirmed(); break;
-    case ImportField::tools: visit.hygiene.tools = confirmed(); break;
-    case ImportField::character: {
-        const Character& character = *column.character;
-        if (meaning.kind == WordMeaning::Kind::number
-            && !(meaning.value >= character.hardMin && meaning.value <= character.hardMax))
-            return keepAsRemark(visit, column, text);
-        CharacterSeen& seen = characterOf(visit, character.id);
-        seen.notJudged = meaning.kind == WordMeaning::Kind::notJudged;
-        if (meaning.kind == WordMeaning::Kind::number)
-            seen.value = meaning.value;
-        else if (!seen.notJudged)
-            seen.state = character.states[static_cast<std::size_t>(meaning.index)].id;
-        break;
-    }
-    case ImportField::sign: {
-        const bool counted = meaning.kind == WordMeaning::Kind::number;
-        if (counted && !(meaning.value >= 0 && meaning.value <= 1000000 && meaning.value == std::floor(meaning.value)))
-            return keepAsRemark(visit, column, text);
-        Observation& line = lineOf(visit, column.sign->id);
-        if (counted) {
-            line.answer = meaning.value > 0 ? Answer::seen : Answer::notSeen;
-            if (meaning.value > 1)                  // 1 is the yes of many forms
-                line.count = static_cast<int>(meaning.value);
-        } else if (meaning.kind == WordMeaning::Kind::notJudged) {
-            line.answer = Answer::notJudged;
-        } else {
-            line.answer = meaning.index == 0 ? Answer::seen : Answer::notSeen;
-            line.noneOnTree = meaning.index == 2;
-        }
-        break;
-    }
-    default: break;
-    }
-}
-
-void RowReader::take(std::span<const std::string_view> cells, const CheckedRow& checked, TableRow& out)
-{
-    makeEmpty(out.visit);
-    out.companions.clear();
-    out.girth.reset();
-    out.label.assign(checked.label);
     const auto orElse = [&](const ImportColumn* column, const std::string& other) -> std::string_view {
         const std::string_view text = cell(column, cells);
         return text.empty() ? std::string_view(other) : text;
     };
+    out.label.assign(checked.label);
     out.site.assign(orElse(m_site, m_setting.site));
     out.observer.assign(orElse(m_observer, m_setting.observer));
+    out.companions.clear();
     for (const auto& companion : split(cell(m_companions, cells), ';'))
         if (!trim(companion).empty())
             out.companions.emplace_back(trim(companion));
-    takePosition(checked, out);
-    Visit& visit = out.visit;
+}
+
+void RowReader::takeWhen(std::span<const std::string_view> cells, const CheckedRow& checked, Visit& visit) const
+{
     visit.date = checked.when.date;
     visit.time = checked.when.time;
     visit.whenTyped.assign(cell(m_date, cells));
@@ -338,22 +232,25 @@ void RowReader::take(std::span<const std::string_view> cells, const CheckedRow& 
         visit.whenTyped.append(" ").append(clock);
     if (const auto left = cell(m_leftSite, cells); !left.empty())
         visit.hygiene.leftSite = readTime(left)->time;
-    for (const ImportColumn* remark : m_remarks)
-        if (const auto text = trim(cells[remark->index]); !text.empty())
-            keepAsRemark(visit, *remark, text);
+}
+
+void RowReader::take(std::span<const std::string_view> cells, const CheckedRow& checked, TableRow& out)
+{
+    Visit& visit = out.visit;
+    makeEmpty(visit);
+    out.girth.reset();
+    takeNames(cells, checked, out);
+    takePosition(checked, out);
+    takeWhen(cells, checked, visit);
+    const auto keep = [&](const std::vector<const ImportColumn*>& columns) {
+        for (const ImportColumn* column : columns)
+            if (const auto text = trim(cells[column->index]); !text.empty())
+                keepAsRemark(visit, *column, text);
+    };
+    keep(m_remarks);
     const std::size_t unknown = visit.remarks.size();
-    for (const ImportColumn* code : m_codes)
-        if (const auto text = trim(cells[code->index]); !text.empty())
-            keepAsRemark(visit, *code, text);
-    for (auto& words : m_words) {
-        const std::string_view text = trim(cells[words.column->index]);
-        if (text.empty())
-            continue;
-        if (words.column->field == ImportField::symptoms)
-            takeSymptoms(words, text, visit);
-        else
-            takeWords(words, text, visit);
-    }
+    keep(m_codes);
+    m_answers.take(cells, visit);
     for (std::size_t i = 0; i < m_numbers.size(); ++i)
         if (!std::isnan(checked.numbers[i]))
             takeNumber(*m_numbers[i].column, checked.numbers[i], out);

@@ -17,9 +17,10 @@
 #include "core/base/hash.h"
 #include "core/record/visit.h"
 #include "core/store/bulk_import.h"
+#include "core/task/import_answers.h"
 #include "core/task/import_place.h"
 #include "core/task/import_when.h"
-#include "core/task/import_words.h"
+
 
 namespace cupule {
 
@@ -74,21 +75,18 @@ private:
         bool whole = false;
         bool size = false;                 ///< a measured gall: kind size_out_of_range
     };
-    struct WordColumn {
-        const ImportColumn* column = nullptr;
-        WordTable words;
-    };
 
     RowReader(const ImportColumns& columns, const RowSetting& setting, PlaceReader place);
     void addColumn(const ImportColumn& column);
     void checkNumber(const NumberColumn& number, std::string_view cell, CheckedRow& out);
     void takeNumber(const ImportColumn& column, double value, TableRow& out) const;
-    void takeWords(WordColumn& words, std::string_view cell, Visit& visit);
-    void takeSymptoms(WordColumn& words, std::string_view cell, Visit& visit) const;
+    void takeNames(std::span<const std::string_view> cells, const CheckedRow& checked, TableRow& out) const;
+    void takeWhen(std::span<const std::string_view> cells, const CheckedRow& checked, Visit& visit) const;
     void takePosition(const CheckedRow& checked, TableRow& out) const;
     [[nodiscard]] std::string_view cell(const ImportColumn* column, std::span<const std::string_view> cells) const;
 
     RowSetting m_setting;
+    AnswerReader m_answers;
     PlaceReader m_place;
     WhenReader m_when;
     const ImportColumn* m_label;
@@ -102,7 +100,6 @@ private:
     std::vector<const ImportColumn*> m_codes;
     std::vector<const ImportColumn*> m_remarks;
     std::vector<NumberColumn> m_numbers;
-    std::vector<WordColumn> m_words;
     std::string m_text;                    // of the fingerprint, used again
     std::unique_ptr<Sha256> m_hash;
 };

@@ -9,9 +9,13 @@ namespace cupule {
 
 namespace {
 
+const std::string& told(const std::string& option, const std::string& other)
+{
+    return option.empty() ? other : option;
+}
+
 Result<DialectChoice> choiceOf(const ImportOptions& options, const ColumnMapping& saved)
 {
-    const auto told = [](const std::string& option, const std::string& other) { return option.empty() ? other : option; };
     DialectChoice choice;
     if (const auto text = told(options.delimiter, saved.delimiter); !text.empty()) {
         if (const auto named = delimiterNamed(text))
@@ -104,7 +108,14 @@ Status TableReader::settle(const Progress& progress)
     if (!columns)
         return fail(columns.error());
     m_columns = std::move(*columns);
-    const auto told = [](const std::string& option, const std::string& other) { return option.empty() ? other : option; };
+    if (auto rows = settleRows(saved); !rows)
+        return rows;
+    askForColumns();
+    return tellOrder(told(m_options.dateOrder, saved.dateOrder));
+}
+
+Status TableReader::settleRows(const ColumnMapping& saved)
+{
     RowSetting setting;
     setting.pack = m_context.pack;
     setting.zone = told(told(m_options.zone, saved.zone), m_context.zone);
@@ -119,17 +130,22 @@ Status TableReader::settle(const Progress& progress)
     if (!rows)
         return fail(rows.error());
     m_rows.emplace(std::move(*rows));
-    if (const auto order = told(m_options.dateOrder, saved.dateOrder); !order.empty()) {
-        m_orderSettled = true;
-        if (order != "ymd" && order != "year-first") {
-            const auto named = dateOrderNamed(order);
-            if (!named)
-                return fail(named.error());
-            m_order = *named;
-            m_rows->setOrder(m_order);
-        }
-    }
-    askForColumns();
+    return {};
+}
+
+/// "ymd" says that no cell may need an order.
+Status TableReader::tellOrder(const std::string& order)
+{
+    if (order.empty())
+        return {};
+    m_orderSettled = true;
+    if (order == "ymd" || order == "year-first")
+        return {};
+    const auto named = dateOrderNamed(order);
+    if (!named)
+        return fail(named.error());
+    m_order = *named;
+    m_rows->setOrder(m_order);
     return {};
 }
 

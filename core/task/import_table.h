@@ -72,6 +72,8 @@ public:
 private:
     TableReader(std::string path, const ImportOptions& options, const TableContext& context);
     Status settle(const Progress& progress);
+    Status settleRows(const ColumnMapping& saved);
+    Status tellOrder(const std::string& order);
     void askForColumns();
     Status settleOrder();
     void askForOrder(const DateEvidence::Decision& decision);

@@ -15,7 +15,7 @@ namespace {
 /// Stands for a member of any type, to count how many a struct has.
 struct Anything {
     template <class T>
-    operator T() const;
+    operator T() const { return T{}; }
 };
 
 template <class T, class... Members>

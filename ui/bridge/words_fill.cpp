@@ -117,11 +117,20 @@ const char* sentenceOf(std::span<const Sentence> table, std::string_view code)
 
 QString filled(const QString& sentence, const Arguments& arguments, const Pack* pack)
 {
-    QString result = sentence;
-    for (const Argument& argument : arguments)
-        result.replace(QLatin1Char('{') + text(argument.name) + QLatin1Char('}'), shown(argument, pack));
-    static const QRegularExpression unfilled(QStringLiteral("\\{[A-Za-z]+\\}"));
-    result.remove(unfilled);
+    static const QRegularExpression place(QStringLiteral("\\{([A-Za-z]+)\\}"));
+    QString result;
+    qsizetype done = 0;
+    for (auto matches = place.globalMatch(sentence); matches.hasNext();) {
+        const QRegularExpressionMatch match = matches.next();
+        result += sentence.mid(done, match.capturedStart() - done);
+        done = match.capturedEnd();
+        const std::string name = utf8(match.captured(1));
+        const auto argument = std::find_if(arguments.begin(), arguments.end(),
+                                           [&name](const Argument& candidate) { return candidate.name == name; });
+        if (argument != arguments.end())
+            result += shown(*argument, pack);
+    }
+    result += sentence.mid(done);
     static const QRegularExpression beforeStop(QStringLiteral(" +([.,:;?])"));
     return result.replace(beforeStop, QStringLiteral("\\1")).simplified();
 }

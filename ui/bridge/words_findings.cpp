@@ -148,12 +148,10 @@ QString findingText(const Finding& finding, const Pack* pack)
     const char* english = sentenceOf(findings, finding.code);
     if (!english)
         return {};
-    QString said = QCoreApplication::translate("findings", english);
-    const std::string sign = idInPath(finding.field, "observations");
-    const std::string character = idInPath(finding.field, "characters");
-    said.replace(QStringLiteral("{sign}"), signName(sign, pack));
-    said.replace(QStringLiteral("{character}"), characterName(character, pack));
-    return sentenceStart(filled(said, finding.arguments, pack));
+    Arguments arguments = finding.arguments;
+    arguments.push_back({"sign", utf8(signName(idInPath(finding.field, "observations"), pack))});
+    arguments.push_back({"character", utf8(characterName(idInPath(finding.field, "characters"), pack))});
+    return sentenceStart(filled(QCoreApplication::translate("findings", english), arguments, pack));
 }
 
 QString severityWord(Severity severity)

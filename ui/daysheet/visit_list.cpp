@@ -4,6 +4,7 @@
 #include <QPainter>
 #include <QStyledItemDelegate>
 
+#include "core/record/names.h"
 #include "ui/bridge/dates.h"
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"

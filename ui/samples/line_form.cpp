@@ -9,6 +9,7 @@
 #include <QVBoxLayout>
 
 #include "core/base/text.h"
+#include "core/record/names.h"
 #include "ui/bridge/dates.h"
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"

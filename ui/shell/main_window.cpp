@@ -13,6 +13,7 @@
 #include <QTimer>
 #include <QUrl>
 
+#include "core/task/keep.h"
 #include "ui/bridge/dates.h"
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"

@@ -5,6 +5,7 @@
 
 #pragma once
 
+#include <functional>
 #include <memory>
 
 #include <QMainWindow>
@@ -39,8 +40,13 @@ public:
     [[nodiscard]] Place* currentPlace() const;
     [[nodiscard]] Place* place(const QString& id) const;
     [[nodiscard]] Prompts& prompts() const { return *m_prompts; }
+    /// Writes the account of the season as a page; the program hands it in, since it owns the report's words.
+    using AccountWriter = std::function<Status(Session&, const QString& path)>;
+    void setAccountWriter(AccountWriter writer) { m_accountWriter = std::move(writer); }
     /// Opens a store and says so, or says why not.
     bool openStore(const QString& path);
+    /// The same, asking first who works here where that is not known yet.
+    void openNamed(const QString& path);
 
 public Q_SLOTS:
     void askOpenStore();
@@ -79,6 +85,7 @@ private:
     Workbench& m_bench;
     Look& m_look;
     std::unique_ptr<Prompts> m_prompts;
+    AccountWriter m_accountWriter;
     SeasonRibbon* m_ribbon = nullptr;
     PlaceRail* m_rail = nullptr;
     MessageStrip* m_strip = nullptr;

@@ -12,7 +12,6 @@
 #include "core/task/day.h"
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
-#include "ui/shell/account.h"
 #include "ui/shell/cautions_dialog.h"
 #include "ui/shell/import_dialog.h"
 #include "ui/shell/main_window.h"
@@ -150,7 +149,7 @@ void MainWindow::setTextPercent(int percent)
 
 void MainWindow::setLookMode(const QString& mode)
 {
-    m_look.setMode(lookModeOf(mode));
+    m_look.setMode(mode == QStringLiteral("light") ? Look::Mode::light : mode == QStringLiteral("dark") ? Look::Mode::dark : Look::Mode::followSystem);
     m_bench.settings().set(Setting::lookMode, mode);
 }
 
@@ -196,6 +195,12 @@ void MainWindow::askOpenStore()
         return;
     m_bench.settings().set(Setting::lastFolder, QFileInfo(path).absolutePath());
     openStore(path);
+}
+
+void MainWindow::openNamed(const QString& path)
+{
+    if (m_bench.hasProfile() || askProfile(m_bench, this))
+        openStore(path);
 }
 
 void MainWindow::askNewStore()
@@ -311,9 +316,9 @@ void MainWindow::writeAccount()
 {
     const QString path = m_prompts->fileToWrite(this, tr("Where the account is to lie"), tr("account.html"),
                                                 tr("Web pages (*.html)"));
-    if (path.isEmpty())
+    if (path.isEmpty() || !m_accountWriter)
         return;
-    if (const auto status = writeAccountPage(*m_bench.session(), path); !status)
+    if (const auto status = m_accountWriter(*m_bench.session(), path); !status)
         return showFault(status.error());
     m_strip->show(MessageStrip::Kind::done, tr("The account is written."), path);
 }

@@ -8,11 +8,14 @@
 -- (row of latitude) * 65536 + (column of longitude). A box is a range of cells in each of its rows. Filling an R*Tree
 -- row by row costs several times the rest of an import; this index is built by sorting.
 
-ALTER TABLE tree ADD COLUMN note TEXT GENERATED ALWAYS AS (content ->> '$.note') VIRTUAL;
+ALTER TABLE tree ADD COLUMN note TEXT;
+UPDATE tree SET note = content ->> '$.note';
 ALTER TABLE tree ADD COLUMN cell INTEGER GENERATED ALWAYS AS
     (CAST((latitude + 90) * 100 AS INTEGER) * 65536 + CAST((longitude + 180) * 100 AS INTEGER)) VIRTUAL;
-ALTER TABLE site ADD COLUMN note TEXT GENERATED ALWAYS AS (content ->> '$.note') VIRTUAL;
-ALTER TABLE visit ADD COLUMN note TEXT GENERATED ALWAYS AS (content ->> '$.note') VIRTUAL;
+ALTER TABLE site ADD COLUMN note TEXT;
+UPDATE site SET note = content ->> '$.note';
+ALTER TABLE visit ADD COLUMN note TEXT;
+UPDATE visit SET note = content ->> '$.note';
 
 CREATE INDEX tree_cell ON tree (cell, latitude, longitude) WHERE cell IS NOT NULL;
 

@@ -17,6 +17,15 @@ SELECT 'tree-site', hex(tree.uid), 'tell-office'
 FROM tree LEFT JOIN site ON site.id = tree.site
 WHERE coalesce(lower(hex(site.uid)), '') <> replace(coalesce(tree.content ->> '$.site', ''), '-', '');
 
+SELECT 'tree-note', hex(uid), 'tell-office'
+FROM tree WHERE note IS NOT content ->> '$.note';
+
+SELECT 'site-note', hex(uid), 'tell-office'
+FROM site WHERE note IS NOT content ->> '$.note';
+
+SELECT 'visit-note', hex(uid), 'tell-office'
+FROM visit WHERE note IS NOT content ->> '$.note';
+
 SELECT 'site-name', hex(uid), 'tell-office'
 FROM site WHERE name <> coalesce(content ->> '$.name', '');
 

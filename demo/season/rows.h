@@ -1,0 +1,26 @@
+// The season as rows of a table, as the volunteers typed it up: mostly plain visits, one story, some honest mistakes.
+
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "demo/season/vale.h"
+
+namespace cupule::demo {
+
+/// One visit as typed; cells by heading, missing ones empty.
+struct SeasonRow {
+    std::map<std::string, std::string> cells;
+    ValeTree tree;
+    CivilDate date;
+    int minuteOfDay = 0;
+};
+
+const std::vector<std::string>& headings();
+/// The whole season in the order in which it was typed, mistakes included.
+std::vector<SeasonRow> seasonRows();
+std::string asCsv(const std::vector<SeasonRow>& rows);
+
+} // namespace cupule::demo

@@ -1,0 +1,122 @@
+#include "core/store/migrate.h"
+
+#include <filesystem>
+#include <map>
+
+#include "core/store/health.h"
+#include "core/store/search.h"
+#include "tests/store/old_stores.h"
+#include "tests/store/store_fixture.h"
+#include "tests/support/catch.h"
+
+namespace cupule {
+
+namespace {
+
+namespace fs = std::filesystem;
+using test::Bench;
+using test::need;
+
+std::map<std::string, std::string> schemaOf(Connection& db)
+{
+    std::map<std::string, std::string> schema;
+    Query q(db, "SELECT type || ' ' || name, coalesce(sql, '') FROM sqlite_schema");
+    while (q.step())
+        schema[q.text(0)] = q.text(1);
+    return schema;
+}
+
+} // namespace
+
+TEST_CASE("steps are numbered without gaps and the last is the version of a new store", "[store]")
+{
+    int expected = 1;
+    for (const SchemaStep& step : schemaSteps())
+        CHECK(step.version == expected++);
+    Bench bench;
+    CHECK(bench.create().info().version == newestSchema());
+}
+
+TEST_CASE("a store of every released version becomes what a new one is, and keeps what it held", "[store]")
+{
+    const int version = GENERATE(range(1, newestSchema() + 1));
+    CAPTURE(version);
+    Bench bench;
+    const test::OldStore old = test::makeOldStore(bench, version);
+    bench.store = need(Store::open(bench.path, bench.request(), bench.services()));
+    CHECK(bench.store->opening() == (version == newestSchema() ? Opening::current : Opening::upgraded));
+    CHECK(bench.store->info().version == newestSchema());
+
+    Bench fresh;
+    fresh.create();
+    CHECK(schemaOf(bench.store->core().db) == schemaOf(fresh.store->core().db));
+
+    CHECK(need(bench.store->people().find(old.person.id)) == old.person);
+    CHECK(need(bench.store->trees().find(old.tree.id)) == old.tree);
+    CHECK(need(bench.store->visits().find(old.visit.id)) == old.visit);
+    CHECK(need(bench.store->search().find("weir", 10)).size() == 1);
+    CHECK(need(bench.store->search().find("Hollin", 10)).size() == 1);
+    CHECK(need(bench.store->search().find("curled", 10)).size() == 1);
+    CHECK(need(bench.store->trees().near(52, -2, 100, 5)).size() == 1);
+    CHECK(need(bench.store->journal().prove()).whole);
+    const auto health = need(examineStore(*bench.store));
+    for (const auto& fault : health.faults)
+        UNSCOPED_INFO(fault.code << " " << fault.what);
+    CHECK(health.faults.empty());
+
+    bench.change([&](Change& c) { need(bench.store->visits().revise(c, old.visit, {}, "submitted")); });
+    CHECK(need(bench.store->visits().queueCount()) == 1);
+}
+
+TEST_CASE("an older store is backed up before it is upgraded", "[store]")
+{
+    Bench bench;
+    test::makeOldStore(bench, 1);
+    OpenRequest request = bench.request();
+    request.backupFolder = bench.folder + "/kept";
+    bench.store = need(Store::open(bench.path, request, bench.services()));
+    REQUIRE(std::distance(fs::directory_iterator(request.backupFolder), {}) == 1);
+    Connection db;
+    db.open(fs::directory_iterator(request.backupFolder)->path().string(), Connection::Mode::read, 0);
+    CHECK(db.number("PRAGMA user_version") == 1);
+    CHECK(db.number("SELECT count(*) FROM visit") == 1);
+}
+
+TEST_CASE("an upgrade that cannot be backed up, or that fails, leaves the store as it was", "[store]")
+{
+    Bench bench;
+    test::makeOldStore(bench, 1);
+    OpenRequest request = bench.request();
+    SECTION("there is a file where the backups should go")
+    {
+        request.backupFolder = bench.path + "/under-a-file";
+        CHECK(Store::open(bench.path, request, bench.services()).error().code == "backup.write");
+    }
+    SECTION("something of the next version is there already")
+    {
+        {
+            Connection db;
+            db.open(bench.path, Connection::Mode::write, 0);
+            db.run("CREATE TABLE find (id INTEGER PRIMARY KEY)");
+        }
+        const auto store = Store::open(bench.path, request, bench.services());
+        CHECK(store.error().code == "store.upgrade");
+        CHECK(store.error().argument("can") == "restore-backup");
+    }
+    Connection db;
+    db.open(bench.path, Connection::Mode::read, 0);
+    CHECK(db.number("PRAGMA user_version") == 1);
+    CHECK(db.number("SELECT count(*) FROM sqlite_schema WHERE name = 'tree_words'") == 0);
+    CHECK(db.number("SELECT count(*) FROM visit") == 1);
+}
+
+TEST_CASE("an older store is not upgraded for somebody who only wants to read", "[store]")
+{
+    Bench bench;
+    test::makeOldStore(bench, 2);
+    OpenRequest request = bench.request();
+    request.readOnly = true;
+    CHECK(Store::open(bench.path, request, bench.services()).error().code == "store.older-read-only");
+}
+
+} // namespace cupule

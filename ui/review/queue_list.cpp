@@ -1,0 +1,125 @@
+#include "ui/review/queue_list.h"
+
+#include <QPainter>
+
+#include "ui/bridge/dates.h"
+#include "ui/bridge/text.h"
+#include "ui/bridge/words.h"
+#include "ui/review/review_desk.h"
+#include "ui/theme/mark_painter.h"
+#include "ui/theme/theme.h"
+
+namespace cupule::ui {
+
+namespace {
+
+QString urgencyMark(const QueuePlace& place)
+{
+    if (place.code == "new-ground" || place.code == "one-of-two" || place.code == "conflict")
+        return QStringLiteral("severity-stop");
+    if (place.code == "positive" || place.code == "answered" || place.code == "doubtful-null")
+        return QStringLiteral("severity-ask");
+    return QStringLiteral("severity-note");
+}
+
+} // namespace
+
+QString queueWords(const QueueLine& line)
+{
+    QString words = queueText(line.place.code);
+    if (line.nearestFindMetres && line.line.summary != "nothing-seen")
+        words += QueueModel::tr(", %1 from the nearest accepted find").arg(distanceText(*line.nearestFindMetres));
+    return words;
+}
+
+QueueModel::QueueModel(ReviewDesk& desk, QObject* parent) : QAbstractListModel(parent), m_desk(desk)
+{
+    connect(&desk, &ReviewDesk::listChanged, this, [this] {
+        beginResetModel();
+        m_from = -1;
+        m_rows.clear();
+        m_count = m_desk.count();
+        endResetModel();
+    });
+}
+
+const QueueLine* QueueModel::line(int row) const
+{
+    if (row < 0 || row >= m_count)
+        return nullptr;
+    const int from = row / windowRows * windowRows;
+    if (from != m_from) {
+        m_rows = m_desk.rows(from, windowRows);
+        m_from = from;
+    }
+    const auto inside = static_cast<std::size_t>(row - from);
+    return inside < m_rows.size() ? &m_rows[inside] : nullptr;
+}
+
+QModelIndex QueueModel::indexOf(const Uid& visit) const
+{
+    if (m_from < 0)
+        (void)line(0);
+    for (std::size_t i = 0; i < m_rows.size(); ++i)
+        if (m_rows[i].line.id == visit)
+            return index(m_from + static_cast<int>(i));
+    return {};
+}
+
+int QueueModel::rowCount(const QModelIndex& parent) const
+{
+    return parent.isValid() ? 0 : m_count;
+}
+
+QVariant QueueModel::data(const QModelIndex& index, int role) const
+{
+    const QueueLine* record = index.isValid() ? line(index.row()) : nullptr;
+    if (record == nullptr || (role != Qt::DisplayRole && role != Qt::AccessibleTextRole))
+        return {};
+    return QStringLiteral("%1 %2, %3: %4")
+        .arg(text(record->line.treeLabel), text(record->line.siteName), plainDate(record->line.date, 0), queueWords(*record));
+}
+
+QSize QueueDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex&) const
+{
+    return {200, QFontMetrics(option.font).height() * 3 + 22};
+}
+
+void QueueDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const
+{
+    const QueueLine* record = m_model.line(index.row());
+    if (record == nullptr)
+        return;
+    const Theme& theme = themeOf(option.palette);
+    painter->save();
+    painter->setRenderHint(QPainter::Antialiasing);
+    const QRect area = option.rect;
+    if ((option.state & QStyle::State_Selected) != 0) {
+        painter->fillRect(area, theme.page);
+        painter->fillRect(QRect(area.left(), area.top(), 3, area.height()), theme.nut);
+    }
+    const int height = QFontMetrics(option.font).height();
+    paintMark(*painter, QRectF(area.left() + 14, area.top() + 8, height + 2, height + 2), urgencyMark(record->place), theme.ink);
+    const int x = area.left() + 14 + height + 12;
+    QRect words(x, area.top() + 8, area.right() - 10 - x, height);
+    painter->setPen(theme.ink);
+    painter->setFont(roleFont(TextRole::strong, option.font));
+    const QString title = text(record->line.treeLabel) + QLatin1Char(' ') + text(record->line.siteName);
+    painter->drawText(words, Qt::AlignVCenter, painter->fontMetrics().elidedText(title, Qt::ElideRight, words.width()));
+    words.setTop(words.bottom() + 2);
+    words.setBottom(area.bottom() - 6);
+    painter->setPen(theme.ink2);
+    painter->setFont(roleFont(TextRole::caption, option.font));
+    painter->drawText(words, Qt::AlignTop | Qt::TextWordWrap,
+                      queueWords(*record) + QStringLiteral(", ") + plainDate(record->line.date, 0));
+    painter->setPen(theme.hair);
+    painter->drawLine(area.bottomLeft(), area.bottomRight());
+    if ((option.state & QStyle::State_HasFocus) != 0) {
+        painter->setPen(QPen(theme.focus, 2));
+        painter->setBrush(Qt::NoBrush);
+        painter->drawRect(area.adjusted(1, 1, -2, -2));
+    }
+    painter->restore();
+}
+
+} // namespace cupule::ui

@@ -1,0 +1,224 @@
+#include "ui/review/review_view.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QListView>
+#include <QSplitter>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+#include "ui/bridge/dates.h"
+#include "ui/bridge/text.h"
+#include "ui/bridge/words.h"
+#include "ui/review/decision_bar.h"
+#include "ui/review/evidence_view.h"
+#include "ui/review/queue_list.h"
+#include "ui/review/review_words.h"
+#include "ui/theme/theme.h"
+#include "ui/widgets/empty_state.h"
+#include "ui/widgets/finding_list.h"
+
+namespace cupule::ui {
+
+ReviewView::ReviewView(Workbench& bench, Prompts& prompts, QWidget* parent)
+    : Place(parent), m_bench(bench), m_prompts(prompts), m_desk(bench)
+{
+    setObjectName(QStringLiteral("reviewView"));
+    auto* splitter = new QSplitter(Qt::Horizontal, this);
+    splitter->setObjectName(QStringLiteral("reviewSplitter"));
+    splitter->setHandleWidth(1);
+    splitter->setChildrenCollapsible(false);
+    splitter->addWidget(buildQueue());
+    splitter->addWidget(buildRecord());
+    splitter->addWidget(buildReasons());
+    splitter->setStretchFactor(1, 1);
+    splitter->setSizes({232, 700, 300});
+    m_empty = new EmptyState(this);
+    m_empty->setTitle(tr("Nothing waits for a decision"),
+                      tr("Records come here once their day is handed in. Those that an authority must hear about soon stand first."));
+    m_stack = new QStackedWidget(this);
+    m_stack->addWidget(splitter);
+    m_stack->addWidget(m_empty);
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->addWidget(m_stack);
+    buildCommands();
+    connect(&m_desk, &ReviewDesk::pageChanged, this, &ReviewView::refreshPage);
+    connect(&m_desk, &ReviewDesk::listChanged, this, [this] {
+        m_count->setText(QStringLiteral("<b>%1</b>&nbsp;&nbsp;%2").arg(tr("To decide")).arg(m_desk.count()));
+        Q_EMIT noteChanged(m_desk.count() > 0 ? QString::number(m_desk.count()) : QString());
+    });
+}
+
+QWidget* ReviewView::buildQueue()
+{
+    auto* box = new QWidget(this);
+    box->setMinimumWidth(200);
+    auto* column = new QVBoxLayout(box);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    m_count = new QLabel(box);
+    m_count->setContentsMargins(14, 12, 14, 10);
+    m_queue = new QListView(box);
+    m_queue->setObjectName(QStringLiteral("queue"));
+    m_queue->setAccessibleName(tr("Records to decide"));
+    m_queue->setFrameShape(QFrame::NoFrame);
+    m_queue->setUniformItemSizes(true);
+    m_model = new QueueModel(m_desk, this);
+    m_queue->setModel(m_model);
+    m_queue->setItemDelegate(new QueueDelegate(*m_model, this));
+    column->addWidget(m_count);
+    column->addWidget(m_queue, 1);
+    connect(m_queue->selectionModel(), &QItemSelectionModel::currentChanged, this, [this](const QModelIndex& current) {
+        const QueueLine* line = m_model->line(current.row());
+        if (!m_setting && current.isValid() && line != nullptr)
+            m_desk.show(line->line.id);
+    });
+    return box;
+}
+
+QWidget* ReviewView::buildRecord()
+{
+    auto* box = new QWidget(this);
+    box->setBackgroundRole(QPalette::Base);
+    box->setAutoFillBackground(true);
+    auto* column = new QVBoxLayout(box);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    m_title = new QLabel(box);
+    m_title->setContentsMargins(22, 14, 22, 0);
+    m_claim = new QLabel(box);
+    m_claim->setContentsMargins(22, 2, 22, 8);
+    m_claim->setWordWrap(true);
+    m_evidence = new EvidenceView(m_desk, box);
+    m_evidence->setObjectName(QStringLiteral("evidence"));
+    m_facts = new QLabel(box);
+    m_facts->setObjectName(QStringLiteral("facts"));
+    m_facts->setContentsMargins(22, 8, 22, 8);
+    m_facts->setWordWrap(true);
+    m_facts->setTextFormat(Qt::RichText);
+    m_decision = new DecisionBar(m_desk, box);
+    column->addWidget(m_title);
+    column->addWidget(m_claim);
+    column->addWidget(m_evidence, 1);
+    column->addWidget(m_facts);
+    column->addWidget(m_decision);
+    return box;
+}
+
+QWidget* ReviewView::buildReasons()
+{
+    auto* box = new QWidget(this);
+    box->setMinimumWidth(220);
+    auto* column = new QVBoxLayout(box);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    m_standing = new QLabel(box);
+    m_standing->setObjectName(QStringLiteral("standing"));
+    m_standing->setContentsMargins(14, 12, 14, 10);
+    m_standing->setWordWrap(true);
+    m_standing->setTextFormat(Qt::RichText);
+    m_findings = new FindingList(box);
+    m_findings->setObjectName(QStringLiteral("reviewFindings"));
+    m_history = new QLabel(box);
+    m_history->setContentsMargins(14, 10, 14, 12);
+    m_history->setWordWrap(true);
+    m_history->setTextFormat(Qt::RichText);
+    column->addWidget(m_standing);
+    column->addWidget(m_findings, 1);
+    column->addWidget(m_history);
+    return box;
+}
+
+void ReviewView::buildCommands()
+{
+    const auto add = [this](const QString& words, const QKeySequence& key, const QString& name, auto run) {
+        auto* action = new QAction(words, this);
+        action->setShortcut(key);
+        action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
+        action->setObjectName(name);
+        connect(action, &QAction::triggered, this, run);
+        addAction(action);
+        m_commands.append(action);
+    };
+    add(tr("Decide"), QKeySequence(Qt::CTRL | Qt::Key_Return), QStringLiteral("review-decide"), [this] { m_decision->advance(); });
+    add(tr("Next record"), QKeySequence(Qt::CTRL | Qt::Key_PageDown), QStringLiteral("review-next"), [this] { step(1); });
+    add(tr("Previous record"), QKeySequence(Qt::CTRL | Qt::Key_PageUp), QStringLiteral("review-previous"), [this] { step(-1); });
+    add(tr("Take my last decision back"), QKeySequence(Qt::CTRL | Qt::ALT | Qt::Key_Z), QStringLiteral("review-undo"),
+        [this] { m_desk.undoDecision(); });
+    add(tr("Open this record again…"), {}, QStringLiteral("review-reopen"), [this] {
+        const QString why = m_prompts.line(this, tr("Open this record again"), tr("What is new? Another verifier will decide."), {});
+        if (!why.isEmpty())
+            m_desk.reopen(why);
+    });
+    add(tr("The authority has been told…"), {}, QStringLiteral("review-told"), [this] {
+        const QString to = m_prompts.line(this, tr("The authority has been told"), tr("Who was told?"), {});
+        if (to.isEmpty())
+            return;
+        m_desk.recordTold(to, m_prompts.line(this, tr("The authority has been told"), tr("Their reference, if they gave one"), {}));
+    });
+    add(tr("The tree's page"), QKeySequence(Qt::CTRL | Qt::Key_T), QStringLiteral("review-tree"), [this] { m_desk.goToTree(); });
+}
+
+void ReviewView::enter()
+{
+    m_desk.refresh();
+}
+
+void ReviewView::goTo(const Uid& noun)
+{
+    m_desk.show(noun);
+}
+
+void ReviewView::nextPane(int step)
+{
+    focusNextOf({m_queue, m_evidence, m_findings}, step);
+}
+
+void ReviewView::nextFinding()
+{
+    m_findings->setFocus(Qt::ShortcutFocusReason);
+    m_findings->next();
+}
+
+void ReviewView::step(int by)
+{
+    const QModelIndex at = m_queue->currentIndex();
+    const int row = at.isValid() ? at.row() + by : 0;
+    if (row >= 0 && row < m_model->rowCount())
+        m_queue->setCurrentIndex(m_model->index(row));
+}
+
+QStringList ReviewView::help() const
+{
+    return {tr("The list on the left stands in the order of what cannot wait; each record says why it stands there."),
+            tr("Ctrl+Enter opens the decision: 1 accepts, 2 returns, 3 rejects. Digits pick reasons, Ctrl+Enter keeps it, Esc leaves it."),
+            tr("In the photos , and . go to the other one, + and - zoom, T turns."),
+            tr("Nobody decides on a record at which they were present, and a first find in new ground needs two verifiers.")};
+}
+
+void ReviewView::refreshPage()
+{
+    const bool filled = m_desk.page().has_value();
+    m_stack->setCurrentIndex(filled || m_desk.count() > 0 ? 0 : 1);
+    m_decision->refresh();
+    if (!filled)
+        return;
+    const ReviewPage& page = *m_desk.page();
+    const VisitPage& visit = page.visit;
+    m_setting = true;
+    m_queue->setCurrentIndex(m_model->indexOf(visit.visit.id));
+    m_setting = false;
+    m_title->setFont(roleFont(TextRole::title, *this));
+    m_title->setText(QStringLiteral("<b>%1</b> %2")
+                         .arg(visit.tree ? text(visit.tree->label).toHtmlEscaped() : tr("no tree"),
+                              visit.site ? text(visit.site->name).toHtmlEscaped() : QString()));
+    m_claim->setText(claimText(visit, m_desk.pack()));
+    m_evidence->refresh();
+    m_facts->setText(factsHtml(visit, m_desk.pack()));
+    m_standing->setText(standingHtml(page, m_desk.pack()));
+    m_findings->setFindings(visit.findings, &m_desk.pack());
+    m_history->setText(historyHtml(page));
+}
+
+} // namespace cupule::ui

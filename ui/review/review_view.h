@@ -1,0 +1,65 @@
+// The place Review: the queue with why each record stands there, the evidence large, the facts, the decision.
+
+#pragma once
+
+#include "ui/review/review_desk.h"
+#include "ui/shell/place.h"
+#include "ui/shell/prompts.h"
+
+class QLabel;
+class QListView;
+class QStackedWidget;
+
+namespace cupule::ui {
+
+class DecisionBar;
+class EmptyState;
+class EvidenceView;
+class FindingList;
+class QueueModel;
+
+class ReviewView : public Place {
+    Q_OBJECT
+public:
+    ReviewView(Workbench& bench, Prompts& prompts, QWidget* parent = nullptr);
+
+    [[nodiscard]] QString id() const override { return QStringLiteral("review"); }
+    [[nodiscard]] QString word() const override { return tr("Review"); }
+    [[nodiscard]] QString mark() const override { return QStringLiteral("place-review"); }
+    void enter() override;
+    void goTo(const Uid& noun) override;
+    void nextPane(int step) override;
+    void nextFinding() override;
+    [[nodiscard]] QList<QAction*> commands() const override { return m_commands; }
+    [[nodiscard]] QStringList help() const override;
+    [[nodiscard]] ReviewDesk& desk() { return m_desk; }
+
+private:
+    QWidget* buildQueue();
+    QWidget* buildRecord();
+    QWidget* buildReasons();
+    void buildCommands();
+    void refreshPage();
+    void step(int by);
+
+    Workbench& m_bench;
+    Prompts& m_prompts;
+    ReviewDesk m_desk;
+    QStackedWidget* m_stack;
+    EmptyState* m_empty;
+    QListView* m_queue;
+    QueueModel* m_model;
+    QLabel* m_count;
+    QLabel* m_title;
+    QLabel* m_claim;
+    EvidenceView* m_evidence;
+    QLabel* m_facts;
+    DecisionBar* m_decision;
+    QLabel* m_standing;
+    FindingList* m_findings;
+    QLabel* m_history;
+    QList<QAction*> m_commands;
+    bool m_setting = false;
+};
+
+} // namespace cupule::ui

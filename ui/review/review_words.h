@@ -1,0 +1,17 @@
+// The record at a glance, in words: what is claimed, the facts it rests on, why it stands where it stands.
+
+#pragma once
+
+#include <QString>
+
+#include "core/task/review.h"
+
+namespace cupule::ui {
+
+QString claimText(const VisitPage& visit, const Pack& pack);
+QString factsHtml(const VisitPage& visit, const Pack& pack);
+/// Why it stands here, the distance to the nearest accepted find against what spread explains, told or not, samples.
+QString standingHtml(const ReviewPage& page, const Pack& pack);
+QString historyHtml(const ReviewPage& page);
+
+} // namespace cupule::ui
