@@ -2,9 +2,16 @@
 
 #pragma once
 
+#include <QString>
 #include <QWidget>
 
+#include "tests/support/catch.h"
 #include "ui/theme/theme.h"
+
+/// Texts are shown as text where a check fails.
+template <> struct Catch::StringMaker<QString> {
+    static std::string convert(const QString& text) { return '"' + text.toStdString() + '"'; }
+};
 
 namespace cupule::test {
 

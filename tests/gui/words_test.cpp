@@ -11,6 +11,7 @@
 #include "core/protocol/pack_reader.h"
 #include "core/rules/checks.h"
 #include "core/rules/custody.h"
+#include "tests/gui/gui_support.h"
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
 
@@ -94,7 +95,9 @@ TEST_CASE("every custody code has a sentence and a short form", "[gui][words]")
     REQUIRE(custodyCodes().size() > 50);
     for (const std::string_view code : custodyCodes()) {
         CAPTURE(std::string(code));
-        CHECK(wellFormed(findingText(findingOf(code))));
+        Finding finding = findingOf(code);
+        finding.arguments = {{"hours", "30"}, {"limitHours", "24"}, {"line", "3"}};
+        CHECK(wellFormed(findingText(finding)));
         CHECK(!custodyText(std::string(code)).isEmpty());
     }
 }
@@ -265,6 +268,4 @@ TEST_CASE("a field path is called as people call the field", "[gui][words]")
     CHECK(sign.endsWith(QStringLiteral(", size")));
     CHECK(!sign.startsWith(QStringLiteral("S02")));
     CHECK(fieldWords("photos/0198-x", &pack) == QStringLiteral("this photo"));
-    for (const Check& check : allChecks())
-        CHECK(!check.codes.empty());
 }

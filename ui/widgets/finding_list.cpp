@@ -199,6 +199,8 @@ FindingList::FindingList(QWidget* parent) : QListView(parent), m_model(new Findi
 
 void FindingList::setFindings(std::vector<Finding> findings, const Pack* pack)
 {
+    if (findings.size() != m_model->findings().size())
+        m_asked = -1;
     m_model->setFindings(std::move(findings), pack);
 }
 
@@ -207,14 +209,14 @@ void FindingList::next()
     const int count = m_model->rowCount();
     if (count == 0)
         return;
-    const QModelIndex index =
-        m_model->index((currentIndex().row() + 1) % count); // -1 + 1 where there is none
+    const QModelIndex index = m_model->index((m_asked + 1) % count);
     setCurrentIndex(index);
     ask(index);
 }
 
 void FindingList::ask(const QModelIndex& index)
 {
+    m_asked = index.row();
     const QString path = index.data(FindingModel::fieldRole).toString();
     if (!path.isEmpty())
         Q_EMIT fieldAsked(path);

@@ -39,7 +39,7 @@ public:
     explicit FindingList(QWidget* parent = nullptr);
     void setFindings(std::vector<Finding> findings, const Pack* pack);
     [[nodiscard]] FindingModel& findings() const { return *m_model; }
-    /// The next finding after the current one, round and round; asks for its field. For F8.
+    /// The next finding after the one asked for last, round and round; asks for its field. For F8.
     void next();
 
 Q_SIGNALS:
@@ -55,6 +55,7 @@ protected:
 private:
     void ask(const QModelIndex& index);
     FindingModel* m_model;
+    int m_asked = -1;   ///< row of the finding asked for last
 };
 
 } // namespace cupule::ui
