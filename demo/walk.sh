@@ -64,7 +64,7 @@ as ruth queue $store --count 5
 tell "The first find is in new ground. One verifier accepts it: it stays \"one of two\"."
 as ruth decide $store T-03@2026-06-11 accept --reason host-and-gall-shown --remark "Midrib gall and leaf margin in one picture."
 tell "She may not decide what she saw herself."
-expect 1 ruth decide $store Q-01@2026-06-11 accept
+expect 1 ruth decide $store Q-01@2026-06-11@RA accept
 tell "Jonah decides too, without being shown what Ruth decided. Now it is accepted."
 as jonah decide $store T-03@2026-06-11 accept --reason host-and-gall-shown
 
@@ -79,3 +79,34 @@ tell "A sample needs leave first. Without it none can be opened."
 expect 1 maud sample open $store T-03@2026-06-27 --part "leaf with galls" --pieces 3
 as maud leave add $store --giver owner --name "the owner of Tanner's Hanger" --scope enter,photograph,sample --site "Tanner's Hanger" --from 2026-05-01 --reference TV-11
 as maud leave add $store --giver authority --scope sample,move --from 2026-06-12 --to 2026-09-30 --reference TV-31
+
+tell "With both leaves in force she opens one, and writes down each pair of hands. Seal numbers are read off the bag."
+as maud sample open $store T-03@2026-06-27 --part "leaf with galls" --pieces 3 --condition fresh --host "sweet chestnut" \
+  --reason "asked for by the authority" --json >$out/sample.json
+number=$(sed -n 's/.*"number": *"\([^"]*\)".*/\1/p' $out/sample.json | head -n 1)
+echo "Sample $number"
+line() { local who=$1; shift; quietly "$who" sample line $store "$number" "$@"; }
+line maud cut --at "2026-06-27 10:05" --from MH --place "T-03, Tanner's Hanger" --pieces 3
+line maud inner-bag --at "2026-06-27 10:08" --bag B-1041
+line maud outer-bag --at "2026-06-27 10:11" --bag B-1042 --seal 008813
+line maud on-site --at "2026-06-27 10:14" --confirmed yes --clothes done --boots done --vehicle done --tools done
+line maud hand-over --from MH --to IC --out "2026-06-27 17:00" --in "2026-06-27 17:05" --place "Pellow hall" --seal 008813 \
+  --seal-whole yes --pieces 3
+
+tell "Closing is refused, and everything that is missing is said at once."
+expect 1 maud sample close $store "$number"
+
+tell "The laboratory takes it in, reports, and what is left is destroyed on a written instruction. Then it closes."
+line office receipt --from IC --to "Tharn laboratory" --in "2026-06-28 09:10" --place "Tharn laboratory" --seal 008813 --seal-whole yes --pieces 3
+line office result --at "2026-07-02 15:00" --report TL-2026-118 --finding found --method "gall opened, insect compared" \
+  --limits "about the material only" --host "sweet chestnut" --signed "A. Quell"
+line office disposal --at "2026-07-03 11:00" --disposal destroyed --method autoclaved --order TV-44 --signed "A. Quell" --place "Tharn laboratory"
+as maud sample close $store "$number"
+
+tell "The journal is read from its first line to its last; each follows from the one before."
+as office prove $store
+
+tell "One page tells of the season."
+as office account $store --out $out/account.html
+
+printf '\nEverything lies in demo/out. The window on the same store: bash demo/run.sh --window\n'

@@ -2,6 +2,7 @@
 
 #include <sqlite3.h>
 
+#include "core/store/cells.h"
 #include "core/store/host_names.h"
 #include "core/store/journal_text.h"
 #include "core/store/label_key.h"
@@ -73,8 +74,8 @@ BulkWriter::BulkWriter(StoreCore& core)
       m_journal(core.db, "INSERT INTO journal (chain, number, at_utc, at_offset, author, kind, noun, entity, digest, hash) "
                          "VALUES (?, ?, ?, ?, ?, 'imported', ?, ?, ?, ?)"),
       m_revision(core.db, "INSERT INTO revision (uid, noun, entity, line_chain, line_number, content) VALUES (?, 'tree', ?, ?, ?, ?)"),
-      m_tree(core.db, "INSERT INTO tree (uid, site, label, label_key, latitude, longitude, uncertainty, note, content, head, line_chain, "
-                      "line_number) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"),
+      m_tree(core.db, "INSERT INTO tree (uid, site, label, label_key, latitude, longitude, uncertainty, cell, note, content, head, line_chain, "
+                      "line_number) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"),
       m_treeWords(core.db, "INSERT INTO tree_words (rowid, label, note) VALUES (?, ?, ?)"),
       m_visit(core.db, "INSERT INTO visit (uid, tree, observer, day, second, note, content, state, imported, line_chain, line_number, host, "
                        "positive, earlier, none_seen, worth, summary, signs, stops, asks, queue_rank, queue_code, fingerprint) "
@@ -126,9 +127,10 @@ std::int64_t BulkWriter::addTree(const Tree& tree, std::int64_t site)
     m_key = labelKey(tree.label);
     m_tree.put(tree.id).putRow(site).put(tree.label).put(m_key);
     if (tree.position)
-        m_tree.put(tree.position->latitude).put(tree.position->longitude).put(tree.position->uncertaintyMetres);
+        m_tree.put(tree.position->latitude).put(tree.position->longitude).put(tree.position->uncertaintyMetres)
+            .put(cellOf(tree.position->latitude, tree.position->longitude));
     else
-        m_tree.putNull().putNull().putNull();
+        m_tree.putNull().putNull().putNull().putNull();
     m_tree.putUnlessEmpty(tree.note).put(m_content).put(revision).put(line.chain).put(line.number).run();
     const std::int64_t row = m_core.db.lastRowId();
     m_treeWords.put(row).put(tree.label).putUnlessEmpty(tree.note).run();

@@ -30,6 +30,11 @@ std::int64_t longitudeColumn(double longitude)
 
 } // namespace
 
+std::int64_t cellOf(double latitude, double longitude)
+{
+    return latitudeRow(latitude) * cellsPerRow + longitudeColumn(longitude);
+}
+
 std::vector<Box> boxesAround(double latitude, double longitude, double metres)
 {
     const double reach = metres / metresPerDegree;

@@ -21,6 +21,7 @@ struct CellRange {
 
 /// Holds everything nearer than `metres`; two boxes where 180 degrees is crossed.
 std::vector<Box> boxesAround(double latitude, double longitude, double metres);
+std::int64_t cellOf(double latitude, double longitude);
 /// One range for each row of cells; one for all rows together where these are very many.
 std::vector<CellRange> cellsOf(const Box& box);
 

@@ -116,8 +116,10 @@ Status Decisions::setFind(Change& change, const Uid& visit, const std::optional<
         Query(core.db, "DELETE FROM find WHERE visit = :visit").bind(":visit", row).run();
         if (!find)
             return;
-        Query q(core.db, "INSERT INTO find (visit, day, latitude, longitude) VALUES (:visit, :day, :latitude, :longitude)");
-        q.bind(":visit", row).bind(":day", find->date).bind(":latitude", find->latitude).bind(":longitude", find->longitude).run();
+        Query q(core.db, "INSERT INTO find (visit, day, latitude, longitude, cell) "
+                         "VALUES (:visit, :day, :latitude, :longitude, :cell)");
+        q.bind(":visit", row).bind(":day", find->date).bind(":latitude", find->latitude).bind(":longitude", find->longitude);
+        q.bind(":cell", cellOf(find->latitude, find->longitude)).run();
     });
 }
 

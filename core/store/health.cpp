@@ -96,8 +96,11 @@ private:
             if (sqlite3_prepare_v2(m_db.handle(), at, static_cast<int>(end - at), &raw, &at) != SQLITE_OK)
                 m_db.failed(SQLITE_ERROR, "invariant");
             const std::unique_ptr<sqlite3_stmt, int (*)(sqlite3_stmt*)> statement(raw, &sqlite3_finalize);
-            for (int named = 0; raw != nullptr && named < mostNamed && sqlite3_step(raw) == SQLITE_ROW; ++named)
+            int code = raw == nullptr ? SQLITE_DONE : SQLITE_ROW;
+            for (int named = 0; named < mostNamed && code == SQLITE_ROW && (code = sqlite3_step(raw)) == SQLITE_ROW; ++named)
                 add("invariant", column(raw, 0) + ' ' + column(raw, 1), column(raw, 2), column(raw, 2) != "rebuild");
+            if (code != SQLITE_DONE && code != SQLITE_ROW)   // a content that is no JSON any more
+                add("invariant", sqlite3_errmsg(m_db.handle()), "restore-backup", true);
         }
     }
 

@@ -5,6 +5,7 @@
 #include <filesystem>
 #include <fstream>
 
+#include <fcntl.h>
 #include <unistd.h>
 
 #include "core/record/json_writer.h"
@@ -101,7 +102,8 @@ void checkVersion(StoreCore& core, const std::string& path, const OpenRequest& r
 bool onWritableGround(const std::string& path)
 {
     const fs::path folder = fs::path(path).parent_path();
-    return ::access(path.c_str(), W_OK) == 0 && ::access(folder.empty() ? "." : folder.c_str(), W_OK) == 0;
+    const auto writable = [](const char* what) { return ::faccessat(AT_FDCWD, what, W_OK, AT_EACCESS) == 0; };
+    return writable(path.c_str()) && writable(folder.empty() ? "." : folder.c_str());
 }
 
 void refuseWhatIsNoStore(const std::string& path)

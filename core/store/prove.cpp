@@ -1,5 +1,6 @@
 // Proving the journal: the chains by themselves, then every content against its line, and every line for what it speaks of.
 
+#include <limits>
 #include <tuple>
 
 #include "core/record/names.h"
@@ -55,11 +56,13 @@ private:
     }
 
     /// Keeps the first one in the order of chains and numbers.
+    /// Chain 0 = what has no line at all; it comes last.
     void broken(std::int64_t chain, std::int64_t number, const char* why, std::string_view noun, const Uid& entity)
     {
-        if (!m_proof.brokenWhy.empty() && std::tie(chain, number) >= std::tie(m_brokenChain, m_proof.brokenNumber))
+        const std::int64_t turn = chain == 0 ? std::numeric_limits<std::int64_t>::max() : chain;
+        if (!m_proof.brokenWhy.empty() && std::tie(turn, number) >= std::tie(m_brokenTurn, m_proof.brokenNumber))
             return;
-        m_brokenChain = chain;
+        m_brokenTurn = turn;
         m_proof.brokenChain = chainUid(chain);
         m_proof.brokenNumber = number;
         m_proof.brokenWhy = why;
@@ -202,7 +205,8 @@ private:
     void events()
     {
         Query q(m_core.db, "SELECT " VISIT_ROW_COLUMNS ", event.content, coalesce(event.line_chain, visit.line_chain, 0), "
-                           "coalesce(event.line_number, visit.line_number, 0), event.content ->> '$.kind', event.content ->> '$.reason', "
+                           "coalesce(event.line_number, visit.line_number, 0), iif(json_valid(event.content), event.content ->> '$.kind', ''), "
+                           "iif(json_valid(event.content), event.content ->> '$.reason', ''), "
                            "(SELECT max(later.id) FROM event AS later WHERE later.visit = visit.id) <> visit.event"
                            VISIT_ROW_FROM "LEFT JOIN event ON event.id = visit.event WHERE visit.head IS NOT NULL "
                            "OR visit.event IS NOT NULL OR visit.state <> 'draft' OR visit.struck = 1");
@@ -276,7 +280,7 @@ private:
     const Progress& m_progress;
     JournalProof m_proof;
     std::vector<std::pair<std::int64_t, Uid>> m_chains;
-    std::int64_t m_brokenChain = 0;
+    std::int64_t m_brokenTurn = 0;
     std::int64_t m_whole = 0;
     std::string m_text;
     Sha256 m_hash;

@@ -11,10 +11,10 @@ namespace {
 
 void writeRow(StoreCore& core, const Tree& tree, const std::string& content, const Written& written)
 {
-    Query q(core.db, "INSERT INTO tree (uid, site, label, label_key, latitude, longitude, uncertainty, note, content, head, line_chain, "
-                     "line_number) VALUES (:uid, :site, :label, :key, :latitude, :longitude, :uncertainty, :note, :content, :head, :chain, "
+    Query q(core.db, "INSERT INTO tree (uid, site, label, label_key, latitude, longitude, cell, uncertainty, note, content, head, line_chain, "
+                     "line_number) VALUES (:uid, :site, :label, :key, :latitude, :longitude, :cell, :uncertainty, :note, :content, :head, :chain, "
                      ":number) ON CONFLICT (uid) DO UPDATE SET site = excluded.site, label = excluded.label, "
-                     "label_key = excluded.label_key, latitude = excluded.latitude, longitude = excluded.longitude, "
+                     "label_key = excluded.label_key, latitude = excluded.latitude, longitude = excluded.longitude, cell = excluded.cell, "
                      "uncertainty = excluded.uncertainty, note = excluded.note, content = excluded.content, head = excluded.head, "
                      "line_chain = excluded.line_chain, line_number = excluded.line_number");
     q.bind(":uid", tree.id).bind(":site", referenced(core.siteRow(tree.site), tree.site, "site"));
@@ -22,6 +22,7 @@ void writeRow(StoreCore& core, const Tree& tree, const std::string& content, con
     q.bindUnlessEmpty(":note", tree.note);
     if (tree.position) {
         q.bind(":latitude", tree.position->latitude).bind(":longitude", tree.position->longitude);
+        q.bind(":cell", cellOf(tree.position->latitude, tree.position->longitude));
         q.bind(":uncertainty", tree.position->uncertaintyMetres);
     }
     q.bind(":head", written.revision).bind(":chain", written.line.chain).bind(":number", written.line.number).run();

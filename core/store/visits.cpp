@@ -95,7 +95,7 @@ void markRevision(StoreCore& core, std::int64_t row, const Stored& before, const
 {
     const bool decided = !before.standing.decided.isNull();
     Query q(core.db, "UPDATE visit SET head = :head, state = CASE WHEN :decided THEN state ELSE 'submitted' END, "
-                     "correction_waits = :decided, one_of_two = 0, conflict = 0, struck = 0, dirty = 0, event = NULL, line_chain = :chain, "
+                     "correction_waits = :decided, queued = 1, one_of_two = 0, conflict = 0, struck = 0, dirty = 0, event = NULL, line_chain = :chain, "
                      "line_number = :number WHERE id = :id");
     q.bind(":head", written.revision).bind(":decided", decided).bind(":chain", written.line.chain);
     q.bind(":number", written.line.number).bind(":id", row).run();
@@ -165,7 +165,8 @@ Status Visits::setStanding(Change& change, const Uid& visit, const VisitStanding
         Query add(core.db, "INSERT INTO event (visit, content, line_chain, line_number) VALUES (:visit, :content, :chain, :number)");
         add.bind(":visit", found.row).bind(":content", content).bind(":chain", line.chain).bind(":number", line.number).run();
         Query q(core.db, "UPDATE visit SET state = :state, correction_waits = :waits, one_of_two = :one, conflict = :conflict, "
-                         "struck = :struck, decided = :decided, event = :event WHERE id = :id");
+                         "struck = :struck, queued = :queued, decided = :decided, event = :event WHERE id = :id");
+        q.bind(":queued", !standing.struck && (standing.state == RecordState::submitted || standing.correctionWaits));
         q.bind(":state", name(standing.state)).bind(":waits", standing.correctionWaits).bind(":one", standing.oneOfTwo);
         q.bind(":conflict", standing.conflict).bind(":struck", standing.struck).bind(":decided", standing.decided);
         q.bind(":event", core.db.lastRowId()).bind(":id", found.row).run();

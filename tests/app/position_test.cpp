@@ -55,7 +55,7 @@ TEST_CASE("numbers below zero are no options, and the area is the one named", "[
     CHECK(command.run({"position", "--json", "0,0"}).json()["warning"] == "null-island");
 }
 
-TEST_CASE("every published notation gives its result or its error through the program", "[app][position]")
+TEST_CASE("every published notation gives its result or its error through the program", "[app][position][open]")
 {
     const auto path = sharedPath("reference/geo/gridref_cases.csv");
     if (!path) {

@@ -93,7 +93,7 @@ TEST_CASE("a batch comes in as the slow way would have made it", "[store]")
     CHECK(tree.host == HostAnswer::host);
     CHECK(tree.lastVisit->text() == "2026-06-02");
     CHECK(need(bench.store->search().find("nothing", 1000)).size() == 257);
-    CHECK(need(bench.store->search().find("T-39", 10)).size() == 10);
+    CHECK(need(bench.store->search().find("T-39", 10)).size() == 1);
     CHECK(need(bench.store->revisions().ofEntity(row.tree)).size() == 1);
     const auto lines = need(bench.store->journal().ofEntity(row.id));
     REQUIRE(lines.size() == 1);

@@ -75,8 +75,7 @@ TEST_CASE("every place of a box lies in its cells", "[store]")
     for (const Box& box : {Box{-2.005, 51.995, -1.98, 52.021}, Box{-180, -90, 180, 90}, Box{-180, -90, -179.99, -89.995}}) {
         const auto ranges = cellsOf(box);
         for (const Placed& place : scattered(500, box.south, box.north, box.west, box.east)) {
-            const auto row = static_cast<std::int64_t>((place.latitude + 90) * 100);
-            const std::int64_t cell = row * 65'536 + static_cast<std::int64_t>((place.longitude + 180) * 100);
+            const std::int64_t cell = cellOf(place.latitude, place.longitude);
             CHECK(std::any_of(ranges.begin(), ranges.end(), [&](const CellRange& r) { return cell >= r.first && cell <= r.last; }));
         }
     }

@@ -252,7 +252,7 @@ TEST_CASE("when memory ends the change is refused and the store stays whole", "[
     CHECK(trial.faults.contains("store.memory"));
 }
 
-TEST_CASE("a killed program loses nothing that was confirmed", "[store][fault]")
+TEST_CASE("a killed program loses nothing that was confirmed", "[store][fault][open]")
 {
     SeededRandom random(77);
     Trial trial;

@@ -83,7 +83,9 @@ TEST_CASE("the journal and what it speaks of cannot be changed or deleted throug
 {
     Bench bench;
     bench.create();
-    makeSeason(bench);
+    auto s = makeSeason(bench);
+    s.trees[0].note = "changed, so that a revision has a parent";
+    bench.change([&](Change& c) { need(bench.store->trees().save(c, s.trees[0])); });
     auto& db = bench.store->core().db;
     for (const char* table : {"journal", "revision", "revision_parent", "incarnation", "custody", "decision", "told", "event", "personal",
                               "visit", "store"}) {

@@ -117,7 +117,7 @@ private:
         q.bind(":uid", tree.id).bind(":label", tree.label).bind(":key", labelKey(tree.label)).bind(":content", content);
         q.bind(":head", head).bind(":number", m_number).bind(":day", need(CivilDate::parse("2026-06-09"))).run();
         if (m_db.number("PRAGMA user_version") >= 2)
-            m_db.run("INSERT INTO tree_words (tree_words) VALUES ('rebuild')");
+            m_db.run("UPDATE tree SET note = content ->> '$.note', cell = 14200 * 65536 + 17800; INSERT INTO tree_words (tree_words) VALUES ('rebuild')");
     }
 
     void addVisit(const Visit& visit)
@@ -129,7 +129,7 @@ private:
                       "0, 0, '0', 'empty', '', 0, 0)");
         q.bind(":uid", visit.id).bind(":day", visit.date).bind(":content", content).bind(":number", m_number).run();
         if (m_db.number("PRAGMA user_version") >= 2)
-            m_db.run("INSERT INTO visit_words (visit_words) VALUES ('rebuild')");
+            m_db.run("UPDATE visit SET note = content ->> '$.note'; INSERT INTO visit_words (visit_words) VALUES ('rebuild')");
     }
 
     Bench& m_bench;

@@ -87,7 +87,7 @@ TEST_CASE("companions, trainers, landowners and those linked by the office do no
     CHECK(refused.error().argument("why") == (why == "alias" ? "observer" : why));
 }
 
-TEST_CASE("rejecting and sending back need a reason that fits", "[task][review]")
+TEST_CASE("rejecting and sending back need a reason that fits", "[task][review][open]")
 {
     Vale vale;
     const auto mary = vale.as("MH");

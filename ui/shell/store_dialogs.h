@@ -4,7 +4,7 @@
 
 #include <QDialog>
 
-#include "core/store/store.h"
+#include "core/task/session.h"
 
 class QCheckBox;
 class QComboBox;

@@ -6,12 +6,13 @@
 --
 -- Places: a cell is a hundredth of a degree both ways, numbered by rows from the south-west corner of the world:
 -- (row of latitude) * 65536 + (column of longitude). A box is a range of cells in each of its rows. Filling an R*Tree
--- row by row costs several times the rest of an import; this index is built by sorting.
+-- row by row costs several times the rest of an import; this index is built by sorting. (The cell is a column of its own, not
+-- a generated one: an index over a generated column never covers a query.)
 
 ALTER TABLE tree ADD COLUMN note TEXT;
 UPDATE tree SET note = content ->> '$.note';
-ALTER TABLE tree ADD COLUMN cell INTEGER GENERATED ALWAYS AS
-    (CAST((latitude + 90) * 100 AS INTEGER) * 65536 + CAST((longitude + 180) * 100 AS INTEGER)) VIRTUAL;
+ALTER TABLE tree ADD COLUMN cell INTEGER;
+UPDATE tree SET cell = CAST((latitude + 90) * 100 AS INTEGER) * 65536 + CAST((longitude + 180) * 100 AS INTEGER);
 ALTER TABLE site ADD COLUMN note TEXT;
 UPDATE site SET note = content ->> '$.note';
 ALTER TABLE visit ADD COLUMN note TEXT;
@@ -44,7 +45,6 @@ CREATE TABLE find (
     day INTEGER NOT NULL,
     latitude REAL NOT NULL CONSTRAINT find_latitude_range CHECK (latitude BETWEEN -90 AND 90),
     longitude REAL NOT NULL CONSTRAINT find_longitude_range CHECK (longitude BETWEEN -180 AND 180),
-    cell INTEGER GENERATED ALWAYS AS
-        (CAST((latitude + 90) * 100 AS INTEGER) * 65536 + CAST((longitude + 180) * 100 AS INTEGER)) VIRTUAL
+    cell INTEGER NOT NULL
 ) STRICT;
 CREATE INDEX find_cell ON find (cell, latitude, longitude, day);

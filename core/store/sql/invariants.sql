@@ -13,6 +13,13 @@ FROM tree WHERE label <> coalesce(content ->> '$.label', '');
 SELECT 'tree-place', hex(uid), 'tell-office'
 FROM tree WHERE latitude IS NOT content ->> '$.position.latitude' OR longitude IS NOT content ->> '$.position.longitude';
 
+SELECT 'tree-cell', hex(uid), 'restore-backup'
+FROM tree WHERE cell IS NOT CAST((latitude + 90) * 100 AS INTEGER) * 65536 + CAST((longitude + 180) * 100 AS INTEGER);
+
+SELECT 'find-cell', hex(visit.uid), 'restore-backup'
+FROM find JOIN visit ON visit.id = find.visit
+WHERE find.cell <> CAST((latitude + 90) * 100 AS INTEGER) * 65536 + CAST((longitude + 180) * 100 AS INTEGER);
+
 SELECT 'tree-site', hex(tree.uid), 'tell-office'
 FROM tree LEFT JOIN site ON site.id = tree.site
 WHERE coalesce(lower(hex(site.uid)), '') <> replace(coalesce(tree.content ->> '$.site', ''), '-', '');
@@ -48,6 +55,9 @@ WHERE coalesce(lower(hex(person.uid)), '') <> replace(coalesce(visit.content ->>
 
 SELECT 'visit-day', hex(uid), 'tell-office'
 FROM visit WHERE date(day * 86400, 'unixepoch') <> content ->> '$.date';
+
+SELECT 'visit-queued', hex(uid), 'tell-office'
+FROM visit WHERE queued <> (struck = 0 AND (state = 'submitted' OR correction_waits = 1));
 
 SELECT 'visit-head-entity', hex(visit.uid), 'tell-office'
 FROM visit JOIN revision ON revision.uid = visit.head WHERE revision.entity <> visit.uid;
