@@ -1,5 +1,6 @@
 #include <filesystem>
 #include <fstream>
+#include <iostream>
 
 #include <sqlite3.h>
 #include <sys/stat.h>
@@ -308,7 +309,7 @@ TEST_CASE("a store opened for reading is read and not written", "[store]")
     CHECK(bench.store->begin({}).error().code == "store.read-only");
 }
 
-TEST_CASE("on ground that cannot be written a store opens for reading", "[store]")
+TEST_CASE("on ground that cannot be written a store opens for reading", "[store][open]")
 {
     Bench bench;
     bench.create();
@@ -322,8 +323,10 @@ TEST_CASE("on ground that cannot be written a store opens for reading", "[store]
         if (geteuid() == 0 && seteuid(65534) != 0)
             _exit(99);
         const auto store = Store::open(bench.path, bench.request(), bench.services());
-        if (!store)
+        if (!store) {
+            std::cerr << store.error().code << ' ' << store.error().technical << '\n';
             _exit(1);
+        }
         const auto people = (*store)->people().all();
         _exit((*store)->opening() == Opening::readOnly && people && people->size() == 2 ? 0 : 2);
     }
