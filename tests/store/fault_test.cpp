@@ -5,6 +5,7 @@
 #include <filesystem>
 #include <set>
 
+#include <poll.h>
 #include <sqlite3.h>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -258,6 +259,7 @@ TEST_CASE("a killed program loses nothing that was confirmed", "[store][fault][o
     Trial trial;
     for (int turn = 0; turn < 20; ++turn) {
         CAPTURE(turn);
+        trial.bench.clock.advanceMilliseconds(60'000);   // so that no two children make the same ids
         int ends[2];
         REQUIRE(pipe(ends) == 0);
         const pid_t child = fork();
@@ -273,7 +275,10 @@ TEST_CASE("a killed program loses nothing that was confirmed", "[store][fault][o
             }
         }
         close(ends[1]);
-        usleep(static_cast<useconds_t>(2'000 + random.below(60'000)));
+        // Killed at a random moment, but not before it has confirmed something.
+        pollfd first{ends[0], POLLIN, 0};
+        REQUIRE(poll(&first, 1, 60'000) == 1);
+        usleep(static_cast<useconds_t>(random.below(40'000)));
         REQUIRE(kill(child, SIGKILL) == 0);
         int status = 0;
         waitpid(child, &status, 0);
