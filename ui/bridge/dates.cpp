@@ -1,6 +1,6 @@
 #include "ui/bridge/dates.h"
 
-#include <array>
+#include <limits>
 
 #include <QCoreApplication>
 #include <QLocale>
@@ -111,13 +111,27 @@ QString timeText(LocalTime time)
     return toTime(time).toString(words("hh.mm", "time format of Qt: hours, minutes"));
 }
 
-QString momentText(const Instant& at)
+namespace {
+
+QString wallClock(const Instant& at, int plainYear)
 {
     const CivilDate date = CivilDate::of(at);
     const std::int64_t local = at.utcMilliseconds / 1000 + std::int64_t{60} * at.offsetMinutes.value_or(0);
     const LocalTime time{static_cast<std::int32_t>(local - std::int64_t{86400} * date.days)};
-    const QString said = words("%1, %2", "a date and a time").arg(plainDate(date, -1), timeText(time));
+    const QString said = words("%1, %2", "a date and a time").arg(plainDate(date, plainYear), timeText(time));
     return at.offsetMinutes ? said : said + words(" UTC", "after a time whose zone is unknown");
+}
+
+} // namespace
+
+QString momentText(const Instant& at)
+{
+    return wallClock(at, std::numeric_limits<int>::min());
+}
+
+QString dayAndTime(const Instant& at)
+{
+    return wallClock(at, CivilDate::of(at).year());
 }
 
 QDate readDate(const QString& typed, const QDate& today)

@@ -27,6 +27,8 @@ QString plainDate(CivilDate date, int year);
 QString timeText(LocalTime time);
 /// "11 June 2026, 17.05": the wall clock where the offset holds; with "UTC" where the offset is unknown.
 QString momentText(const Instant& at);
+/// "11 June, 17.05": the same without the year, where the year is plain.
+QString dayAndTime(const Instant& at);
 
 /// What someone typed as a date, against the day that counts as today. Day before month, as the locale has
 /// it. "11", "11.6", "11 June", "11/6/26", "2026-06-11", "today", "yesterday"; a date without a year is the

@@ -161,7 +161,10 @@ void Blade::growVeins(Dice& dice, int side)
     const bool lobed = kind.margin == Margin::roundLobes || kind.margin == Margin::shallowLobes ||
                        kind.margin == Margin::pointedLobes;
     const double from = lobed ? 0.115 : kind.margin == Margin::wavy ? 0.06 : 0.05;
-    const double to = lobed ? 0.74 : kind.margin == Margin::wavy ? 0.82 : 0.93;
+    const double to = kind.margin == Margin::roundLobes ? 0.74
+                      : lobed                           ? 0.79
+                      : kind.margin == Margin::wavy     ? 0.82
+                                                        : 0.93;
     const double offset = side > 0 ? 0 : dice.in(0.15, 0.45);
     const double spacing = (to - from) / (count - 0.55);
     std::vector<Vein>& veins = m_veins[side > 0 ? 0 : 1];

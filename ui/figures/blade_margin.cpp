@@ -151,8 +151,11 @@ void Blade::lobePoints(std::vector<QPointF>& xy, Dice& dice, int lobe, int count
             xy.emplace_back(i + 0.44, 1 - 0.9 * depth);
     } else if (kind.margin == Margin::shallowLobes) {
         const double r = dice.in(0.93, 1.06), depth = kind.depth * dice.in(0.85, 1.12);
-        xy.insert(xy.end(),
-                  {{i - 0.34, 0.86 * r}, {i - 0.16, 0.975 * r}, {i + 0.06, r}, {i + 0.24, 0.92 * r}});
+        xy.insert(xy.end(), {{i - 0.36, 0.84 * r},
+                             {i - 0.22, 0.95 * r},
+                             {i - 0.04, r},
+                             {i + 0.14, 0.985 * r},
+                             {i + 0.28, 0.90 * r}});
         if (lobe + 1 < count)
             xy.emplace_back(i + 0.5, 1 - depth);
     } else {
@@ -187,10 +190,10 @@ void Blade::lobes(Side& out, Dice& dice, int side) const
             tu.push_back(sheared(p.x(), p.y(), side));
     }
     const QPointF last = tu.back(); // the end lobe
-    const double rest = 1 - last.x(), wide = std::max(last.y(), 0.035);
+    const double rest = 1 - last.x(), wide = std::clamp(last.y(), 0.035, std::max(0.036, 1.15 * rest));
     const bool pointed = m_form.kind->margin == Margin::pointedLobes;
     const auto shares = pointed ? std::array{QPointF(0.40, 0.80), QPointF(0.70, 0.44), QPointF(0.90, 0.14)}
-                                : std::array{QPointF(0.30, 1.02), QPointF(0.66, 0.86), QPointF(0.92, 0.42)};
+                                : std::array{QPointF(0.30, 1.0), QPointF(0.66, 0.80), QPointF(0.91, 0.40)};
     for (const QPointF& share : shares)
         tu.emplace_back(last.x() + share.x() * rest, share.y() * wide);
     tu.emplace_back(1, 0);

@@ -87,7 +87,7 @@ void drawNeedles(Drawing& drawing, const std::vector<Needle>& all, double fromTo
     }
     for (std::size_t tone = 0; tone < tones.size(); ++tone)
         if (!tones[tone].isEmpty())
-            drawing.line(tones[tone], needleTones[tone].colour(), 0.42);
+            drawing.line(tones[tone], needleTones[tone].colour(), 0.36);
 }
 
 void drawBall(Drawing& drawing, double radius, const Lab& colour, bool outlined)
@@ -149,8 +149,12 @@ QPainterPath nutOutline(const QPointF& foot, double heading, double length, doub
 }
 
 /// Shell with stripes, pale scar at the foot, downy shoulder, point with its tassel.
-void drawNut(Drawing& drawing, const QPointF& foot, double heading, double length, double flat, Dice dice)
+/// What lies outside `within` is hidden.
+void drawNut(Drawing& drawing, const QPointF& foot, double heading, double length, double flat, Dice dice,
+             const QPainterPath* within = nullptr)
 {
+    if (within)
+        drawing.clip(*within);
     const Lab brown{33, 24, 27};
     const QPointF way = headed(heading), across = leftOf(way);
     const auto at = [&](double t, double share) {
@@ -171,7 +175,7 @@ void drawNut(Drawing& drawing, const QPointF& foot, double heading, double lengt
     round.setColorAt(0.45, brown.colour());
     round.setColorAt(1, brown.moved(-15, -6, -8).colour());
     drawing.fill(outline, round);
-    drawing.clip(outline);
+    drawing.clip(within ? outline.intersected(*within) : outline);
     for (int stripe = -5; stripe <= 5; ++stripe) {
         std::vector<QPointF> line;
         for (int i = 3; i <= 18; ++i)
@@ -187,7 +191,10 @@ void drawNut(Drawing& drawing, const QPointF& foot, double heading, double lengt
         shine.push_back(at(0.30 + 0.045 * i, 0.58));
     drawing.fill(tapered(shine, 0.075 * length, 0.03 * length), QColor(255, 255, 255), 0.34);
     drawing.unclip();
+    if (within)
+        drawing.clip(*within);
     drawing.outline(outline, brown.moved(-20).colour(), 0.2);
+    drawing.unclip();
 }
 
 /// The opening of a husk: wider than high, with a dent above where the lobes of the husk part.
@@ -226,9 +233,12 @@ void openHusk(Drawing& drawing, const FigureSpec&, const Dice& dice)
     velvet.setColorAt(1, Lab{48, 6, 20}.colour());
     drawing.fill(hole, velvet);
     drawing.outline(hole, Lab{62, 4, 26}.colour(), 0.5);
+    drawing.clip(hole);
     drawing.glow({0, 7}, 19, 9, 0, QColor(40, 24, 12, 150));
-    drawNut(drawing, {-9.4, 12}, -108, 22, 0.72, dice.part("nut", 1));
-    drawNut(drawing, {9.4, 12}, -72, 22, 0.72, dice.part("nut", 2));
+    drawing.unclip();
+    const QPainterPath inside = opening(0.8);
+    drawNut(drawing, {-9.4, 12}, -108, 22, 0.72, dice.part("nut", 1), &inside);
+    drawNut(drawing, {9.4, 12}, -72, 22, 0.72, dice.part("nut", 2), &inside);
     drawNut(drawing, {0.4, 13.5}, -90 + own.in(-3, 3), 24.5, 0.92, dice.part("nut", 3));
     // the front lip hides the scars; some needles lean over the nuts
     QPainterPath lip;
@@ -237,14 +247,22 @@ void openHusk(Drawing& drawing, const FigureSpec&, const Dice& dice)
     lip.cubicTo(22, 24, -22, 24, -21.5, 0);
     drawing.fill(lip, Lab{47, -13, 36}.colour());
     std::vector<Needle> edge;
-    for (int i = 0; i < 360; ++i) {
-        const double phi = own.in(0, 2 * std::numbers::pi);
-        const bool front = std::sin(phi) > 0.1;
-        const QPointF from(20.8 * std::cos(phi),
-                           -4.0 + 16.6 * std::sin(phi) + (front ? own.in(-1.0, 8) : -0.4));
-        const double out = phi / radians + own.in(-62, 62) * (front && own.chance(0.14) ? 2.6 : 1);
+    const auto needle = [&](const QPointF& from, double out, double length) {
         const Way v{std::cos(out * radians), -std::sin(out * radians), 0.2};
-        edge.push_back({from, from + headed(out) * own.in(5, 10), brightness(v, own) + 0.05});
+        edge.push_back({from, from + headed(out) * length, brightness(v, own) + 0.05});
+    };
+    for (int i = 0; i < 330; ++i) { // along the rim, outward
+        const double phi = own.in(0, 2 * std::numbers::pi);
+        const QPointF from(20.8 * std::cos(phi), -4.0 + 16.6 * std::sin(phi) - 0.4);
+        if (from.y() < 1)
+            needle(from, phi / radians + own.in(-62, 62), own.in(5, 10));
+    }
+    for (int i = 0; i < 420; ++i) { // all over the lip; a few lean over the nuts
+        const double x = own.in(-21, 21);
+        const double top = 9.6 - 9.2 * std::pow(x / 21, 2);
+        const QPointF from(x, top + own.in(-0.2, 9));
+        const double down = 90 - 42 * x / 21 + own.in(-46, 46);
+        needle(from, own.chance(0.05) ? down + 180 : down, own.in(5, 10));
     }
     std::sort(edge.begin(), edge.end(), [](const Needle& a, const Needle& b) { return a.tone < b.tone; });
     drawNeedles(drawing, edge, -1, 2);

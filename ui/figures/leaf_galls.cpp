@@ -57,9 +57,9 @@ Blade galledBlade(Drawing& drawing, const Dice& dice, double length, double at, 
     return blade;
 }
 
-void putGall(Drawing& drawing, const Blade& blade, double t, const GallForm& form, const Dice& dice)
+/// What a gall does to its blade: creases, a shadow, the midrib that swells into it. Drawn before any body.
+void prepare(Drawing& drawing, const Blade& blade, double t, const Gall& gall, const Dice& dice)
 {
-    const Gall gall(form, dice);
     drawing.clip(blade.outline());
     drawCreases(drawing, gall, blade.base(), dice.part("creases"));
     drawGallShadow(drawing, gall);
@@ -71,6 +71,12 @@ void putGall(Drawing& drawing, const Blade& blade, double t, const GallForm& for
             outward.push_back(blade.midrib(t + side * reach * i / 12));
         drawCollar(drawing, gall, outward, blade.midribWidth(t + side * reach), blade.veinColour(), 0.28);
     }
+}
+
+void putGall(Drawing& drawing, const Blade& blade, double t, const GallForm& form, const Dice& dice)
+{
+    const Gall gall(form, dice);
+    prepare(drawing, blade, t, gall, dice);
     gall.draw(drawing);
 }
 
@@ -91,15 +97,19 @@ void merged(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(19, 24);
     const double t = shape.in(0.36, 0.46);
     const Blade blade = galledBlade(drawing, dice, shape.in(118, 134), t, d);
+    const double side = shape.chance(0.5) ? 1 : -1;
+    std::vector<Gall> bodies;
     const auto body = [&](double off, double across, double size, GallColour colour, const char* name) {
         const double on = t + off * d / blade.length();
         const QPointF centre = blade.midrib(on) + leftOf(headed(blade.heading(on))) * (across * d);
-        putGall(drawing, blade, on, {centre, size * d, blade.heading(on), colour}, dice.part(name));
+        bodies.emplace_back(GallForm{centre, size * d, blade.heading(on), colour}, dice.part(name));
+        prepare(drawing, blade, on, bodies.back(), dice.part(name));
     };
-    const double side = shape.chance(0.5) ? 1 : -1;
     body(0, 0, 1, gallColour(spec.gallColour, GallColour::green), "first");
     body(0.62, side * 0.10, 0.64, GallColour::red, "second");
     body(-0.56, -side * 0.13, 0.50, GallColour::pink, "third");
+    for (const Gall& gall : bodies)
+        gall.draw(drawing);
 }
 
 /// Browned by a fungus in summer: the leaf dies from the gall outward, between the side veins.

@@ -129,7 +129,7 @@ void stipule(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     const Gall gall(
         {base + headed(way - 42) * 7.5, d, way - 42, gallColour(spec.gallColour, GallColour::green)}, dice);
     for (const double out : {way - 42, way + 138})
-        drawCollar(drawing, gall, straightOut(gall, out), 2.6, {62, -18, 38}, 0.45);
+        drawCollar(drawing, gall, straightOut(gall, out), 0.5, {62, -18, 38}, 0.45);
     gall.draw(drawing);
 }
 
@@ -237,7 +237,7 @@ void dryTwig(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     form.colour = wood;
     form.curve = shape.in(-10, 10);
     const Stem twig(form, dice.part("stem"));
-    const int first = shape.chance(0.5) ? 1 : -1;
+    const int first = twig.outerSide();
     StemForm dead; // a side branch that ended in its gall
     dead.from = twig.node(3);
     dead.heading = twig.headingAt(3) - first * 52;
@@ -278,7 +278,7 @@ void exitHoles(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     drawRound(drawing, line, std::vector<double>(line.size(), 3.6), {38, 10, 18});
     const Gall gall({{0, 0}, d, -80, gallColour(spec.gallColour, GallColour::brown), 4, shape.whole(5, 7)},
                     dice);
-    drawCollar(drawing, gall, straightOut(gall, 104), 3.6, {38, 10, 18}, 0.5);
+    drawCollar(drawing, gall, straightOut(gall, headingOf(line.front())), 3.6, {38, 10, 18}, 0.5);
     gall.draw(drawing);
 }
 

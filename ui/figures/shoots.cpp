@@ -37,11 +37,11 @@ void twoRanks(Drawing& drawing, const RankForm& form, const Dice& dice)
     shape.curve = own.in(-10, 10);
     const Stem stem(shape, own);
     const BladeKind& kind = bladeKind(form.kind);
-    const int first = own.chance(0.5) ? 1 : -1;
+    const int first = stem.outerSide();
     const int turned = own.whole(1, form.nodes - 2); // one blade seen from the side loosens the row
     const auto leaf = [&](int i) {
         const double x = double(i) / form.nodes;
-        const int side = i % 2 == 0 ? first : -first; // 1 left
+        const int side = i % 2 == 1 ? first : -first; // 1 left
         const double angle = 64 - 34 * x;
         Dice mine = dice.part("leaf", i);
         LeafPlace place;

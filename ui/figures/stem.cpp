@@ -42,6 +42,12 @@ double Stem::headingAt(int node) const
     return headingOf(m_line[std::size_t(std::min(last, i + 4))] - m_line[std::size_t(std::max(0, i - 4))]);
 }
 
+int Stem::outerSide() const
+{
+    const QPointF before = m_nodes[1] - m_nodes[0], after = m_nodes[2] - m_nodes[1];
+    return dot(leftOf(before), after) < 0 ? 1 : -1; // turns right: the left is outside
+}
+
 double Stem::widthAt(int node) const
 {
     return m_widths[std::size_t(m_nodeAt[std::size_t(node)])];

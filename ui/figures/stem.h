@@ -29,6 +29,8 @@ public:
     [[nodiscard]] QPointF node(int i) const { return m_nodes[std::size_t(i)]; }
     [[nodiscard]] double headingAt(int node) const;
     [[nodiscard]] double widthAt(int node) const;
+    /// Side of the first node that a zigzag turns outward, 1 left; buds and leaves sit there, then in turn.
+    [[nodiscard]] int outerSide() const;
     [[nodiscard]] QPointF tip() const { return m_line.back(); }
     void draw(Drawing& drawing, const Dice& dice, bool pores, bool cutFace) const;
 

@@ -77,7 +77,7 @@ void castanea(Drawing& drawing, const FigureSpec&, const Dice& dice)
     form.swell = 0.12;
     const Stem twig(form, dice.part("stem"));
     twig.draw(drawing, dice, true, true);
-    const int first = dice.part("side").chance(0.5) ? 1 : -1;
+    const int first = twig.outerSide();
     for (int node = 1; node <= twig.nodes(); ++node)
         drawChestnutNode(drawing, twig.node(node), twig.headingAt(node), node % 2 ? first : -first,
                          twig.widthAt(node), bark, dice.part("node", node));
@@ -172,7 +172,7 @@ void slenderTwig(Drawing& drawing, const Dice& dice, const Lab& bark, double wid
                  double angle, double zigzag)
 {
     const Stem twig(twigForm(dice, 88, 6, zigzag, width, 0.6 * width, bark), dice.part("stem"));
-    const int first = dice.part("side").chance(0.5) ? 1 : -1;
+    const int first = twig.outerSide();
     twig.draw(drawing, dice, true, true);
     for (int node = 1; node <= twig.nodes(); ++node) {
         const int side = node % 2 ? first : -first;
@@ -235,16 +235,19 @@ void drawBud(Drawing& drawing, const QPointF& base, double heading, const BudFor
     for (int k = form.scales - 1; k >= 0; --k) { // inner scales first, each covered by the next outer one
         const int side = k % 2 ? -1 : 1;
         const double end = 0.24 + 0.66 * (k + 1) / (form.scales + 1);
-        const double lean = k == 0 ? 0.1 : -0.28;
-        QPainterPath tile(at(0, 0));
-        tile.lineTo(at(0.02, side * 1.3));
-        tile.quadTo(at(0.62 * end, side * 1.5), at(end, side * lean));
-        tile.quadTo(at(0.70 * end, -side * 1.05), at(0.02, -side * 1.2));
+        const double lean = k == 0 ? 0.15 : 0.0;
+        const auto crown = [&](QPainterPath& path) { // up one side, over a round top, down the other
+            path.cubicTo(at(0.55 * end, side * 1.35), at(end, side * (lean + 0.85)), at(end, side * lean));
+            path.cubicTo(at(end, side * (lean - 0.85)), at(0.62 * end, -side * 1.05),
+                         at(0.12 * end, -side * 1.12));
+        };
+        QPainterPath tile(at(0.02, side * 1.2));
+        crown(tile);
+        tile.lineTo(at(0, 0));
         tile.closeSubpath();
         drawing.fill(tile, form.colour.moved(side * lit > 0 ? 4 : -5).colour(), 0.55);
-        QPainterPath rim(at(0.30 * end, side * 1.28));
-        rim.quadTo(at(0.66 * end, side * 1.36), at(end, side * lean));
-        rim.quadTo(at(0.70 * end, -side * 1.05), at(0.10, -side * 1.12));
+        QPainterPath rim(at(0.08, side * 1.2));
+        crown(rim);
         drawing.line(rim, light, std::min(0.32, 0.05 * form.width), 0.8, 2);
         drawing.line(rim.translated(-way * std::min(0.3, 0.04 * form.width)), dark,
                      std::min(0.26, 0.04 * form.width), 0.85, 1);

@@ -45,12 +45,20 @@ int cellHeight(const QFont& font)
 }
 
 /// Wide enough for the bold word, so that choosing moves nothing.
-int cellWidth(Answer answer, const QFont& font)
+int cellWidth(Answer answer, const QFont& font, bool digits)
 {
     const int words = QFontMetrics(roleFont(TextRole::strong, font)).horizontalAdvance(answerWord(answer));
     const int digit = QFontMetrics(font).horizontalAdvance(QStringLiteral("0"));
-    return scaled(9, font) + markSize(font) + scaled(6, font) + words + scaled(10, font) + digit +
-           scaled(8, font);
+    const int end = digits ? scaled(10, font) + digit + scaled(8, font) : scaled(9, font);
+    return scaled(9, font) + markSize(font) + scaled(6, font) + words + end;
+}
+
+int stripWidth(const QFont& font, bool digits)
+{
+    int width = 0;
+    for (const Answer answer : order)
+        width += cellWidth(answer, font, digits);
+    return width;
 }
 
 } // namespace
@@ -63,18 +71,22 @@ Answer AnswerCells::at(const QPoint& point) const
     return Answer::open;
 }
 
-QSize answerStripSize(const QFont& font)
+QSize answerStripSize(const QFont& font, int width)
 {
-    return answerCells({0, 0}, font).all().size();
+    return answerCells({0, 0}, font, width).all().size();
 }
 
-AnswerCells answerCells(const QPoint& topLeft, const QFont& font)
+AnswerCells answerCells(const QPoint& topLeft, const QFont& font, int width)
 {
     AnswerCells at;
-    int x = topLeft.x();
+    at.stacked = stripWidth(font, false) > width;
+    at.digits = at.stacked || stripWidth(font, true) <= width;
+    const int height = cellHeight(font);
+    QPoint corner = topLeft;
     for (std::size_t i = 0; i < order.size(); ++i) {
-        at.cells[i] = QRect(x, topLeft.y(), cellWidth(order[i], font), cellHeight(font));
-        x += at.cells[i].width();
+        const Answer widest = at.stacked ? Answer::notJudged : order[i];
+        at.cells[i] = QRect(corner, QSize(cellWidth(widest, font, at.digits), height));
+        corner += at.stacked ? QPoint(0, height) : QPoint(at.cells[i].width(), 0);
     }
     return at;
 }
@@ -122,6 +134,8 @@ void paintAnswerStrip(QPainter& painter, const AnswerCells& at, const AnswerLook
                       const QPalette& palette)
 {
     const Theme& theme = themeOf(palette);
+    AnswerLook shown = look;
+    shown.keysShown = look.keysShown && at.digits;
     const QRectF frame = QRectF(at.all()).adjusted(0.5, 0.5, -0.5, -0.5);
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
@@ -130,13 +144,14 @@ void paintAnswerStrip(QPainter& painter, const AnswerCells& at, const AnswerLook
     painter.save();
     painter.setClipPath(round);
     for (std::size_t i = 0; i < order.size(); ++i)
-        paintCell(painter, at.cells[i], order[i], look, font, theme);
+        paintCell(painter, at.cells[i], order[i], shown, font, theme);
     painter.restore();
     painter.setPen(QPen(theme.edge, 1));
     painter.setBrush(Qt::NoBrush);
     for (std::size_t i = 1; i < order.size(); ++i) {
-        const double x = at.cells[i].left() + 0.5;
-        painter.drawLine(QPointF(x, frame.top()), QPointF(x, frame.bottom()));
+        const QPointF corner = QPointF(at.cells[i].topLeft()) + QPointF(0.5, 0.5);
+        painter.drawLine(corner, at.stacked ? QPointF(frame.right(), corner.y())
+                                            : QPointF(corner.x(), frame.bottom()));
     }
     painter.drawPath(round);
     painter.restore();

@@ -11,15 +11,19 @@
 
 namespace cupule::ui {
 
-/// Where the cells are; widths from the font, so that nothing is clipped at any text size.
+/// Where the cells are; widths from the font, so that nothing is clipped at any text size. Where a row is too
+/// narrow the digits go first, then the cells stand under one another.
 struct AnswerCells {
     std::array<QRect, 3> cells; ///< seen, not seen, could not be judged
+    bool digits = true;         ///< room for "1", "2", "3"
+    bool stacked = false;
     [[nodiscard]] QRect all() const { return cells[0].united(cells[2]); }
     /// Nothing answers where no cell is.
     [[nodiscard]] Answer at(const QPoint& point) const;
 };
-QSize answerStripSize(const QFont& font);
-AnswerCells answerCells(const QPoint& topLeft, const QFont& font);
+inline constexpr int anyWidth = 1 << 20;
+QSize answerStripSize(const QFont& font, int width = anyWidth);
+AnswerCells answerCells(const QPoint& topLeft, const QFont& font, int width = anyWidth);
 
 struct AnswerLook {
     Answer answer = Answer::open;

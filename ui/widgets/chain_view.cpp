@@ -48,16 +48,13 @@ ChainWords chainWords(const ChainLink& link)
     words.title = link.kind == "hands" && !link.who.empty() ? text(link.who) : linkWord(link.kind);
     words.first = link.kind == "hands" ? QString() : text(link.what.empty() ? link.who : link.what);
     if (link.when)
-        words.second = momentText(*link.when);
+        words.second = dayAndTime(*link.when);
     if (link.state == LinkState::ahead)
         words.second = words.second.isEmpty() ? ChainView::tr("still ahead") : words.second;
-    if (!link.lacking.empty()) {
-        const QString lack = custodyText(link.lacking.front());
-        if (link.state == LinkState::open)
-            words.above = ChainView::tr("open: %1", "what is lacking").arg(lack);
-        if (link.state == LinkState::broken)
-            words.above = ChainView::tr("broken: %1", "what contradicts").arg(lack);
-    }
+    if (link.state == LinkState::open && !link.lacking.empty())
+        words.above = ChainView::tr("open: %1", "what is lacking").arg(custodyText(link.lacking.front()));
+    if (link.state == LinkState::broken)
+        words.above = ChainView::tr("broken", "a link of the chain");
     return words;
 }
 
@@ -171,7 +168,8 @@ void ChainView::paintEvent(QPaintEvent*)
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     if (m_current >= 0) {
-        const QRect around = linkRect(m_current).adjusted(0, -6, 0, 2);
+        const QRect words = m.words(m_current);
+        const QRect around(words.left() - 2, m.above - 8, words.width() + 4, words.bottom() - m.above + 12);
         painter.fillRect(around, theme.nutSoft);
         if (hasFocus())
             paintFocusRing(painter, around, palette(), 4);
@@ -199,12 +197,14 @@ void ChainView::paintEvent(QPaintEvent*)
         line(m.title, ahead ? theme.ink2 : theme.ink, m_words[i].title);
         line(m.small, theme.ink2, m_words[i].first);
         line(m.small, theme.ink2, m_words[i].second);
+        if (m_words[i].above.isEmpty())
+            continue;
         const QRectF link = m.link(static_cast<int>(i));
-        if (!m_words[i].above.isEmpty())
-            paintAbove(painter,
-                       QRectF(link.left() - m.step * 0.7, 4, link.width() + m.step * 1.4,
-                              link.top() - scaled(16, font())),
-                       m_words[i].above, m.title, theme);
+        const bool neighbour = (i > 0 && !m_words[i - 1].above.isEmpty()) ||
+                               (i + 1 < m_words.size() && !m_words[i + 1].above.isEmpty());
+        const double wide = neighbour ? m.step - 8 : 2.3 * m.step;
+        paintAbove(painter, QRectF(link.center().x() - wide / 2, 4, wide, link.top() - scaled(16, font())),
+                   m_words[i].above, m.title, theme);
     }
 }
 

@@ -67,26 +67,34 @@ QString ChecklistDelegate::aside(const ChecklistRow& row) const
 bool ChecklistDelegate::wraps(const ChecklistRow& row, int width) const
 {
     const QFont& font = m_view->font();
-    const QFontMetrics metrics(font);
-    const QString beside = aside(row);
-    const int asideWidth =
-        beside.isEmpty()
-            ? 0
-            : scaled(12, font) + QFontMetrics(roleFont(TextRole::caption, font)).horizontalAdvance(beside);
-    return nameLeft(font) + metrics.horizontalAdvance(row.words) + asideWidth + scaled(16, font) +
-               answerStripSize(font).width() + margin(font) >
-           width;
+    const int name = QFontMetrics(font).horizontalAdvance(row.words);
+    return nameLeft(font) + name + scaled(16, font) + answerStripSize(font).width() + margin(font) > width;
+}
+
+/// Heading and what stands at its right need two lines.
+bool ChecklistDelegate::headingWraps(const ChecklistRow& row, int width) const
+{
+    const QFontMetrics metrics(roleFont(TextRole::caption, m_view->font()));
+    const int gap = row.aside.isEmpty() ? 0 : scaled(12, m_view->font());
+    return metrics.horizontalAdvance(row.words) + gap + metrics.horizontalAdvance(row.aside) >
+           width - 2 * margin(m_view->font());
+}
+
+int ChecklistDelegate::stripRoom(int width) const
+{
+    return width - nameLeft(m_view->font()) - margin(m_view->font());
 }
 
 int ChecklistDelegate::rowHeight(const ChecklistRow& row, int width) const
 {
     const QFont& font = m_view->font();
+    const int caption = QFontMetrics(roleFont(TextRole::caption, font)).height();
     if (row.kind == ChecklistRow::Kind::heading || row.kind == ChecklistRow::Kind::fold)
-        return std::max(28, QFontMetrics(font).height() + scaled(19, font));
-    const int strip = answerStripSize(font).height();
-    int height = strip + scaled(9, font);
+        return std::max(28, QFontMetrics(font).height() + scaled(19, font)) +
+               (headingWraps(row, width) ? caption : 0);
+    int height = answerStripSize(font, stripRoom(width)).height() + scaled(9, font);
     if (row.season == SeasonState::outOfSeason && !row.reason.isEmpty())
-        height += QFontMetrics(roleFont(TextRole::caption, font)).height();
+        height += caption;
     if (wraps(row, width))
         height += QFontMetrics(font).height() + scaled(6, font);
     return height;
@@ -104,11 +112,13 @@ QSize ChecklistDelegate::sizeHint(const QStyleOptionViewItem&, const QModelIndex
 AnswerCells ChecklistDelegate::cells(const QRect& item, const ChecklistRow& row) const
 {
     const QFont& font = m_view->font();
-    const QSize strip = answerStripSize(font);
+    const int room = stripRoom(item.width());
+    const QSize strip = answerStripSize(font, room);
     const int height = rowHeight(row, item.width());
     if (wraps(row, item.width()))
         return answerCells(
-            {item.left() + nameLeft(font), item.top() + height - strip.height() - scaled(5, font)}, font);
+            {item.left() + nameLeft(font), item.top() + height - strip.height() - scaled(5, font)}, font,
+            room);
     return answerCells(
         {item.right() - margin(font) - strip.width() + 1, item.top() + (height - strip.height()) / 2}, font);
 }
@@ -203,7 +213,9 @@ void ChecklistDelegate::paintNames(QPainter& painter, const QRect& where, const 
     painter.setFont(small);
     painter.setPen(theme.ink2);
     const QRect rest = name.adjusted(QFontMetrics(font).horizontalAdvance(shown) + scaled(12, font), 0, 0, 0);
-    painter.drawText(rest, Qt::AlignVCenter | Qt::AlignLeft, beside);
+    const QString fits = QFontMetrics(small).elidedText(beside, Qt::ElideRight, rest.width());
+    if (fits.size() > 4 || fits == beside) // a stump says nothing; the number is in the editor too
+        painter.drawText(rest, Qt::AlignVCenter | Qt::AlignLeft, fits);
 }
 
 void ChecklistDelegate::paintHeading(QPainter& painter, const QRect& item, const ChecklistRow& row,
@@ -214,16 +226,16 @@ void ChecklistDelegate::paintHeading(QPainter& painter, const QRect& item, const
     const QRect inside = item.adjusted(margin(m_view->font()), 0, -margin(m_view->font()), 0);
     painter.setFont(small);
     painter.setPen(theme.ink2);
-    const QFontMetrics metrics(small);
-    const int right = metrics.horizontalAdvance(row.aside);
-    painter.drawText(inside, Qt::AlignVCenter | Qt::AlignLeft,
-                     metrics.elidedText(row.words, Qt::ElideRight, inside.width() - right - 12));
+    const bool two = headingWraps(row, item.width());
+    const QRect words = two ? inside.adjusted(0, scaled(6, m_view->font()), 0, -inside.height() / 2) : inside;
+    const QRect other = two ? inside.adjusted(0, inside.height() / 2, 0, -scaled(6, m_view->font())) : inside;
+    painter.drawText(words, Qt::AlignVCenter | Qt::AlignLeft | Qt::TextWordWrap, row.words);
     QFont asideFont = small;
     const bool link = row.kind == ChecklistRow::Kind::fold;
     asideFont.setUnderline(link);
     painter.setFont(asideFont);
     painter.setPen(link ? theme.link : theme.ink2);
-    painter.drawText(inside, Qt::AlignVCenter | Qt::AlignRight, row.aside);
+    painter.drawText(other, Qt::AlignVCenter | (two ? Qt::AlignLeft : Qt::AlignRight), row.aside);
     if (current && m_view->hasFocus())
         paintFocusRing(painter, item, m_view->palette(), 1);
 }

@@ -26,6 +26,8 @@ public:
 
 private:
     [[nodiscard]] bool wraps(const ChecklistRow& row, int width) const;
+    [[nodiscard]] bool headingWraps(const ChecklistRow& row, int width) const;
+    [[nodiscard]] int stripRoom(int width) const;
     [[nodiscard]] int rowHeight(const ChecklistRow& row, int width) const;
     [[nodiscard]] QString aside(const ChecklistRow& row) const;
     void paintSign(QPainter& painter, const QRect& item, const ChecklistRow& row,

@@ -19,7 +19,7 @@ const QString markPrefix = QStringLiteral("mark:");
 
 int pad(const QFont& font)
 {
-    return scaled(11, font);
+    return scaled(9, font);
 }
 
 int wrapped(const QFont& font, const QString& words, int width)
@@ -95,7 +95,7 @@ ChoiceCard::Places ChoiceCard::places(int width) const
     const int cap = keyCapWidth(QStringLiteral("0"), font());
     Places at;
     if (m_shape == Shape::beside) {
-        const int side = scaled(58, font());
+        const int side = scaled(54, font());
         const int left = inset + gap + side + gap;
         const int room = width - left - inset - gap;
         const int titleHeight = wrapped(title, m_title, room - cap - 4);
@@ -129,7 +129,7 @@ QSize ChoiceCard::minimumSizeHint() const
     const int words = std::max(longestWord(roleFont(TextRole::strong, font()), m_title),
                                longestWord(roleFont(TextRole::caption, font()), m_detail));
     const int cap = keyCapWidth(QStringLiteral("0"), font());
-    const int width = m_shape == Shape::beside ? words + cap + 4 + 3 * pad(font()) + scaled(58, font()) + 6
+    const int width = m_shape == Shape::beside ? words + cap + 4 + 3 * pad(font()) + scaled(54, font()) + 6
                                                : std::max(words, scaled(64, font())) + 2 * pad(font()) + 8;
     return {width, heightForWidth(width)};
 }

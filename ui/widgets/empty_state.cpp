@@ -75,6 +75,7 @@ EmptyState::EmptyState(QWidget* parent)
     column->addWidget(m_sentence);
     column->addSpacing(10);
     column->addLayout(m_ways);
+    column->addSpacing(14);
     column->addWidget(m_foot);
     column->addStretch(1);
     setMaximumWidth(mostWidth);

@@ -16,6 +16,7 @@ bool g_capsShown = true; // one setting of the program, read while painting
 
 constexpr int capPadding = 5;
 constexpr int gapBeforeCap = 12;
+constexpr int ringRoom = 3; // for the focus ring and its gap
 
 int sidePadding(const QFont& font)
 {
@@ -97,7 +98,8 @@ QSize KeyButton::sizeHint() const
     const int words = metrics.size(Qt::TextShowMnemonic, text()).width();
     const int width =
         words + 2 * sidePadding(font()) + (key.isEmpty() ? 0 : gapBeforeCap + keyCapWidth(key, font()));
-    return {std::max(width, 24), std::max(24, metrics.height() + scaled(m_main ? 18 : 14, font()))};
+    return {std::max(width, 24),
+            std::max(24, metrics.height() + scaled(m_main ? 18 : 13, font()) + 2 * ringRoom)};
 }
 
 QSize KeyButton::minimumSizeHint() const
@@ -112,8 +114,8 @@ void KeyButton::paintEvent(QPaintEvent*)
     painter.setRenderHint(QPainter::Antialiasing);
     const bool filled = m_main && isEnabled();
     const bool ring = hasFocus();
-    const int inset = 3; // room for the focus ring and its gap
-    const QRectF box = QRectF(rect()).adjusted(inset + 0.5, inset + 0.5, -inset - 0.5, -inset - 0.5);
+    const QRectF box =
+        QRectF(rect()).adjusted(ringRoom + 0.5, ringRoom + 0.5, -ringRoom - 0.5, -ringRoom - 0.5);
     const bool over = isEnabled() && underMouse();
     painter.setPen(QPen(filled ? theme.nut : !isEnabled() ? theme.line : over ? theme.ink : theme.edge, 1));
     const QColor ground = filled ? theme.nut : !isEnabled() ? QColor(Qt::transparent) : theme.well;

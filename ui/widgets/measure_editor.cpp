@@ -132,7 +132,7 @@ void MeasureEditor::setRow(const ChecklistRow& row)
     m_range->setValue(row.measure);
     m_usual->setText(usual);
     m_from->setText(row.measuredOn);
-    m_photo->setVisible(row.unit == QLatin1String("mm") || row.unit == QLatin1String("cm"));
+    m_onPhoto = row.unit == QLatin1String("mm") || row.unit == QLatin1String("cm");
     m_field->setAccessibleName(
         tr("%1, %2: %3", "spoken: sign, measure, usual range").arg(row.words, row.measureName, usual));
     if (other || !m_field->hasFocus()) {
@@ -194,21 +194,26 @@ bool MeasureEditor::eventFilter(QObject* watched, QEvent* event)
     }
 }
 
-/// First the source of the number goes, then the range becomes words, then the words go into the tip.
+/// First the source of the number goes, then the range becomes words, then the name of the measure.
 void MeasureEditor::shorten()
 {
     layout()->setSpacing(scaled(10, font()));
     m_field->setFont(roleFont(TextRole::figures, font()));
     m_field->setFixedWidth(QFontMetrics(m_field->font()).horizontalAdvance(QStringLiteral("000.0")) + 24);
-    const auto need = [](const QWidget* part) { return part->sizeHint().width() + 12; };
-    int room =
-        width() - need(m_name) - m_field->width() - need(m_unit) - (m_photo->isHidden() ? 0 : need(m_photo));
-    const bool range = room >= need(m_range);
-    const bool usual = !range && room >= need(m_usual);
-    room -= range ? need(m_range) : usual ? need(m_usual) : 0;
-    m_range->setVisible(range);
-    m_usual->setVisible(usual);
-    m_from->setVisible(!m_from->text().isEmpty() && room >= need(m_from));
+    const int gap = layout()->spacing();
+    const auto need = [gap](const QWidget* part) { return part->sizeHint().width() + gap; };
+    int room = width() - m_field->width() - (m_unit->isHidden() ? 0 : need(m_unit));
+    const auto take = [&room, &need](QWidget* part, bool wanted) { // in order of what is missed most
+        const bool fits = wanted && room >= need(part);
+        part->setVisible(fits);
+        room -= fits ? need(part) : 0;
+        return fits;
+    };
+    take(m_photo, m_onPhoto);
+    take(m_name, true);
+    const bool range = take(m_range, true);
+    take(m_usual, !range);
+    take(m_from, !m_from->text().isEmpty());
 }
 
 void MeasureEditor::resizeEvent(QResizeEvent* event)

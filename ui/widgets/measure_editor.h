@@ -59,6 +59,7 @@ private:
     void shorten();
 
     QString m_sign, m_before;
+    bool m_onPhoto = false; ///< a length, which a photo can give
     QLabel* m_name;
     QLineEdit* m_field;
     QLabel* m_unit;

@@ -1,6 +1,8 @@
 #include "ui/widgets/ribbon_painter.h"
 
 #include <algorithm>
+#include <cmath>
+#include <iterator>
 
 #include <QLocale>
 #include <QPainter>
@@ -39,7 +41,7 @@ public:
           m_font(font), m_days(band.today.daysInYear())
     {
         const QFontMetrics metrics(m_small);
-        m_base = band.rect.bottom() - metrics.height() - 1;
+        m_base = band.rect.bottom() - metrics.height() - 3;
         m_top = band.rect.top() + scaled(band.folded ? 6 : 7, font);
     }
 
@@ -85,6 +87,11 @@ private:
         m_painter.setPen(QPen(m_theme.edge, 1));
         m_painter.drawLine(QPointF(x(0), m_base), QPointF(x(m_days), m_base));
         const QFontMetrics metrics(m_small);
+        int widest = 0;
+        for (int month = 1; month <= 12; ++month)
+            widest = std::max(widest, metrics.horizontalAdvance(
+                                          QLocale().standaloneMonthName(month, QLocale::ShortFormat)));
+        const bool narrow = widest + 6 > m_band.rect.width() / 12.4;
         for (int month = 1; month <= 12; ++month) {
             const QDate first(m_band.today.year(), month, 1);
             const double left = x(first.dayOfYear() - 1);
@@ -96,9 +103,8 @@ private:
             font.setWeight(here ? QFont::Bold : QFont::Normal);
             m_painter.setFont(font);
             m_painter.setPen(here ? m_theme.ink : m_theme.ink2);
-            QString name = QLocale().standaloneMonthName(month, QLocale::ShortFormat);
-            if (metrics.horizontalAdvance(name) + 4 > right - left)
-                name = QLocale().standaloneMonthName(month, QLocale::NarrowFormat);
+            const QString name =
+                QLocale().standaloneMonthName(month, narrow ? QLocale::NarrowFormat : QLocale::ShortFormat);
             m_painter.drawText(QRectF(left - 20, m_base + 2, right - left + 40, metrics.height()),
                                Qt::AlignHCenter | Qt::AlignTop, name);
         }
@@ -172,24 +178,34 @@ private:
         m_painter.drawLine(QPointF(x(from), middle), QPointF(x(to), middle));
     }
 
-    /// Left of the first bar, else right of the last, else in the middle of the longest thin line.
+    /// Left of the first bar, else right of the last, else on a thin line.
     QRectF wordsRect(const QString& words, const std::vector<Run>& runs, const std::vector<Run>& usual,
                      double middle) const
     {
         const QFontMetrics metrics(m_small);
         const double width = metrics.horizontalAdvance(words);
         const QRectF box(0, middle - metrics.height() / 2.0, width, metrics.height());
+        std::vector<QRectF> places;
         const double first = x(std::min(start(runs), start(usual)));
         if (first - width - 10 > m_band.rect.left())
-            return box.translated(first - width - 6, 0);
-        const Run* longest = nullptr;
-        for (const Run& run : runs)
-            if (run.state != SeasonState::expected &&
-                (!longest || run.to - run.from > longest->to - longest->from))
-                longest = &run;
-        if (!longest || x(longest->to) - x(longest->from) < width + 12)
-            return {};
-        return box.translated((x(longest->from) + x(longest->to) - width) / 2, 0);
+            places.push_back(box.translated(first - width - 6, 0));
+        const Run& last = runs.back();
+        if (last.state == SeasonState::outOfSeason && x(last.to) - x(last.from) > width + 12)
+            places.push_back(box.translated(x(last.from) + 6, 0));
+        std::vector<Run> thinRuns;
+        std::copy_if(runs.begin(), runs.end(), std::back_inserter(thinRuns), [&](const Run& run) {
+            return run.state != SeasonState::expected && x(run.to) - x(run.from) > width + 16;
+        });
+        std::sort(thinRuns.begin(), thinRuns.end(),
+                  [](const Run& a, const Run& b) { return a.to - a.from > b.to - b.from; });
+        for (const Run& run : thinRuns)
+            for (const double share : {0.5, 0.75, 0.25})
+                places.push_back(box.translated(x(run.from) + (x(run.to) - x(run.from) - width) * share, 0));
+        const double today = x(m_band.today.dayOfYear() - 1);
+        for (const QRectF& place : places)
+            if (today < place.left() - 4 || today > place.right() + 4) // not under the needle
+                return place;
+        return places.empty() ? QRectF() : places.front();
     }
 
     void needle(const QDate& date, bool open)
@@ -222,7 +238,7 @@ private:
 int ribbonBandHeight(const QFont& font)
 {
     const QFontMetrics small(roleFont(TextRole::small, font));
-    return scaled(7, font) + rowCount * std::max(12, small.height() - scaled(4, font)) + small.height() + 3;
+    return scaled(7, font) + rowCount * std::max(12, small.height() - scaled(4, font)) + small.height() + 5;
 }
 
 void paintRibbonBand(QPainter& painter, const RibbonBand& band, const Theme& theme, const QFont& font)

@@ -203,9 +203,10 @@ SeasonRibbon::Places SeasonRibbon::places() const
     int right = at.shortened ? body.horizontalAdvance(worthWords(true)) + 2 : 23 * em;
     if (m_folded) {
         const QFontMetrics strong(roleFont(TextRole::strong, font()));
-        const int all = strong.horizontalAdvance(shortDate(fromDate(lookedAt()))) + 2 * em +
-                        body.horizontalAdvance(seenWords(false)) + 2;
-        left = std::min(all, width() * 42 / 100);
+        const int day = strong.horizontalAdvance(shortDate(fromDate(lookedAt()))) + 2 * em + 2;
+        const int most = width() * 42 / 100;
+        const int whole = day + body.horizontalAdvance(seenWords(false));
+        left = whole <= most ? whole : std::min(most, day + body.horizontalAdvance(seenWords(true)) + 2);
     }
     if (width() < 70 * em) // the tile alone, with its words in the tip
         right = 0;
