@@ -35,20 +35,54 @@ std::size_t widthOf(std::string_view text)
     return width;
 }
 
+/// An option with its value is one part, in brackets or not.
+std::vector<std::string> usageParts(const std::string& usage)
+{
+    std::vector<std::string> parts;
+    int depth = 0;
+    for (const auto& word : split(usage, ' ')) {
+        const bool value =
+            !parts.empty() && (depth > 0 || (parts.back().starts_with("--") && !word.starts_with("-") &&
+                                             !word.starts_with("[")));
+        if (value)
+            parts.back() += " " + word;
+        else
+            parts.push_back(word);
+        depth += static_cast<int>(std::count(word.begin(), word.end(), '[') -
+                                  std::count(word.begin(), word.end(), ']'));
+    }
+    return parts;
+}
+
+/// What CLI11 calls the kind of value says nothing to people; the description does.
 std::string optionLine(const CLI::Option& option)
 {
-    std::string name = option.get_positional() ? option.get_name(true) : option.get_name(false, true);
+    std::string left = "  ";
+    left += option.get_positional() ? option.get_name(true) : option.get_name(false, true);
     if (!option.get_positional() && option.get_items_expected_min() > 0)
-        name += " " + (option.get_type_name() == "TEXT" || option.get_type_name().empty()
-                           ? std::string("...")
-                           : option.get_type_name());
+        left += " ...";
     std::string description = wrapped(option.get_description(), static_cast<int>(nameWidth) + 2);
-    const std::string left = "  " + name;
     if (left.size() < nameWidth + 1)
-        description.replace(0, nameWidth + 2, left + std::string(nameWidth + 2 - left.size(), ' '));
-    else
-        description.insert(0, left + "\n");
-    return description;
+        return description.replace(0, nameWidth + 2, left + std::string(nameWidth + 2 - left.size(), ' '));
+    return left + "\n" + description;
+}
+
+/// The first line, broken between its parts; what follows hangs under the first word after the name.
+std::string usageLines(const Verb& verb)
+{
+    const std::string lead = std::string("cupule ") + verb.name() + " ";
+    const std::string margin(std::min<std::size_t>(lead.size(), 16), ' ');
+    std::string out = lead;
+    std::size_t width = lead.size();
+    for (const auto& part : usageParts(verb.usage())) {
+        if (width + part.size() > columns && width > margin.size()) {
+            out += "\n" + margin;
+            width = margin.size();
+        }
+        out += part + " ";
+        width += part.size() + 1;
+    }
+    return std::string(trim(out)) + "\n";
 }
 
 void writeOne(std::ostream& out, Verb& verb)
@@ -56,7 +90,7 @@ void writeOne(std::ostream& out, Verb& verb)
     CLI::App options;
     options.set_help_flag();
     verb.declare(options);
-    out << "cupule " << verb.name() << " " << verb.usage() << "\n\n" << wrapped(verb.prose(), 0);
+    out << usageLines(verb) << '\n' << wrapped(verb.prose(), 0);
     bool titled = false;
     for (const CLI::Option* option : options.get_options()) {
         if (option->get_description().empty())

@@ -128,7 +128,9 @@ public:
     const char* usage() const override { return ""; }
     const char* prose() const override
     {
-        return "Shows the profile in force: who, which roles, where it lies.";
+        return "Shows the profile in force: who is working, on which device, in which roles, and the folder "
+               "in which "
+               "it lies. That folder is the one named with --profile, else by CUPULE_PROFILE, else your own.";
     }
     void declare(CLI::App&) override {}
     Result<int> run(Run& run) override

@@ -38,7 +38,7 @@ constexpr auto nounWords = std::to_array<NounWords>({{Noun::visit, "visit", "vis
 constexpr std::size_t shortestPart = 4;
 constexpr int page = 2000;
 
-using Take = std::function<bool(NamedNoun&&)>;   ///< false = enough
+using Take = std::function<bool(NamedNoun&&)>; ///< false = enough
 
 std::string visitName(const VisitRow& row)
 {
@@ -52,7 +52,8 @@ std::string treeName(const TreeRow& row)
 
 std::string leaveName(const Leave& leave)
 {
-    return leave.reference.empty() ? std::string(name(leave.giver)) + "@" + leave.from.text() : leave.reference;
+    return leave.reference.empty() ? std::string(name(leave.giver)) + "@" + leave.from.text()
+                                   : leave.reference;
 }
 
 std::string regimeName(const Regime& regime)
@@ -84,8 +85,7 @@ Status eachRow(Session& session, const NounFilter& filter, const std::function<b
 }
 
 /// Hands over every entry of a list that is held as a whole.
-template <class List, class NameOf>
-Status eachOf(const Result<List>& list, NameOf nameOf, const Take& take)
+template <class List, class NameOf> Status eachOf(const Result<List>& list, NameOf nameOf, const Take& take)
 {
     if (!list)
         return fail(list.error());
@@ -177,10 +177,16 @@ Status eachNoun(Session& session, Noun noun, const NounFilter& filter, const Tak
     switch (noun) {
     case Noun::visit: return eachVisit(session, filter, take);
     case Noun::tree: return eachTree(session, take);
-    case Noun::site: return eachOf(store.sites().all(), [](const Site& site) { return site.name; }, take);
-    case Noun::person: return eachOf(store.people().all(), [](const Person& person) { return person.code; }, take);
+    case Noun::site:
+        return eachOf(
+            store.sites().all(), [](const Site& site) { return site.name; }, take);
+    case Noun::person:
+        return eachOf(
+            store.people().all(), [](const Person& person) { return person.code; }, take);
     case Noun::photo: return eachPhoto(session, take);
-    case Noun::sample: return eachOf(store.samples().all(), [](const Sample& sample) { return sample.number; }, take);
+    case Noun::sample:
+        return eachOf(
+            store.samples().all(), [](const Sample& sample) { return sample.number; }, take);
     case Noun::leave: return eachOf(store.leaves().all(), leaveName, take);
     case Noun::regime: return eachOf(store.leaves().allRegimes(), regimeName, take);
     case Noun::decision: return eachDecision(session, filter, take);
@@ -200,7 +206,8 @@ Result<std::vector<NamedNoun>> byName(Session& session, Noun noun, const std::st
         const auto walked = eachRow(session, {*day, std::nullopt, 0, 0}, [&](const VisitRow& row) {
             const bool observer = parts.size() < 3 || lowerAscii(row.observerCode) == lowerAscii(parts[2]);
             const std::string labelled = lowerAscii(row.siteName + "/" + row.treeLabel);
-            const bool label = lowerAscii(row.treeLabel) == lowerAscii(parts[0]) || labelled == lowerAscii(parts[0]);
+            const bool label =
+                lowerAscii(row.treeLabel) == lowerAscii(parts[0]) || labelled == lowerAscii(parts[0]);
             if (label && observer)
                 found.push_back({row.id, visitName(row), {}});
             return true;
@@ -226,11 +233,12 @@ Result<std::vector<NamedNoun>> byName(Session& session, Noun noun, const std::st
     if (!walked)
         return fail(walked.error());
     if (found.empty() && noun == Noun::person) {
-        const auto named = session.store().people().byName(std::string(trim(typed)));
-        if (!named)
-            return fail(named.error());
-        for (const auto& person : *named)
-            found.push_back({person.id, person.code, {}});
+        const auto people = session.store().people().all();
+        if (!people)
+            return fail(people.error());
+        for (const auto& person : *people)
+            if (lowerAscii(trim(person.name)) == wanted)
+                found.push_back({person.id, person.code, {}});
     }
     return found;
 }
@@ -239,7 +247,8 @@ Result<std::vector<NamedNoun>> byPartOfId(Session& session, Noun noun, const std
 {
     std::vector<NamedNoun> found;
     const std::string part = lowerAscii(trim(typed));
-    const bool isPart = part.size() >= shortestPart && part.find_first_not_of("0123456789abcdef-") == std::string::npos;
+    const bool isPart =
+        part.size() >= shortestPart && part.find_first_not_of("0123456789abcdef-") == std::string::npos;
     if (!isPart)
         return found;
     const auto keep = [&](const Uid& id, const std::string& named) {
@@ -248,9 +257,10 @@ Result<std::vector<NamedNoun>> byPartOfId(Session& session, Noun noun, const std
             found.push_back({id, named, {}});
         return true;
     };
-    const auto walked = noun == Noun::visit
-                            ? eachRow(session, {}, [&](const VisitRow& row) { return keep(row.id, visitName(row)); })
-                            : eachNoun(session, noun, {}, [&](NamedNoun&& entry) { return keep(entry.id, entry.name); });
+    const auto walked =
+        noun == Noun::visit
+            ? eachRow(session, {}, [&](const VisitRow& row) { return keep(row.id, visitName(row)); })
+            : eachNoun(session, noun, {}, [&](NamedNoun&& entry) { return keep(entry.id, entry.name); });
     if (!walked)
         return fail(walked.error());
     return found;
@@ -268,7 +278,8 @@ std::optional<Noun> nounNamed(std::string_view word)
 
 std::string_view nounName(Noun noun)
 {
-    const auto entry = std::find_if(nounWords.begin(), nounWords.end(), [&](const auto& e) { return e.noun == noun; });
+    const auto entry =
+        std::find_if(nounWords.begin(), nounWords.end(), [&](const auto& e) { return e.noun == noun; });
     return entry->one;
 }
 
@@ -303,7 +314,8 @@ Result<NamedNoun> oneNoun(Session& session, Noun noun, const Uid& id)
     if (!walked)
         return fail(walked.error());
     if (!found)
-        return fail("name.unknown", FaultKind::usage, {{"noun", std::string(nounName(noun))}, {"name", id.text()}});
+        return fail("name.unknown", FaultKind::usage,
+                    {{"noun", std::string(nounName(noun))}, {"name", id.text()}});
     return std::move(*found);
 }
 

@@ -39,7 +39,7 @@ TEST_CASE("help names every verb and stays within 80 columns", "[app][help]")
     CHECK(command.run({"--help"}).out == said.out);
 }
 
-TEST_CASE("every verb has help in prose, with every option explained", "[app][help][open]")
+TEST_CASE("every verb has help in prose, with every option explained", "[app][help]")
 {
     Command command;
     for (const auto& name : allVerbs()) {

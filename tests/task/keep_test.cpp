@@ -140,7 +140,7 @@ TEST_CASE("the register shows a tree's verdict and last visit", "[task][trees]")
     CHECK(page.site->name == "Mill Bank");
 }
 
-TEST_CASE("nouns are found by name, by id and by part of an id", "[task][nouns][open]")
+TEST_CASE("nouns are found by name, by id and by part of an id", "[task][nouns]")
 {
     Vale vale;
     const auto mary = vale.as("MH");
