@@ -38,7 +38,7 @@ public:
         const auto page = report::toHtml(report::account(*data, (*session)->pack(), run.words()));
         if (auto written = writeFile(m_out, page); !written)
             return fail(written.error());
-        run.say("Wrote {file}: {visits} visits, {finds} finds accepted or claimed.",
+        run.say("Wrote {file}. Visits: {visits}; finds accepted or claimed: {finds}.",
                 {{"file", m_out},
                  {"visits", run.words().number(data->visits)},
                  {"finds", run.words().number(static_cast<double>(data->finds.size()))}});

@@ -54,7 +54,7 @@ public:
                 run.line(visit.name);
             sayFindings(run, findings, (*session)->pack());
         }
-        run.say("{n} visits checked; {found} have something that stops or is asked.",
+        run.say("Visits checked: {n}. With something that stops or is asked: {found}.",
                 {{"n", run.words().number(static_cast<double>(visits->size()))},
                  {"found", run.words().number(found)}});
         run.give({{"checked", visits->size()}, {"with_findings", found}, {"visits", list}});

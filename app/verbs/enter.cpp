@@ -26,7 +26,7 @@ Result<int> changeAndShow(Run& run, Session& session, const Visit& before,
     if (!page)
         return fail(page.error());
     run.give(visitPageJson(*page, session.pack(), run.words()));
-    run.say("{tree}, {date}: {state}; the tree {host}.",
+    run.say("{tree}, {date}: {state}; the tree: {host}.",
             {{"tree", page->tree ? page->tree->label : std::string("?")},
              {"date", run.words().date(page->visit.date)},
              {"state", run.words().state(page->state)},

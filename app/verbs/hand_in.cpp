@@ -57,7 +57,7 @@ public:
                 return fail(page.error());
             say(run, *page, **session, goes, stays);
         }
-        run.say(m_dryRun ? "{goes} would go, {stays} would stay." : "{goes} handed in, {stays} stay.",
+        run.say(m_dryRun ? "Would go: {goes}. Would stay: {stays}." : "Handed in: {goes}. Staying: {stays}.",
                 {{"goes", run.words().number(static_cast<double>(goes.size()))},
                  {"stays", run.words().number(static_cast<double>(stays.size()))}});
         const bool some = !stays.empty();

@@ -114,17 +114,16 @@ private:
     static void say(Run& run, const ImportReport& report)
     {
         const auto number = [&](std::int64_t n) { return run.words().number(static_cast<double>(n)); };
-        run.say(report.dryRun
-                    ? "Dry run, nothing is kept. Of {rows} rows {kept} would be kept, {known} are known "
-                      "already, {aside} "
-                      "would be set aside."
-                    : "Of {rows} rows {kept} were kept, {known} were known already, {aside} were set aside.",
+        run.say(report.dryRun ? "Dry run, nothing is kept. Rows: {rows}; would be kept: {kept}; known "
+                                "already: {known}; would be "
+                                "set aside: {aside}."
+                              : "Rows: {rows}; kept: {kept}; known already: {known}; set aside: {aside}.",
                 {{"rows", number(report.rows)},
                  {"kept", number(report.kept)},
                  {"known", number(report.knownAlready)},
                  {"aside", number(report.setAside)}});
         if (report.newTrees + report.newSites + report.newPeople > 0)
-            run.say("New: {trees} trees, {sites} sites, {people} people.",
+            run.say("New trees: {trees}; new sites: {sites}; new people: {people}.",
                     {{"trees", number(report.newTrees)},
                      {"sites", number(report.newSites)},
                      {"people", number(report.newPeople)}});

@@ -34,8 +34,8 @@ public:
         if (!proof)
             return fail(proof.error());
         if (proof->whole)
-            run.say("The journal holds: {lines} lines in {chains} chains, {erased} with personal data erased "
-                    "on request.",
+            run.say("The journal holds. Lines: {lines}; chains: {chains}; personal data erased on request: "
+                    "{erased}.",
                     {{"lines", std::to_string(proof->lines)},
                      {"chains", std::to_string(proof->chains)},
                      {"erased", std::to_string(proof->erased)}});
@@ -88,7 +88,7 @@ public:
                      plain(ui::healthAdviceText(item.advice)));
         }
         if (health->items.empty())
-            run.say("Sound: {rows} rows and {media} pictures examined.",
+            run.say("Sound. Rows examined: {rows}; pictures: {media}.",
                     {{"rows", std::to_string(health->checkedRows)},
                      {"media", std::to_string(health->checkedMedia)}});
         run.give({{"sound", health->items.empty()},

@@ -54,7 +54,7 @@ public:
                                              {{"far", plain(ui::distanceText(*line.nearestFindMetres))}})
                           : std::string()));
         }
-        run.say("{n} wait.", {{"n", run.words().number(*waiting)}});
+        run.say("Waiting: {n}.", {{"n", run.words().number(*waiting)}});
         run.give({{"waiting", *waiting}, {"queue", queue}});
         return done;
     }

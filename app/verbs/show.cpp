@@ -123,8 +123,9 @@ public:
         json[std::string(nounName(*noun))] = content;
         run.line(one->name);
         for (const auto& [field, value] : content.items())
-            run.say("  {field}: {value}",
-                    {{"field", field}, {"value", value.is_string() ? value.get<std::string>() : value.dump()}});
+            run.say(
+                "  {field}: {value}",
+                {{"field", field}, {"value", value.is_string() ? value.get<std::string>() : value.dump()}});
         run.give(std::move(json));
         return done;
     }

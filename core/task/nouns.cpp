@@ -7,6 +7,7 @@
 #include "core/base/text.h"
 #include "core/record/json.h"
 #include "core/record/names.h"
+#include "core/rules/sample_number.h"
 #include "core/store/decisions.h"
 #include "core/store/leaves.h"
 #include "core/store/people.h"
@@ -330,6 +331,10 @@ Result<Uid> findNoun(Session& session, Noun noun, const std::string& typed)
         return fail(found.error());
     if (found->size() == 1)
         return found->front().id;
+    if (noun == Noun::sample && found->empty())
+        if (const auto number = readSampleNumber(typed);
+            !number && number.error().code == "sample-number.check")
+            return fail(number.error()); // one wrong character is said as such, not as "there is none"
     Arguments arguments{{"noun", std::string(nounName(noun))}, {"name", typed}};
     if (found->empty())
         return fail("name.unknown", FaultKind::usage, std::move(arguments));

@@ -43,7 +43,7 @@ TEST_CASE("the queue has what was found in new ground first, for verifiers", "[a
     CHECK(queue["queue"][0]["tree"] == "W03");
     CHECK(queue["queue"][0]["place"] == "new-ground");
     CHECK(command.as("MH", {"queue", store}).code == 1);
-    CHECK(command.as("V1", {"queue", store}).says("2 wait."));
+    CHECK(command.as("V1", {"queue", store}).says("Waiting: 2."));
 }
 
 TEST_CASE("a find in new ground is decided by two, one's own record by neither", "[app][decide]")
@@ -113,7 +113,7 @@ TEST_CASE("a sample goes from the tree to its close", "[app][sample]")
     CHECK(closed["breaks"].empty());
     CHECK(command.json("MH", {"sample", store, "show", number})["lines"].size() == 8);
     CHECK(command.as("MH", {"sample", "show", store, number}).says(number));
-    CHECK(command.as("MH", {"sample", "show", store, "26-TV-0001-0"}).code == 2);
+    CHECK(command.as("MH", {"sample", "show", store, "26-TV-0001-0"}).code == 3);
 }
 
 TEST_CASE("a sample without leave is refused, with both leaves named", "[app][sample]")
