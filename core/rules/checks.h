@@ -62,6 +62,12 @@ struct CheckContext {
     bool laboratoryReport = false;          ///< a laboratory has reported on a sample of this visit
 };
 
+/// Flights of the pest between finds that lie `years` calendar years apart: one generation a year, and at least the one
+/// that brought it here.
+int flightsSince(int years);
+/// Metres that spread explains in so many flights, at the pack's rate (settings.spreadKilometresPerYear).
+double spreadExplains(int flights, const Pack& pack);
+
 /// What every rule gets: the visit, its context, and what is computed once for all of them.
 struct CheckInput {
     const Visit& visit;

@@ -122,8 +122,8 @@ Result<ReviewPage> reviewPage(Session& session, const Uid& visit)
         page.nearestFindMetres = find->metres;
         page.nearestFindTree = find->treeLabel;
         page.nearestFindDate = find->date;
-        const double years = (facts->stored.visit.date.days - find->date.days) / 365.25;
-        page.spreadExplainsMetres = years * session.pack().settings.spreadKilometresPerYear * 1000;
+        page.spreadExplainsMetres =
+            spreadExplains(flightsSince(facts->stored.visit.date.year() - find->date.year()), session.pack());
     }
     page.newGround = judged->judged.positive.positive && judged->facts.newGround;
     page.oneOfTwo = standing.oneOfTwo;

@@ -24,7 +24,7 @@ struct ReviewPage {
     std::optional<double> nearestFindMetres;
     std::string nearestFindTree;
     std::optional<CivilDate> nearestFindDate;
-    double spreadExplainsMetres = 0;        ///< years since that find times the pack's spread
+    double spreadExplainsMetres = 0;        ///< see spreadExplains in rules/checks.h
     bool newGround = false;
     bool oneOfTwo = false;                  ///< the first of two verifiers has decided; the decision is not shown
     std::string mayNot;                     ///< why the profile's person may not decide, or empty (rules/deciding.h)

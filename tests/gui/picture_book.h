@@ -7,9 +7,12 @@
 #include <memory>
 #include <vector>
 
+#include <QDate>
 #include <QSize>
 #include <QString>
 #include <QWidget>
+
+#include "ui/theme/theme.h"
 
 namespace cupule::test {
 
@@ -20,7 +23,16 @@ struct Picture {
     /// asks for.
     bool wholeWindow = false;
     int width = 1366;
+    bool needsStore = false;
 };
+
+/// The store that filled places are shown with: a copy, so that looking changes nothing.
+struct PictureStore {
+    QString store, profile; ///< empty: only what needs no store is rendered
+    QDate today, day; ///< `day`: the one that Day shows
+};
+const PictureStore& pictureStore();
+ui::Look& pictureLook();
 
 /// For a static of each picture file. Always true.
 bool addPicture(Picture picture);

@@ -1,16 +1,19 @@
 // Renders named widgets and screens to PNG files, to be looked at after every change of a screen:
 //
 //   pictures OUTDIR [--only NAME]... [--size WxH]... [--theme light|dark]... [--text PERCENT]...
+//            [--store FILE --profile DIR [--today DATE] [--day DATE]]
 //
 // Without options: everything, whole windows at 1366x700, 1366x768 and 1920x1080, light and dark, text 100,
 // 150, 175 %.
 
 #include <cstdio>
+#include <filesystem>
 
 #include <QApplication>
 #include <QCommandLineParser>
 #include <QDir>
 #include <QLayout>
+#include <QTemporaryDir>
 
 #include "tests/gui/picture_book.h"
 #include "ui/theme/theme.h"
@@ -18,6 +21,9 @@
 namespace cupule::test {
 
 namespace {
+
+PictureStore g_store;
+ui::Look* g_look = nullptr;
 
 std::vector<Picture>& book()
 {
@@ -89,6 +95,8 @@ bool render(const Wanted& wanted, ui::Look& look)
             for (const Picture& picture : pictures()) {
                 if (!wanted.only.isEmpty() && !wanted.only.contains(picture.name))
                     continue;
+                if (picture.needsStore && g_store.store.isEmpty())
+                    continue;
                 const QString rest = theme + QLatin1Char('-') + text;
                 good &= picture.wholeWindow ? renderWindow(picture, wanted, rest)
                                             : renderPart(picture, wanted, rest);
@@ -115,16 +123,50 @@ const std::vector<Picture>& pictures()
     return book();
 }
 
+const PictureStore& pictureStore()
+{
+    return g_store;
+}
+
+ui::Look& pictureLook()
+{
+    return *g_look;
+}
+
+/// The store and the profile are copied: opening writes to both.
+bool copyStore(const QCommandLineParser& parser, const QTemporaryDir& folder)
+{
+    const QString store = parser.value(QStringLiteral("store"));
+    g_store.today = QDate::fromString(parser.value(QStringLiteral("today")), Qt::ISODate);
+    g_store.day = QDate::fromString(parser.value(QStringLiteral("day")), Qt::ISODate);
+    if (store.isEmpty())
+        return true;
+    namespace fs = std::filesystem;
+    const fs::path to = folder.path().toStdString();
+    std::error_code error;
+    fs::copy_file(store.toStdString(), to / "store.cupule", error);
+    if (!error)
+        fs::copy(store.toStdString() + ".media", to / "store.cupule.media", fs::copy_options::recursive,
+                 error);
+    if (!error)
+        fs::copy(parser.value(QStringLiteral("profile")).toStdString(), to / "profile",
+                 fs::copy_options::recursive, error);
+    g_store.store = folder.filePath(QStringLiteral("store.cupule"));
+    g_store.profile = folder.filePath(QStringLiteral("profile"));
+    return !error;
+}
+
 int run(QApplication& app)
 {
     QCommandLineParser parser;
     parser.addPositionalArgument(QStringLiteral("OUTDIR"), QStringLiteral("folder for the PNG files"));
-    for (const char* name : {"only", "size", "theme", "text"})
+    for (const char* name : {"only", "size", "theme", "text", "store", "profile", "today", "day"})
         parser.addOption({QString::fromLatin1(name), {}, QString::fromLatin1(name)});
     parser.process(app);
     if (parser.positionalArguments().size() != 1) {
         std::fputs(
-            "usage: pictures OUTDIR [--only NAME] [--size WxH] [--theme light|dark] [--text PERCENT]\n",
+            "usage: pictures OUTDIR [--only NAME] [--size WxH] [--theme light|dark] [--text PERCENT]\n"
+            "       [--store FILE --profile DIR [--today DATE] [--day DATE]]\n",
             stderr);
         return 2;
     }
@@ -140,7 +182,13 @@ int run(QApplication& app)
                             {QStringLiteral("100"), QStringLiteral("150"), QStringLiteral("175")});
     if (!QDir().mkpath(wanted.folder))
         return 3;
+    const QTemporaryDir copies;
+    if (!copyStore(parser, copies)) {
+        std::fputs("the store or the profile could not be copied\n", stderr);
+        return 3;
+    }
     ui::Look look(app);
+    g_look = &look;
     look.apply();
     return render(wanted, look) ? 0 : 3;
 }

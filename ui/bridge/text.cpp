@@ -1,5 +1,6 @@
 #include "ui/bridge/text.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include <QCoreApplication>
@@ -35,6 +36,8 @@ QString numberText(double value, int mostDecimals)
 
 QString distanceText(double metres)
 {
+    if (metres > 0 && metres < 0.1)
+        return QCoreApplication::translate("words", "%1 cm", "distance").arg(numberText(metres * 100, 1));
     if (metres < 10)
         return QCoreApplication::translate("words", "%1 m", "distance").arg(numberText(metres, 1));
     if (metres < 995)
@@ -60,6 +63,9 @@ QString listText(const QStringList& items)
 {
     if (items.size() < 2)
         return items.join(QString());
+    const bool ofPhrases = std::any_of(items.begin(), items.end(), [](const QString& item) { return item.contains(u','); });
+    if (ofPhrases)
+        return items.join(QStringLiteral("; "));
     return QCoreApplication::translate("words", "%1 and %2", "the last two of a list")
         .arg(items.first(items.size() - 1).join(QStringLiteral(", ")), items.last());
 }

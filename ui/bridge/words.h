@@ -51,6 +51,8 @@ QString faultText(const Fault& fault);
 QString packFaultText(const PackFault& fault);
 /// A kind of the position list ("odd-digit-count", "null-island"), error or warning.
 QString positionKindText(const std::string& kind);
+/// "± 7 m, the middle of a square of 10 m; OSGB36 to WGS 84 (6), good to 2 m".
+QString positionSureText(const Position& position);
 /// A kind of the import list ("wrong-field-count"): why a row was set aside or doubted.
 QString importKindText(const std::string& kind);
 

@@ -124,8 +124,8 @@ constexpr Sentence findings[] = {
     // where finds are
     SAY("find.first", "There is no accepted find yet. This would be the first: tell the authority at once, "
                       "leave the gall on the tree."),
-    SAY("find.far", "The nearest accepted find is {metres} away; spread explains {explainedMetres} in "
-                    "{years} years. This is urgent, not wrong."),
+    SAY("find.far", "The nearest accepted find is {metres} away; spread explains {explainedMetres} "
+                    "(flights since: {years}). This is urgent, not wrong."),
 };
 #undef SAY
 

@@ -82,8 +82,8 @@ constexpr Sentence names[] = {
 };
 
 constexpr Sentence queue[] = {
-    SAY("new-ground", "A gall in new ground: no accepted find near. Two verifiers decide."),
-    SAY("one-of-two", "One of two verifiers has decided. Yours is the second look."),
+    SAY("new-ground", "A gall in new ground: two verifiers decide."),
+    SAY("one-of-two", "One of two has decided; yours is the second look."),
     SAY("conflict", "Two decisions disagree. A third person decides."),
     SAY("positive", "A gall, where finds are known."),
     SAY("answered", "Returned before, now answered."),

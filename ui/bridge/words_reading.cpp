@@ -4,6 +4,7 @@
 
 #include <QCoreApplication>
 
+#include "ui/bridge/text.h"
 #include "ui/bridge/words_fill.h"
 
 namespace cupule::ui {
@@ -99,6 +100,20 @@ constexpr Sentence imports[] = {
 #undef SAY
 
 } // namespace
+
+QString positionSureText(const Position& position)
+{
+    const auto tr = [](const char* words) { return QCoreApplication::translate("reading", words); };
+    QString said = tr("± %1").arg(distanceText(position.uncertaintyMetres));
+    if (position.squareMetres > 0)
+        said += tr(", the middle of a square of %1").arg(distanceText(position.squareMetres));
+    if (position.operation.empty() || position.operation == "none")
+        return said;
+    said += QStringLiteral("; ") + text(position.operation);
+    if (position.operationAccuracyMetres >= 0)
+        said += tr(", good to %1").arg(distanceText(position.operationAccuracyMetres));
+    return said;
+}
 
 QString positionKindText(const std::string& kind)
 {

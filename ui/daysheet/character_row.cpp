@@ -1,9 +1,7 @@
 #include "ui/daysheet/character_row.h"
 
-#include <QButtonGroup>
 #include <QCheckBox>
 #include <QHBoxLayout>
-#include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QLocale>
@@ -11,10 +9,8 @@
 
 #include "core/base/text.h"
 #include "ui/bridge/text.h"
-#include "ui/figures/figure.h"
 #include "ui/theme/theme.h"
 #include "ui/widgets/choice_card.h"
-#include "ui/widgets/flow_layout.h"
 
 namespace cupule::ui {
 
@@ -25,10 +21,16 @@ QString figureForState(const std::string& character, const std::string& state)
         const char* figure;
     };
     static const Entry table[] = {
-        {"K01/alternate", "mark:leaf-alternate"},      {"K01/opposite", "mark:leaf-opposite"},
-        {"K02/simple", "mark:leaf-simple"},            {"K02/lobed", "leaf_quercus_robur"},
-        {"K02/palmate", "mark:leaf-compound-palmate"}, {"K02/compound-palmate", "mark:leaf-compound-palmate"},
-        {"K02/pinnate", "mark:leaf-compound-pinnate"}, {"K02/compound-pinnate", "mark:leaf-compound-pinnate"},
+        {"K01/alternate", "shoot_castanea"},        {"K01/opposite", "shoot_aesculus"},
+        {"K02/simple", "leaf_castanea"},            {"K02/lobed", "leaf_quercus_robur"},
+        {"K02/compound-palmate", "leaf_aesculus"},  {"K02/compound-pinnate", "leaf_juglans"},
+        {"K03/teeth-with-points", "leaf_castanea"}, {"K03/double-teeth", "leaf_carpinus"},
+        {"K03/rounded-lobes", "leaf_quercus_robur"}, {"K03/pointed-lobes", "leaf_quercus_cerris"},
+        {"K03/no-teeth", "leaf_fagus"},             {"K07/egg-few-scales", "twig_castanea"},
+        {"K07/clustered-many-scales", "twig_quercus"}, {"K07/pointed-pressed", "twig_carpinus"},
+        {"K07/long-sharp", "twig_fagus"},           {"K07/very-large", "twig_aesculus"},
+        {"K15/dense-spines", "husk_castanea"},      {"K15/stubby-spines", "husk_aesculus"},
+        {"K17/tassel", "nut_castanea"},
     };
     const std::string key = character + "/" + state;
     for (const Entry& entry : table)
@@ -38,10 +40,9 @@ QString figureForState(const std::string& character, const std::string& state)
 }
 
 CharacterRow::CharacterRow(const Character& character, const QString& why, QWidget* parent)
-    : QWidget(parent), m_id(text(character.id)), m_group(new QButtonGroup(this))
+    : QWidget(parent), m_id(text(character.id))
 {
     setObjectName(QStringLiteral("character-") + m_id);
-    m_group->setExclusive(false);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 4, 0, 8);
     column->setSpacing(6);
@@ -60,33 +61,44 @@ CharacterRow::CharacterRow(const Character& character, const QString& why, QWidg
         small->setForegroundRole(QPalette::PlaceholderText);
         column->addWidget(small);
     }
-    m_cardsBox = new QWidget(this);
-    new FlowLayout(m_cardsBox, 8);
-    for (const CharacterState& state : character.states)
-        addCard(text(state.id), text(state.words), figureForState(character.id, state.id));
-    addCard(QStringLiteral("?"), tr("can't be judged"), {});
-    column->addWidget(m_cardsBox);
+    if (!character.states.empty())
+        addCards(character);
     if (!character.unit.empty())
         addValueField(character);
     if (character.onGroundToo)
         addGroundBoxes();
 }
 
-void CharacterRow::addCard(const QString& state, const QString& words, const QString& figure)
+void CharacterRow::addCards(const Character& character)
 {
-    auto* card = new ChoiceCard(m_cardsBox);
-    card->setObjectName(m_id + QLatin1Char('-') + state);
-    card->setCheckable(true);
-    card->setShape(ChoiceCard::Shape::beside);
-    card->setFigure(figure);
-    card->setWords(words, QString());
-    card->setDigit(static_cast<int>(m_cards.size()) + 1);
-    m_group->addButton(card);
-    m_cardsBox->layout()->addWidget(card);
-    m_cards.emplace_back(state, card);
-    connect(card, &QAbstractButton::clicked, this, [this, state](bool on) {
-        Q_EMIT chosen(m_id, on ? state : QString());
-    });
+    std::vector<ChoiceRow::Choice> choices;
+    bool drawn = false;
+    for (const CharacterState& state : character.states) {
+        choices.push_back({text(state.id), figureForState(character.id, state.id), text(state.words), QString()});
+        drawn = drawn || !choices.back().figure.isEmpty();
+    }
+    choices.push_back({QStringLiteral("?"), QString(), tr("can't be judged"), QString()});
+    m_choices = new ChoiceRow(this);
+    m_choices->setChoices(choices, drawn ? ChoiceCard::Shape::beside : ChoiceCard::Shape::words);
+    layout()->addWidget(m_choices);
+    connect(m_choices, &ChoiceRow::choice, this, [this](const QString& state) { Q_EMIT chosen(m_id, state); });
+    connect(m_choices, &ChoiceRow::backAsked, this, [this] { Q_EMIT chosen(m_id, QString()); });
+}
+
+QList<QWidget*> CharacterRow::stops() const
+{
+    QList<QWidget*> all;
+    if (m_choices != nullptr)
+        all << m_choices->cards().front();
+    for (QWidget* more : std::initializer_list<QWidget*>{m_value, m_ground, m_alone})
+        if (more != nullptr)
+            all << more;
+    return all;
+}
+
+void CharacterRow::focusFirst()
+{
+    stops().front()->setFocus(Qt::OtherFocusReason);
 }
 
 void CharacterRow::addValueField(const Character& character)
@@ -146,9 +158,9 @@ void CharacterRow::setSeen(const CharacterSeen* seen, bool mayEdit)
 {
     m_setting = true;
     const QString state = seen == nullptr ? QString() : seen->notJudged ? QStringLiteral("?") : text(seen->state);
-    for (const auto& [id, card] : m_cards) {
-        card->setChecked(!state.isEmpty() && id == state);
-        card->setEnabled(mayEdit || card->isChecked());
+    if (m_choices != nullptr) {
+        m_choices->setChosen(state);
+        m_choices->setEnabled(mayEdit);
     }
     if (m_value != nullptr) {
         if (!m_value->hasFocus() || !m_value->isModified())
@@ -164,23 +176,6 @@ void CharacterRow::setSeen(const CharacterSeen* seen, bool mayEdit)
         m_alone->setEnabled(mayEdit);
     }
     m_setting = false;
-}
-
-void CharacterRow::keyPressEvent(QKeyEvent* event)
-{
-    if (event->modifiers() == Qt::NoModifier && event->key() >= Qt::Key_1 && event->key() <= Qt::Key_9) {
-        const auto at = static_cast<std::size_t>(event->key() - Qt::Key_1);
-        if (at < m_cards.size() && m_cards[at].second->isEnabled()) {
-            m_cards[at].second->setFocus(Qt::OtherFocusReason);
-            Q_EMIT chosen(m_id, m_cards[at].first);
-            return;
-        }
-    }
-    if (event->key() == Qt::Key_Backspace) {
-        Q_EMIT chosen(m_id, QString());
-        return;
-    }
-    QWidget::keyPressEvent(event);
 }
 
 } // namespace cupule::ui

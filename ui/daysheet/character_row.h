@@ -4,21 +4,18 @@
 #pragma once
 
 #include <optional>
-#include <vector>
 
 #include <QWidget>
 
 #include "core/protocol/pack.h"
 #include "core/record/visit.h"
 
-class QButtonGroup;
 class QCheckBox;
-class QLabel;
 class QLineEdit;
 
 namespace cupule::ui {
 
-class ChoiceCard;
+class ChoiceRow;
 
 class CharacterRow : public QWidget {
     Q_OBJECT
@@ -27,32 +24,30 @@ public:
     CharacterRow(const Character& character, const QString& why, QWidget* parent = nullptr);
     [[nodiscard]] QString character() const { return m_id; }
     void setSeen(const CharacterSeen* seen, bool mayEdit);
+    /// What Tab reaches, in order.
+    [[nodiscard]] QList<QWidget*> stops() const;
+    void focusFirst();
 
 Q_SIGNALS:
     void chosen(const QString& character, const QString& state);         ///< "" takes back, "?" can't be judged
     void valueTyped(const QString& character, std::optional<double> value);
     void groundSaid(const QString& character, bool onGround, std::optional<bool> otherTreeNear);
 
-protected:
-    void keyPressEvent(QKeyEvent* event) override;
-
 private:
-    void addCard(const QString& state, const QString& words, const QString& figure);
+    void addCards(const Character& character);
     void addValueField(const Character& character);
     void addGroundBoxes();
     void sayGround();
 
     QString m_id;
-    QButtonGroup* m_group;
-    std::vector<std::pair<QString, ChoiceCard*>> m_cards;
-    QWidget* m_cardsBox;
+    ChoiceRow* m_choices = nullptr;
     QLineEdit* m_value = nullptr;
     QCheckBox* m_ground = nullptr;
     QCheckBox* m_alone = nullptr;
     bool m_setting = false;
 };
 
-/// A drawn figure for a state of a character, or empty: "mark:leaf-opposite", "husk_castanea_closed".
+/// A drawn figure for a state of a character, or empty: "husk_castanea".
 QString figureForState(const std::string& character, const std::string& state);
 
 } // namespace cupule::ui

@@ -375,13 +375,33 @@ void DayDesk::setCompanions(const QString& codes)
                    || text(person.name).compare(wanted, Qt::CaseInsensitive) == 0;
         });
         if (at == people->end()) {
-            m_bench.complain(Fault{"person.unknown", FaultKind::refused, {{"person", utf8(wanted)}}, {}, {}});
+            m_companionsTyped = codes;
             Q_EMIT pageChanged();
+            Q_EMIT personUnknown(wanted);
             return;
         }
         companions.push_back(at->id);
     }
     edit(tr("companions"), [&](Visit& visit) { visit.companions = companions; });
+}
+
+void DayDesk::addPerson(const QString& code, const QString& name)
+{
+    Person person;
+    person.code = utf8(code);
+    person.name = utf8(name);
+    if (good(newPerson(*m_bench.session(), person)))
+        setCompanions(m_companionsTyped);
+}
+
+Result<SampleOpening> DayDesk::openSample(const Sample& wanted, bool alreadyTaken)
+{
+    Sample sample = wanted;
+    sample.visit = m_page->visit.id;
+    auto opening = cupule::openSample(*m_bench.session(), sample, alreadyTaken);
+    if (opening && opening->sample)
+        m_bench.tellChanged();
+    return opening;
 }
 
 PositionWords DayDesk::readPosition(const QString& typed)
@@ -406,20 +426,41 @@ PositionWords DayDesk::readPosition(const QString& typed)
     words.understood = tr("%1, %2, in %3")
                            .arg(QString::number(position->latitude, 'f', 5), QString::number(position->longitude, 'f', 5),
                                 text(position->system));
-    words.uncertainty = tr("± %1").arg(distanceText(position->uncertaintyMetres));
-    if (position->squareMetres > 0)
-        words.uncertainty += tr(", the middle of a square of %1").arg(distanceText(position->squareMetres));
-    if (position->operationAccuracyMetres >= 0)
-        words.uncertainty += tr("; conversion good to %1").arg(distanceText(position->operationAccuracyMetres));
+    words.uncertainty = positionSureText(*position);
     if (!position->warning.empty())
         words.problem = positionKindText(position->warning);
     return words;
 }
 
+namespace {
+
+/// Heading of the remark that keeps a position which could not be read, letter for letter, until it can.
+const char* const unreadPosition = "position";
+
+void dropUnreadPosition(Visit& visit)
+{
+    std::erase_if(visit.remarks, [](const Remark& remark) { return remark.heading == unreadPosition; });
+}
+
+} // namespace
+
+QString DayDesk::positionTyped() const
+{
+    if (!m_page)
+        return {};
+    for (const Remark& remark : m_page->visit.remarks)
+        if (remark.heading == unreadPosition)
+            return text(remark.text);
+    return m_page->visit.position ? text(m_page->visit.position->typed) : QString();
+}
+
 void DayDesk::setPosition(const QString& typed)
 {
     if (typed.trimmed().isEmpty()) {
-        edit(tr("position"), [](Visit& visit) { visit.position.reset(); });
+        edit(tr("position"), [](Visit& visit) {
+            visit.position.reset();
+            dropUnreadPosition(visit);
+        });
         return;
     }
     auto projector = m_bench.session()->projector();
@@ -427,11 +468,18 @@ void DayDesk::setPosition(const QString& typed)
         return;
     auto position = (*projector)->read(utf8(typed), PositionOptions{});
     if (!position) {
-        Q_EMIT pageChanged();
+        edit(tr("position as typed"), [&](Visit& visit) {
+            visit.position.reset();
+            dropUnreadPosition(visit);
+            visit.remarks.push_back({unreadPosition, utf8(typed.trimmed())});
+        });
         return;
     }
     position->obtained = "typed";
-    edit(tr("position"), [&](Visit& visit) { visit.position = *position; });
+    edit(tr("position"), [&](Visit& visit) {
+        visit.position = *position;
+        dropUnreadPosition(visit);
+    });
     if (m_page && m_page->tree && !m_page->tree->position)
         editTree(tr("position of the tree"), [&](Tree& tree) { tree.position = *position; });
 }

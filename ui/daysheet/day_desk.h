@@ -12,6 +12,7 @@
 #include <QObject>
 
 #include "core/task/day.h"
+#include "core/task/samples.h"
 #include "ui/shell/workbench.h"
 #include "ui/widgets/position_edit.h"
 
@@ -59,11 +60,17 @@ public:
     void makeTree(const QString& label);
     void chooseSite(const QString& name);
     [[nodiscard]] std::vector<Site> sites();
-    /// Companions by code, separated by commas; unknown codes are refused by name.
+    /// Companions by code, separated by commas. The first code nobody has goes to personUnknown(); the rest waits for it.
     void setCompanions(const QString& codes);
+    /// Puts down somebody new and takes the companions that were typed.
+    void addPerson(const QString& code, const QString& name);
+    /// A sample of the tree of this visit.
+    Result<SampleOpening> openSample(const Sample& wanted, bool alreadyTaken);
 
     [[nodiscard]] PositionWords readPosition(const QString& typed);
+    /// What cannot be read is kept as typed, and the visit has no position until it can.
     void setPosition(const QString& typed);
+    [[nodiscard]] QString positionTyped() const;
 
     [[nodiscard]] std::optional<HandInPage> handInPage();
     std::optional<HandInPage> handIn();
@@ -73,6 +80,7 @@ Q_SIGNALS:
     void pageChanged();
     /// The first gall line of a visit was answered "seen": tell whom, how, leave it on the tree.
     void standingNoticeDue();
+    void personUnknown(const QString& code);
 
 private:
     void loadLines();
@@ -86,6 +94,7 @@ private:
     std::optional<VisitPage> m_page;
     bool m_anyVisit = false;
     bool m_saving = false;
+    QString m_companionsTyped;
 };
 
 } // namespace cupule::ui

@@ -17,6 +17,7 @@
 #include "ui/daysheet/hand_in_dialog.h"
 #include "ui/daysheet/leaving_part.h"
 #include "ui/daysheet/part_head.h"
+#include "ui/daysheet/sample_dialog.h"
 #include "ui/daysheet/seen_part.h"
 #include "ui/daysheet/tree_part.h"
 #include "ui/daysheet/visit_list.h"
@@ -25,6 +26,7 @@
 #include "ui/widgets/finding_list.h"
 #include "ui/widgets/key_button.h"
 #include "ui/widgets/message_strip.h"
+#include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
 
@@ -55,7 +57,7 @@ DayView::DayView(Workbench& bench, Prompts& prompts, QWidget* parent)
     m_splitter->addWidget(m_middle);
     m_splitter->addWidget(buildChecks());
     m_splitter->setStretchFactor(1, 1);
-    m_splitter->setSizes({220, 800, 300});
+    m_splitter->setSizes({236, 780, 290});
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->addWidget(m_splitter);
@@ -69,12 +71,12 @@ QWidget* DayView::buildLeft()
 {
     auto* left = new QWidget(this);
     left->setObjectName(QStringLiteral("dayLeft"));
-    left->setMinimumWidth(200);
     auto* column = new QVBoxLayout(left);
     column->setContentsMargins(0, 0, 0, 12);
     column->setSpacing(0);
     auto* head = new QHBoxLayout;
-    head->setContentsMargins(14, 8, 8, 8);
+    head->setContentsMargins(14, 8, 4, 8);
+    head->setSpacing(0);
     m_dayLabel = new QLabel(left);
     m_dayLabel->setObjectName(QStringLiteral("dayLabel"));
     head->addWidget(m_dayLabel, 1);
@@ -129,7 +131,8 @@ QWidget* DayView::buildPage()
     auto* column = new QVBoxLayout(page);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
-    m_title = new QLabel(page);
+    m_title = new RoleLabel(TextRole::title, page);
+    m_title->setTextFormat(Qt::RichText);
     m_title->setObjectName(QStringLiteral("visitTitle"));
     m_title->setContentsMargins(22, 14, 22, 0);
     m_subtitle = new QLabel(page);
@@ -153,10 +156,13 @@ QWidget* DayView::buildPage()
         connect(m_heads[i], &QAbstractButton::toggled, parts[i], &QWidget::setVisible);
     }
     column->addStretch(1);
+    connect(m_tree, &TreePart::done, this, [this] { m_seen->focusFirst(); });
     connect(m_leaving, &LeavingPart::sampleAsked, this, [this](const QString& id) {
         if (const auto sample = Uid::parse(utf8(id)))
             Q_EMIT m_bench.goToAsked(QStringLiteral("samples"), *sample);
     });
+    connect(m_leaving, &LeavingPart::takeSampleAsked, this, &DayView::takeSample);
+    connect(&m_desk, &DayDesk::personUnknown, this, &DayView::askPerson);
     m_scroll->setWidget(page);
     return m_scroll;
 }
@@ -231,6 +237,7 @@ void DayView::buildCommands()
         takeTyped();
         m_desk.stepDay(1);
     });
+    add(tr("Take a sample…"), {}, QStringLiteral("day-take-sample"), [this] { takeSample(); });
     add(tr("Strike this visit out…"), {}, QStringLiteral("day-strike-out"), [this] { strikeOut(); });
 }
 
@@ -303,6 +310,27 @@ void DayView::handIn()
     HandInDialog dialog(*page, m_desk.pack(), this);
     if (dialog.exec() == QDialog::Accepted)
         m_desk.handIn();
+}
+
+void DayView::takeSample()
+{
+    takeTyped();
+    if (!m_desk.page())
+        return;
+    SampleDialog dialog(m_desk.pack(),
+                        [this](const Sample& wanted, bool already) { return m_desk.openSample(wanted, already); }, this);
+    if (dialog.exec() == QDialog::Accepted)
+        Q_EMIT m_bench.goToAsked(QStringLiteral("samples"), dialog.opened());
+}
+
+/// A companion nobody has put down yet: the name once, the code from then on.
+void DayView::askPerson(const QString& code)
+{
+    const QString name = m_prompts.line(this, tr("Somebody new"),
+                                        tr("“%1” is not known here yet. What is the name? Leave it empty if it was mistyped.").arg(code),
+                                        QString());
+    if (!name.isEmpty())
+        m_desk.addPerson(code, name);
 }
 
 void DayView::strikeOut()

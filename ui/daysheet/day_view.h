@@ -58,6 +58,8 @@ private:
     void refreshDay();
     void refreshPage();
     void refreshNotice();
+    void takeSample();
+    void askPerson(const QString& code);
     void strikeOut();
     void takeTyped();
     void placeColumns();

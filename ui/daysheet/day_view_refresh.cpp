@@ -1,5 +1,7 @@
 // What the place Day shows, brought in line with its desk.
 
+#include <algorithm>
+
 #include <QEvent>
 #include <QLabel>
 #include <QResizeEvent>
@@ -51,21 +53,21 @@ void DayView::refreshPage()
     const VisitPage& page = *m_desk.page();
     m_list->setCurrentVisit(page.visit.id);
     const QString tree = page.tree ? text(page.tree->label) : tr("A new visit");
-    m_title->setFont(roleFont(TextRole::title, *this));
     m_title->setText(QStringLiteral("<b>%1</b> %2").arg(tree.toHtmlEscaped(),
                                                          page.site ? text(page.site->name).toHtmlEscaped() : QString()));
     QStringList under;
     if (page.state != RecordState::draft)
         under << sentenceStart(stateWord(page.state)) + (page.oneOfTwo ? tr(", one of two verifiers has decided") : QString())
                      + (page.correctionWaits ? tr(", a correction waits") : QString());
-    if (page.history.empty())
+    const auto before = std::find_if(page.history.begin(), page.history.end(),
+                                     [&](const HistoryLine& h) { return h.line.date < page.visit.date; });
+    if (before != page.history.end())
+        under << tr("Last before this on %1: %2")
+                     .arg(plainDate(before->line.date, page.visit.date.year()), visitSummary(before->line));
+    else if (page.tree)
         under << tr("First visit to this tree");
-    else
-        under << tr("Last on %1: %2")
-                     .arg(plainDate(page.history.front().line.date, page.visit.date.year()),
-                          visitSummary(page.history.front().line));
     if (!m_desk.mayEdit())
-        under << tr("for reading only");
+        under << tr("For reading only");
     m_subtitle->setText(under.join(QStringLiteral(". ")) + QLatin1Char('.'));
     refreshNotice();
     m_tree->refresh();
@@ -125,7 +127,7 @@ void DayView::changeEvent(QEvent* event)
 void DayView::placeColumns()
 {
     const int character = fontMetrics().averageCharWidth();
-    const bool narrow = width() < character * 165;
+    const bool narrow = width() < character * 130;
     const auto wanted = narrow ? Qt::Vertical : Qt::Horizontal;
     auto* left = m_splitter->widget(0);
     left->setVisible(width() >= character * 100);

@@ -3,6 +3,7 @@
 #include <QComboBox>
 #include <QEvent>
 #include <QGridLayout>
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QPlainTextEdit>
 #include <QVBoxLayout>
@@ -13,6 +14,7 @@
 #include "ui/daysheet/day_desk.h"
 #include "ui/theme/theme.h"
 #include "ui/widgets/date_edit.h"
+#include "ui/widgets/key_button.h"
 
 namespace cupule::ui {
 
@@ -86,7 +88,13 @@ LeavingPart::LeavingPart(DayDesk& desk, QWidget* parent) : QWidget(parent), m_de
     m_note->setAccessibleName(tr("Note"));
     m_note->installEventFilter(this);
     column->addWidget(m_photos);
-    column->addWidget(m_samples);
+    m_take = new KeyButton(tr("Take a sample…"), this);
+    m_take->setObjectName(QStringLiteral("takeSample"));
+    auto* samples = new QHBoxLayout;
+    samples->addWidget(m_samples, 1);
+    samples->addWidget(m_take);
+    connect(m_take, &QPushButton::clicked, this, &LeavingPart::takeSampleAsked);
+    column->addLayout(samples);
     column->addWidget(m_note);
 }
 
@@ -137,6 +145,7 @@ void LeavingPart::refresh()
         samples << QStringLiteral("<a href=\"%1\">%2</a>").arg(text(sample.id.text()), text(sample.number).toHtmlEscaped());
     m_samples->setText(samples.isEmpty() ? tr("No sample. Photograph and report is the usual way; a sample needs leave first.")
                                          : tr("Samples: %1").arg(samples.join(QStringLiteral(", "))));
+    m_take->setEnabled(page.tree.has_value() && page.host.answer != HostAnswer::notHost);
     m_summary = tr("%n photos", nullptr, photos) + QStringLiteral(", ")
                 + tr("%n samples", nullptr, static_cast<int>(page.samples.size())) + QStringLiteral(", ")
                 + (confirmed == 4 ? tr("debris off") : tr("debris not confirmed"));

@@ -11,6 +11,7 @@ class QPlainTextEdit;
 namespace cupule::ui {
 
 class DayDesk;
+class KeyButton;
 class TimeEdit;
 
 class LeavingPart : public QWidget {
@@ -26,6 +27,7 @@ public:
 
 Q_SIGNALS:
     void sampleAsked(const QString& id);
+    void takeSampleAsked();
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
@@ -38,6 +40,7 @@ private:
     QPlainTextEdit* m_note;
     QLabel* m_photos;
     QLabel* m_samples;
+    KeyButton* m_take;
     QString m_visit;
 };
 

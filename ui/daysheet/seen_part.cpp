@@ -53,7 +53,7 @@ SeenPart::SeenPart(DayDesk& desk, QWidget* parent) : QWidget(parent), m_desk(des
     column->addWidget(m_worth);
     m_nothing = new KeyButton(tr("Every gall line in season: not seen"), this);
     m_nothing->setObjectName(QStringLiteral("nothingSeen"));
-    m_nothing->setKey(QKeySequence(Qt::CTRL | Qt::ALT | Qt::Key_N));
+    m_nothing->setKey(QKeySequence(Qt::Key_F7));
     auto* row = new QHBoxLayout;
     row->setContentsMargins(22, 0, 22, 0);
     row->addWidget(m_nothing);

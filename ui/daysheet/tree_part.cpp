@@ -2,11 +2,11 @@
 
 #include <algorithm>
 
-#include <QAbstractButton>
 #include <QAbstractItemView>
 #include <QComboBox>
 #include <QCompleter>
 #include <QGridLayout>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QStandardItemModel>
@@ -26,6 +26,7 @@ namespace cupule::ui {
 namespace {
 
 constexpr int uidRole = Qt::UserRole + 1;
+constexpr int labelRole = Qt::UserRole + 2; // what stands in the field once the line is chosen
 
 QLabel* caption(const QString& words, QWidget* buddy, QWidget* parent)
 {
@@ -74,6 +75,7 @@ void TreePart::buildFields()
     m_hits = new QStandardItemModel(this);
     m_completer = new QCompleter(m_hits, this);
     m_completer->setCompletionMode(QCompleter::UnfilteredPopupCompletion);
+    m_completer->setCompletionRole(labelRole);
     m_label->setCompleter(m_completer);
     m_labelHint = new QLabel(this);
     m_labelHint->setObjectName(QStringLiteral("treeHint"));
@@ -118,14 +120,19 @@ void TreePart::buildFields()
     static_cast<QVBoxLayout*>(layout())->addLayout(grid);
 
     connect(m_label, &QLineEdit::textEdited, this, &TreePart::refreshHits);
-    connect(m_label, &QLineEdit::returnPressed, this, &TreePart::takeLabel);
+    m_completer->popup()->installEventFilter(this);
+    connect(m_label, &QLineEdit::returnPressed, this, [this] {
+        takeLabel();
+        goOn();
+    });
     connect(m_completer, qOverload<const QModelIndex&>(&QCompleter::activated), this, [this](const QModelIndex& index) {
         m_label->setModified(false);
         const auto id = Uid::parse(utf8(index.data(uidRole).toString()));
         if (id && !id->isNull())
             m_desk.chooseTree(*id);
         else
-            m_desk.makeTree(index.data(uidRole + 1).toString());
+            m_desk.makeTree(index.data(labelRole).toString());
+        goOn();
     });
     connect(m_label, &QLineEdit::editingFinished, this, [this] {
         if (m_label->isModified() && !m_completer->popup()->isVisible())
@@ -157,20 +164,70 @@ void TreePart::buildFields()
     connect(m_position, &PositionEdit::finished, this, [this](const QString& typed) { m_desk.setPosition(typed); });
 }
 
+/// A label in full takes its tree. One that no tree has makes a new one only where nothing like it was found: a part of a
+/// label must not become a tree by accident.
 void TreePart::takeLabel()
 {
     const QString typed = m_label->text().trimmed();
-    m_label->setModified(false);
-    if (typed.isEmpty())
+    if (typed.isEmpty()) {
+        m_label->setModified(false);
         return;
+    }
     const auto hits = m_desk.findTrees(typed);
     for (const TreeHit& hit : hits) {
         if (text(hit.tree.label).compare(typed, Qt::CaseInsensitive) == 0) {
+            m_label->setModified(false);
             m_desk.chooseTree(hit.tree.id);
             return;
         }
     }
-    m_desk.makeTree(typed);
+    if (hits.empty()) {
+        m_label->setModified(false);
+        m_desk.makeTree(typed);
+        return;
+    }
+    m_labelHint->setText(tr("No tree is called “%1”. Choose one with Down and Enter, or the last line for a new tree.").arg(typed));
+    m_labelHint->show();
+    refreshHits(typed);
+}
+
+/// Enter with nothing chosen in the list of trees goes to its first line instead of guessing.
+bool TreePart::eventFilter(QObject* watched, QEvent* event)
+{
+    if (watched == m_completer->popup() && event->type() == QEvent::KeyPress) {
+        const int key = static_cast<QKeyEvent*>(event)->key();
+        if ((key == Qt::Key_Return || key == Qt::Key_Enter) && !m_completer->popup()->currentIndex().isValid()) {
+            m_completer->popup()->setCurrentIndex(m_completer->completionModel()->index(0, 0));
+            return true;
+        }
+    }
+    return QWidget::eventFilter(watched, event);
+}
+
+/// Where the hand goes after the tree: to the position of a tree that has none, to the first character that is not
+/// answered, or past this part where nothing is left to ask.
+void TreePart::goOn()
+{
+    if (!m_desk.page() || !m_desk.page()->tree)
+        return;
+    const VisitPage& page = *m_desk.page();
+    if (!page.tree->position && !page.visit.position)
+        m_position->field()->setFocus(Qt::OtherFocusReason);
+    else if (page.host.answer == HostAnswer::cannotTell && !m_characters.isEmpty())
+        goToOpenCharacter();
+    else
+        Q_EMIT done();
+}
+
+void TreePart::goToOpenCharacter()
+{
+    for (CharacterRow* row : m_characters) {
+        if (m_desk.seen(row->character()) == nullptr) {
+            row->focusFirst();
+            return;
+        }
+    }
+    m_more->setFocus(Qt::OtherFocusReason);
 }
 
 void TreePart::refreshHits(const QString& typed)
@@ -179,7 +236,7 @@ void TreePart::refreshHits(const QString& typed)
     const QString wanted = typed.trimmed();
     if (wanted.isEmpty())
         return;
-    bool exact = false;
+    int exact = -1;
     for (const TreeHit& hit : m_desk.findTrees(wanted)) {
         QStringList words{text(hit.tree.label)};
         if (!hit.siteName.empty())
@@ -190,15 +247,20 @@ void TreePart::refreshHits(const QString& typed)
                                 : tr("not looked at yet"));
         auto* item = new QStandardItem(words.join(QStringLiteral(", ")));
         item->setData(text(hit.tree.id.text()), uidRole);
+        item->setData(text(hit.tree.label), labelRole);
         m_hits->appendRow(item);
-        exact = exact || text(hit.tree.label).compare(wanted, Qt::CaseInsensitive) == 0;
+        if (exact < 0 && text(hit.tree.label).compare(wanted, Qt::CaseInsensitive) == 0)
+            exact = m_hits->rowCount() - 1;
     }
-    if (!exact) {
+    if (exact < 0) {
         auto* item = new QStandardItem(tr("New tree “%1”").arg(wanted));
-        item->setData(wanted, uidRole + 1);
+        item->setData(wanted, labelRole);
         m_hits->appendRow(item);
     }
     m_completer->complete();
+    const int chosen = exact >= 0 ? exact : m_hits->rowCount() == 1 ? 0 : -1;
+    if (chosen >= 0)
+        m_completer->popup()->setCurrentIndex(m_completer->completionModel()->index(chosen, 0));
 }
 
 void TreePart::refresh()
@@ -247,7 +309,7 @@ void TreePart::refreshFields()
     m_companions->setReadOnly(!edit);
     m_observer->setText(tr("seen by %1").arg(text(page.observer.name.empty() ? page.observer.code : page.observer.name)));
     if (!m_position->field()->hasFocus())
-        m_position->setText(page.visit.position ? text(page.visit.position->typed) : QString());
+        m_position->setText(m_desk.positionTyped());
     m_position->setReadOnly(!edit);
 }
 
@@ -305,9 +367,29 @@ void TreePart::refreshKey()
         if (character.decidesHost && !wanted.contains(text(character.id)))
             m_more->addItem(sentenceStart(text(character.name)), text(character.id));
     m_more->setEnabled(m_desk.mayEdit());
+    chainTabs();
     m_summary = hostText(page.host, pack);
-    m_verdict->setText(page.visit.characters.empty() ? tr("Whether it is a host shows once you say what you see.") : m_summary);
+    QString verdict = page.host.evidence.empty() ? tr("Whether it is a host shows once you say what you see.") : m_summary;
+    if (page.visit.characters.empty() && !page.host.evidence.empty())
+        verdict += QLatin1Char(' ') + tr("This is known from earlier visits.");
+    m_verdict->setText(verdict);
     m_verdict->setFont(roleFont(TextRole::strong, *this));
+}
+
+/// Rows come and go; Tab must still run down the page.
+void TreePart::chainTabs()
+{
+    QWidget* last = m_label;
+    const auto next = [&last](QWidget* widget) {
+        setTabOrder(last, widget);
+        last = widget;
+    };
+    for (QWidget* field : std::initializer_list<QWidget*>{m_site, m_date, m_time, m_position->field(), m_companions})
+        next(field);
+    for (const CharacterRow* row : m_characters)
+        for (QWidget* stop : row->stops())
+            next(stop);
+    next(m_more);
 }
 
 void TreePart::addCharacter(const QString& id, const QString& why)
@@ -316,7 +398,11 @@ void TreePart::addCharacter(const QString& id, const QString& why)
     if (character == nullptr)
         return;
     auto* row = new CharacterRow(*character, why, this);
-    connect(row, &CharacterRow::chosen, &m_desk, &DayDesk::character);
+    connect(row, &CharacterRow::chosen, this, [this](const QString& which, const QString& state) {
+        m_desk.character(which, state);
+        if (!state.isEmpty() && m_desk.page() && m_desk.page()->host.answer == HostAnswer::cannotTell)
+            goToOpenCharacter();
+    });
     connect(row, &CharacterRow::valueTyped, &m_desk, &DayDesk::characterValue);
     connect(row, &CharacterRow::groundSaid, &m_desk, &DayDesk::characterOnGround);
     m_rows->addWidget(row);
@@ -348,7 +434,7 @@ bool TreePart::goTo(const QString& field)
     else if (head == QStringLiteral("characters") || head == QStringLiteral("host")) {
         for (CharacterRow* row : m_characters) {
             if (parts.size() < 2 || row->character() == parts[1]) {
-                row->findChild<QAbstractButton*>()->setFocus(Qt::OtherFocusReason);
+                row->focusFirst();
                 return true;
             }
         }

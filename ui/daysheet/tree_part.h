@@ -31,6 +31,13 @@ public:
     /// One line for the folded head: "Sweet chestnut, by leaf margin and 2 more".
     [[nodiscard]] QString summary() const { return m_summary; }
 
+Q_SIGNALS:
+    /// Nothing is left to ask here: the hand may go to the next part.
+    void done();
+
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
 private:
     void buildFields();
     void refreshFields();
@@ -38,6 +45,9 @@ private:
     void refreshHits(const QString& typed);
     void addCharacter(const QString& id, const QString& why);
     void takeLabel();
+    void goOn();
+    void goToOpenCharacter();
+    void chainTabs();
 
     DayDesk& m_desk;
     QString m_summary;

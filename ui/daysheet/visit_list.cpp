@@ -100,7 +100,7 @@ private:
         painter.setFont(roleFont(TextRole::caption, option.font));
         const QRect words = second.adjusted(timeWidth + mark + 6, 0, 0, 0);
         painter.drawText(words, Qt::AlignVCenter,
-                         painter.fontMetrics().elidedText(visitSummary(line), Qt::ElideRight, words.width()));
+                         painter.fontMetrics().elidedText(summaryWord(line.summary), Qt::ElideRight, words.width()));
         const QRectF square(right + 4, area.center().y() - tile / 2.0, tile, tile);
         if (line.state != RecordState::draft)
             paintMark(painter, QRectF(left, second.top(), mark, mark), stateMark(line.state), theme.ink);

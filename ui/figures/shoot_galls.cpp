@@ -274,7 +274,7 @@ void exitHoles(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(16, 20);
     std::vector<QPointF> line;
     for (int i = 0; i <= 10; ++i)
-        line.emplace_back(-3.0 + 0.3 * i, 1.15 * d - i * 0.085 * d);
+        line.emplace_back(-3.0 + 0.3 * i, 1.0 * d - i * 0.07 * d);
     drawRound(drawing, line, std::vector<double>(line.size(), 3.6), {38, 10, 18});
     const Gall gall({{0, 0}, d, -80, gallColour(spec.gallColour, GallColour::brown), 4, shape.whole(5, 7)},
                     dice);

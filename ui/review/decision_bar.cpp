@@ -13,6 +13,7 @@
 #include "ui/review/review_desk.h"
 #include "ui/theme/theme.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
 
@@ -77,7 +78,7 @@ QWidget* DecisionBar::buildReasons()
     auto* column = new QVBoxLayout(step);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(6);
-    m_reasonHead = new QLabel(step);
+    m_reasonHead = new RoleLabel(TextRole::heading, step);
     m_reasons = new QListWidget(step);
     m_reasons->setObjectName(QStringLiteral("reasons"));
     m_reasons->setAccessibleName(tr("Reasons"));
@@ -158,7 +159,6 @@ void DecisionBar::choose(Outcome outcome)
     m_reasonHead->setText(outcome == Outcome::accept     ? tr("Accept. A reason may be given, a digit picks it:")
                           : outcome == Outcome::giveBack ? tr("Return it. What is asked for? A digit picks:")
                                                          : tr("Reject. Why? A digit picks:"));
-    m_reasonHead->setFont(roleFont(TextRole::heading, *this));
     m_report->setVisible(outcome == Outcome::accept);
     m_reasons->setFixedHeight(std::min(220, std::max(40, (m_reasons->sizeHintForRow(0) + 2) * m_reasons->count() + 8)));
     m_remark->clear();

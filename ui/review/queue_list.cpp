@@ -26,10 +26,9 @@ QString urgencyMark(const QueuePlace& place)
 
 QString queueWords(const QueueLine& line)
 {
-    QString words = queueText(line.place.code);
-    if (line.nearestFindMetres && line.line.summary != "nothing-seen")
-        words += QueueModel::tr(", %1 from the nearest accepted find").arg(distanceText(*line.nearestFindMetres));
-    return words;
+    if (line.place.code == "positive" && line.nearestFindMetres)
+        return QueueModel::tr("A gall, %1 from the nearest accepted find.").arg(distanceText(*line.nearestFindMetres));
+    return queueText(line.place.code);
 }
 
 QueueModel::QueueModel(ReviewDesk& desk, QObject* parent) : QAbstractListModel(parent), m_desk(desk)
@@ -82,7 +81,7 @@ QVariant QueueModel::data(const QModelIndex& index, int role) const
 
 QSize QueueDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex&) const
 {
-    return {200, QFontMetrics(option.font).height() * 3 + 22};
+    return {200, QFontMetrics(option.font).height() * 4 + 20};
 }
 
 void QueueDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const
@@ -102,16 +101,17 @@ void QueueDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     paintMark(*painter, QRectF(area.left() + 14, area.top() + 8, height + 2, height + 2), urgencyMark(record->place), theme.ink);
     const int x = area.left() + 14 + height + 12;
     QRect words(x, area.top() + 8, area.right() - 10 - x, height);
-    painter->setPen(theme.ink);
-    painter->setFont(roleFont(TextRole::strong, option.font));
-    const QString title = text(record->line.treeLabel) + QLatin1Char(' ') + text(record->line.siteName);
-    painter->drawText(words, Qt::AlignVCenter, painter->fontMetrics().elidedText(title, Qt::ElideRight, words.width()));
-    words.setTop(words.bottom() + 2);
-    words.setBottom(area.bottom() - 6);
-    painter->setPen(theme.ink2);
-    painter->setFont(roleFont(TextRole::caption, option.font));
-    painter->drawText(words, Qt::AlignTop | Qt::TextWordWrap,
-                      queueWords(*record) + QStringLiteral(", ") + plainDate(record->line.date, 0));
+    const auto put = [&](TextRole role, const QColor& ink, const QString& said) {
+        painter->setPen(ink);
+        painter->setFont(roleFont(role, option.font));
+        painter->drawText(words, Qt::AlignVCenter,
+                          painter->fontMetrics().elidedText(said, Qt::ElideRight, words.width()));
+        words.translate(0, height + 1);
+    };
+    put(TextRole::strong, theme.ink, text(record->line.treeLabel) + QLatin1Char(' ') + text(record->line.siteName));
+    put(TextRole::caption, theme.ink2, plainDate(record->line.date, 0) + QStringLiteral(", ") + text(record->line.observerCode));
+    words.setHeight(2 * height);
+    painter->drawText(words, Qt::AlignTop | Qt::TextWordWrap, queueWords(*record));
     painter->setPen(theme.hair);
     painter->drawLine(area.bottomLeft(), area.bottomRight());
     if ((option.state & QStyle::State_HasFocus) != 0) {

@@ -17,6 +17,7 @@
 #include "ui/theme/theme.h"
 #include "ui/widgets/empty_state.h"
 #include "ui/widgets/finding_list.h"
+#include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
 
@@ -85,7 +86,8 @@ QWidget* ReviewView::buildRecord()
     auto* column = new QVBoxLayout(box);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
-    m_title = new QLabel(box);
+    m_title = new RoleLabel(TextRole::title, box);
+    m_title->setTextFormat(Qt::RichText);
     m_title->setContentsMargins(22, 14, 22, 0);
     m_claim = new QLabel(box);
     m_claim->setContentsMargins(22, 2, 22, 8);
@@ -144,7 +146,7 @@ void ReviewView::buildCommands()
     add(tr("Decide"), QKeySequence(Qt::CTRL | Qt::Key_Return), QStringLiteral("review-decide"), [this] { m_decision->advance(); });
     add(tr("Next record"), QKeySequence(Qt::CTRL | Qt::Key_PageDown), QStringLiteral("review-next"), [this] { step(1); });
     add(tr("Previous record"), QKeySequence(Qt::CTRL | Qt::Key_PageUp), QStringLiteral("review-previous"), [this] { step(-1); });
-    add(tr("Take my last decision back"), QKeySequence(Qt::CTRL | Qt::ALT | Qt::Key_Z), QStringLiteral("review-undo"),
+    add(tr("Take my last decision back"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Backspace), QStringLiteral("review-undo"),
         [this] { m_desk.undoDecision(); });
     add(tr("Open this record again…"), {}, QStringLiteral("review-reopen"), [this] {
         const QString why = m_prompts.line(this, tr("Open this record again"), tr("What is new? Another verifier will decide."), {});
@@ -209,7 +211,6 @@ void ReviewView::refreshPage()
     m_setting = true;
     m_queue->setCurrentIndex(m_model->indexOf(visit.visit.id));
     m_setting = false;
-    m_title->setFont(roleFont(TextRole::title, *this));
     m_title->setText(QStringLiteral("<b>%1</b> %2")
                          .arg(visit.tree ? text(visit.tree->label).toHtmlEscaped() : tr("no tree"),
                               visit.site ? text(visit.site->name).toHtmlEscaped() : QString()));

@@ -55,15 +55,14 @@ QString factsHtml(const VisitPage& visit, const Pack& pack)
     for (const ChecklistLine& entry : visit.checklist) {
         if (entry.observation.answer == Answer::seen)
             html += line(text(entry.sign->shortName.empty() ? entry.sign->name : entry.sign->shortName) + QLatin1Char(':'),
-                         seasonWord(entry.season.state) + QStringLiteral(", ") + seasonText(entry.season));
+                         seasonText(entry.season));
     }
     html += line(tr("Season:"), shiftText(visit.season.shiftDays != 0 ? std::optional<int>(visit.season.shiftDays) : std::nullopt));
     if (visit.nothing)
         html += line(tr("Worth %1:").arg(QLatin1Char(visit.worth.letter)), worthText(visit.worth, pack));
     if (visit.visit.position)
-        html += line(tr("Position:"), QStringLiteral("%1, ± %2, %3")
-                                          .arg(text(visit.visit.position->typed), distanceText(visit.visit.position->uncertaintyMetres),
-                                               text(visit.visit.position->operation)));
+        html += line(tr("Position:"),
+                     text(visit.visit.position->typed) + QStringLiteral(", ") + positionSureText(*visit.visit.position));
     if (!visit.visit.note.empty())
         html += line(tr("Note:"), text(visit.visit.note));
     return html;

@@ -16,6 +16,7 @@
 #include "ui/theme/theme.h"
 #include "ui/widgets/date_edit.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
 
@@ -52,7 +53,7 @@ LineForm::LineForm(SamplesDesk& desk, QWidget* parent) : QFrame(parent), m_desk(
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(20, 14, 20, 14);
     column->setSpacing(8);
-    m_head = new QLabel(tr("A new line"), this);
+    m_head = new RoleLabel(TextRole::heading, tr("A new line"), this);
     m_kind = new QComboBox(this);
     m_kind->setObjectName(QStringLiteral("lineKind"));
     m_kind->setAccessibleName(tr("What happened"));
@@ -174,8 +175,10 @@ void LineForm::build()
     addLine(QStringLiteral("method"), tr("how"), {Kind::result, Kind::disposal});
     addLine(QStringLiteral("order"), tr("number of the instruction"), {Kind::disposal});
     addLine(QStringLiteral("signedBy"), tr("signed or witnessed by"), {Kind::result, Kind::disposal});
-    addLine(QStringLiteral("remark"), tr("remark"),
-            {Kind::cut, Kind::innerBag, Kind::outerBag, Kind::onSite, Kind::handOver, Kind::receipt, Kind::result, Kind::disposal});
+    const auto every = {Kind::cut,      Kind::innerBag, Kind::outerBag, Kind::onSite,
+                        Kind::handOver, Kind::receipt,  Kind::result,   Kind::disposal};
+    m_corrects = addChoice(QStringLiteral("corrects"), tr("in place of line"), {}, every);
+    addLine(QStringLiteral("remark"), tr("remark"), every)->setPlaceholderText(tr("why it is written later, or corrected"));
 }
 
 CustodyKind LineForm::kind() const
@@ -186,7 +189,6 @@ CustodyKind LineForm::kind() const
 void LineForm::setKind(CustodyKind kind)
 {
     m_kind->setCurrentIndex(std::max(0, m_kind->findData(static_cast<int>(kind))));
-    m_head->setFont(roleFont(TextRole::heading, *this));
     m_hint->setText(kindHint(kind));
     m_hint->setVisible(!m_hint->text().isEmpty());
     for (const Field& field : m_fields) {
@@ -203,7 +205,9 @@ void LineForm::refresh()
     const bool filled = m_desk.page().has_value();
     const bool closed = filled && (m_desk.page()->status.state == SampleState::closed
                                    || m_desk.page()->status.state == SampleState::closedWithBreak);
-    setEnabled(filled && !closed);
+    setEnabled(filled);
+    m_head->setText(closed ? tr("Closed: only a line in place of another can follow") : tr("A new line"));
+    refreshCorrects();
     const QString sample = filled ? text(m_desk.page()->sample.id.text()) : QString();
     if (sample != m_sample) {
         m_sample = sample;
@@ -213,6 +217,18 @@ void LineForm::refresh()
     if (filled)
         for (auto* date : findChildren<DateEdit*>())
             date->setToday(toDate(m_desk.today()));
+}
+
+void LineForm::refreshCorrects()
+{
+    const QVariant chosen = m_corrects->currentData();
+    m_corrects->clear();
+    m_corrects->addItem(QStringLiteral("–"), QString());
+    if (!m_desk.page())
+        return;
+    for (const CustodyLine& line : m_desk.page()->lines)
+        m_corrects->addItem(tr("%1: %2").arg(line.number).arg(custodyKindWord(line.kind)), QString::number(line.number));
+    m_corrects->setCurrentIndex(std::max(0, m_corrects->findData(chosen)));
 }
 
 void LineForm::clearFields()
@@ -297,6 +313,7 @@ CustodyLine LineForm::lineTyped()
     line.order = value(QStringLiteral("order"));
     line.signedBy = value(QStringLiteral("signedBy"));
     line.remark = value(QStringLiteral("remark"));
+    line.corrects = parseWhole(value(QStringLiteral("corrects")));
     return line;
 }
 

@@ -45,6 +45,7 @@ private:
                          std::initializer_list<CustodyKind> kinds);
     void build();
     void clearFields();
+    void refreshCorrects();
     [[nodiscard]] std::string value(const QString& name) const;
     std::optional<Instant> momentOf(const QString& name);
     [[nodiscard]] CustodyLine lineTyped();
@@ -55,6 +56,7 @@ private:
     QLabel* m_hint;
     QFormLayout* m_form;
     QList<Field> m_fields;
+    QComboBox* m_corrects = nullptr;
     KeyButton* m_keep;
     QString m_sample;
 };

@@ -130,21 +130,6 @@ bool SamplesDesk::close(bool withBreak, const QString& reason, const QString& se
     return closing->closed;
 }
 
-std::vector<Finding> SamplesDesk::open(const Sample& wanted)
-{
-    auto opened = openSample(*m_bench.session(), wanted);
-    if (!opened) {
-        m_bench.complain(opened.error());
-        return {};
-    }
-    if (!opened->sample)
-        return opened->why;
-    m_bench.tellChanged();
-    refresh();
-    show(opened->sample->id);
-    return {};
-}
-
 bool SamplesDesk::addLeave(const Leave& leave)
 {
     const auto added = cupule::addLeave(*m_bench.session(), leave);

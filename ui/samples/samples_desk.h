@@ -35,8 +35,6 @@ public:
     /// The kind of line that the first open link wants.
     [[nodiscard]] CustodyKind wantedKind() const;
     bool close(bool withBreak, const QString& reason, const QString& secondPerson);
-    /// Findings that refused it, or nothing.
-    std::vector<Finding> open(const Sample& wanted);
     bool addLeave(const Leave& leave);
     [[nodiscard]] std::vector<Site> sites();
 

@@ -22,6 +22,7 @@
 #include "ui/widgets/empty_state.h"
 #include "ui/widgets/finding_list.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
 
@@ -95,7 +96,8 @@ QWidget* SamplesView::buildPage()
     auto* column = new QVBoxLayout(page);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
-    m_title = new QLabel(page);
+    m_title = new RoleLabel(TextRole::title, page);
+    m_title->setTextFormat(Qt::RichText);
     m_title->setContentsMargins(22, 14, 22, 0);
     m_facts = new QLabel(page);
     m_facts->setContentsMargins(22, 2, 22, 8);
@@ -123,7 +125,7 @@ QWidget* SamplesView::buildPage()
     auto* rightColumn = new QVBoxLayout(right);
     rightColumn->setContentsMargins(14, 12, 14, 12);
     rightColumn->setSpacing(8);
-    m_gateHead = new QLabel(right);
+    m_gateHead = new RoleLabel(TextRole::heading, right);
     m_gateHead->setWordWrap(true);
     m_gate = new FindingList(right);
     m_gate->setObjectName(QStringLiteral("gate"));
@@ -136,10 +138,11 @@ QWidget* SamplesView::buildPage()
     m_lines->setSelectionBehavior(QAbstractItemView::SelectRows);
     m_lines->setShowGrid(false);
     m_lines->horizontalHeader()->setStretchLastSection(true);
+    m_lines->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+    m_lines->horizontalHeader()->setMinimumSectionSize(24);
     m_close = new KeyButton(tr("Close the sample…"), right);
     m_close->setObjectName(QStringLiteral("closeSample"));
-    auto* linesHead = new QLabel(tr("Lines, never edited, only followed"), right);
-    linesHead->setFont(roleFont(TextRole::heading, *this));
+    auto* linesHead = new RoleLabel(TextRole::heading, tr("Lines, never edited, only followed"), right);
     rightColumn->addWidget(m_gateHead);
     rightColumn->addWidget(m_gate, 3);
     rightColumn->addWidget(m_close, 0, Qt::AlignLeft);
@@ -227,7 +230,6 @@ void SamplesView::refreshPage()
     m_setting = true;
     m_list->setCurrentIndex(m_model->indexOf(page.sample.id));
     m_setting = false;
-    m_title->setFont(roleFont(TextRole::title, *this));
     m_title->setText(QStringLiteral("<b>%1</b> %2")
                          .arg(text(page.sample.number).toHtmlEscaped(),
                               tr("from %1, %2")
@@ -238,8 +240,7 @@ void SamplesView::refreshPage()
         facts << tr("%n pieces of %1", nullptr, *page.sample.pieces).arg(text(page.sample.plantPart));
     if (page.status.hoursSinceSeal)
         facts << tr("%1 since the seal").arg(durationText(*page.status.hoursSinceSeal * 60));
-    facts << text(m_desk.pack().hazardLine);
-    m_facts->setText(facts.join(QStringLiteral(". ")) + QLatin1Char('.'));
+    m_facts->setText(facts.join(QStringLiteral(". ")) + QStringLiteral(". ") + text(m_desk.pack().hazardLine));
     m_chain->setChain(page.status.chain);
     m_chainArea->setFixedHeight(m_chain->sizeHint().height() + 16);
     const int first = m_chain->firstUnsettled();
@@ -272,7 +273,6 @@ void SamplesView::refreshGate(const SampleStatus& status)
         head = tr("It can close only with a break: %n breaks stand.", nullptr, static_cast<int>(status.breaks.size()));
     else
         head = tr("Before this sample can close, %n things are missing", nullptr, static_cast<int>(status.missing.size()));
-    m_gateHead->setFont(roleFont(TextRole::heading, *this));
     m_gateHead->setText(head);
     m_close->setVisible(!closed);
 }

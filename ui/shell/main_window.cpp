@@ -64,7 +64,7 @@ MainWindow::MainWindow(Workbench& bench, Look& look, std::unique_ptr<Prompts> pr
     buildMenus();
     buildStatus();
     connect(m_rail, &PlaceRail::placeChosen, this, &MainWindow::goToPlace);
-    connect(&m_bench, &Workbench::storeOpened, this, &MainWindow::storeOpened);
+    connect(&m_bench, &Workbench::storeReady, this, &MainWindow::storeOpened);
     connect(&m_bench, &Workbench::storeClosed, this, &MainWindow::storeClosed);
     connect(&m_bench, &Workbench::storeChanged, this, [this] {
         refreshUndo();
@@ -96,6 +96,10 @@ void MainWindow::addPlace(Place* place)
     m_places.append(place);
     m_stack->addWidget(place);
     m_rail->addPlace(place->id(), place->word(), place->mark());
+    QWidget* last = place;
+    for (QWidget* next = place->nextInFocusChain(); place->isAncestorOf(next); next = next->nextInFocusChain())
+        last = next;
+    setTabOrder(last, m_ribbon); // the ribbon comes last, whichever place is shown
     connect(place, &Place::noteChanged, this, [this, place](const QString& note) { m_rail->setNote(place->id(), note); });
     connect(place, &Place::dateLookedAt, this, [this](const QDate& date) { m_ribbon->lookAt(date); });
     const QKeySequence key(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_0 + m_places.size()));

@@ -120,6 +120,7 @@ void MainWindow::buildStatus()
     statusBar()->addPermanentWidget(m_storeLabel);
     statusBar()->addPermanentWidget(m_textLabel);
     statusBar()->setSizeGripEnabled(false);
+    statusBar()->setContentsMargins(10, 0, 10, 0);
     Jobs& jobs = m_bench.jobs();
     connect(&jobs, &Jobs::begun, this, [this] { m_barDelay->start(); });
     connect(m_barDelay, &QTimer::timeout, this, [this] {

@@ -55,6 +55,7 @@ void Workbench::opened(std::unique_ptr<Session> session, const QString& path)
         m_session->setToday(*m_today);
     m_settings->set(Setting::lastStore, m_path);
     Q_EMIT storeOpened();
+    Q_EMIT storeReady();
 }
 
 void Workbench::close()

@@ -48,7 +48,10 @@ public:
     void complain(const Fault& fault) { Q_EMIT failed(fault); }
 
 Q_SIGNALS:
+    /// Desks start anew.
     void storeOpened();
+    /// After every storeOpened(): the store may be shown.
+    void storeReady();
     void storeClosed();
     void storeChanged();
     void said(const QString& words);

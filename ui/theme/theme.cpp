@@ -202,7 +202,7 @@ QString Theme::styleSheet() const
     if (!file.open(QIODevice::ReadOnly))
         return {};
     QString sheet = QString::fromUtf8(file.readAll());
-    const std::array<std::pair<const char16_t*, QColor>, 16> names{{{u"@ground@", ground},
+    const std::array<std::pair<const char16_t*, QColor>, 17> names{{{u"@ground@", ground},
                                                                     {u"@panel@", panel},
                                                                     {u"@page@", page},
                                                                     {u"@well@", well},
@@ -217,7 +217,8 @@ QString Theme::styleSheet() const
                                                                     {u"@nutSoft@", nutSoft},
                                                                     {u"@leaf@", leaf},
                                                                     {u"@focus@", focus},
-                                                                    {u"@link@", link}}};
+                                                                    {u"@link@", link},
+                                                                    {u"@askSoft@", askSoft}}};
     for (const auto& [name, colour] : names)
         sheet.replace(QString::fromUtf16(name), colour.name());
     return sheet.replace(QStringLiteral("@shade@"), dark ? QStringLiteral("dark") : QStringLiteral("light"));

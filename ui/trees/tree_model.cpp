@@ -59,8 +59,6 @@ QVariant TreeModel::data(const QModelIndex& index, int role) const
 {
     if (!index.isValid())
         return {};
-    if (role == Qt::TextAlignmentRole)
-        return QVariant(index.column() == visits ? Qt::AlignRight | Qt::AlignVCenter : Qt::AlignLeft | Qt::AlignVCenter);
     if (role != Qt::DisplayRole)
         return {};
     const TreeLine* tree = line(index.row());
@@ -87,6 +85,8 @@ QVariant TreeModel::data(const QModelIndex& index, int role) const
 
 QVariant TreeModel::headerData(int section, Qt::Orientation orientation, int role) const
 {
+    if (orientation == Qt::Horizontal && role == Qt::TextAlignmentRole)
+        return QVariant::fromValue(Qt::Alignment(Qt::AlignLeft | Qt::AlignVCenter));
     if (orientation != Qt::Horizontal || role != Qt::DisplayRole)
         return {};
     switch (section) {
@@ -95,7 +95,7 @@ QVariant TreeModel::headerData(int section, Qt::Orientation orientation, int rol
     case host: return tr("Host");
     case visits: return tr("Visits");
     case last: return tr("Last looked at");
-    case state: return tr("What stands");
+    case state: return tr("Find");
     case position: return tr("Position");
     default: return {};
     }

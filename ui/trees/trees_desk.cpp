@@ -36,8 +36,8 @@ void TreesDesk::refresh()
 void TreesDesk::setQuery(const TreeQuery& query)
 {
     m_query = query;
-    const auto count = countTrees(*m_bench.session(), m_query);
-    m_count = count.value_or(0);
+    // The view sorts its table while it is built, before any store is open.
+    m_count = m_bench.session() ? countTrees(*m_bench.session(), m_query).value_or(0) : 0;
     Q_EMIT listChanged();
 }
 

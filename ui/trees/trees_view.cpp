@@ -21,6 +21,7 @@
 #include "ui/theme/theme.h"
 #include "ui/trees/tree_model.h"
 #include "ui/widgets/empty_state.h"
+#include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
 
@@ -33,7 +34,7 @@ TreesView::TreesView(Workbench& bench, QWidget* parent) : Place(parent), m_bench
     m_splitter->setChildrenCollapsible(false);
     m_splitter->addWidget(buildRegister());
     m_splitter->addWidget(buildPage());
-    m_splitter->setSizes({640, 480});
+    m_splitter->setSizes({720, 440});
     m_empty = new EmptyState(this);
     m_empty->setTitle(tr("No tree is known yet"),
                       tr("A tree comes in with its first visit: in Day, type its label. Or take in a table or the points of a "
@@ -126,7 +127,8 @@ QWidget* TreesView::buildPage()
     auto* column = new QVBoxLayout(box);
     column->setContentsMargins(22, 14, 22, 14);
     column->setSpacing(8);
-    m_title = new QLabel(box);
+    m_title = new RoleLabel(TextRole::title, box);
+    m_title->setTextFormat(Qt::RichText);
     m_facts = new QLabel(box);
     m_facts->setWordWrap(true);
     m_facts->setTextInteractionFlags(Qt::TextSelectableByMouse);
@@ -196,14 +198,12 @@ void TreesView::refreshPage()
     if (!filled)
         return;
     const TreePage& page = *m_desk.page();
-    m_title->setFont(roleFont(TextRole::title, *this));
     m_title->setText(QStringLiteral("<b>%1</b> %2").arg(text(page.tree.label).toHtmlEscaped(),
                                                          page.site ? text(page.site->name).toHtmlEscaped() : tr("no site")));
     QStringList facts{hostText(page.host, m_desk.pack())};
     if (page.tree.position)
-        facts << tr("%1, ± %2, %3")
-                     .arg(text(page.tree.position->typed.empty() ? page.tree.position->system : page.tree.position->typed),
-                          distanceText(page.tree.position->uncertaintyMetres), text(page.tree.position->operation));
+        facts << text(page.tree.position->typed.empty() ? page.tree.position->system : page.tree.position->typed)
+                     + QStringLiteral(", ") + positionSureText(*page.tree.position) + QLatin1Char('.');
     else
         facts << tr("No position yet.");
     facts << tr("%n photos", nullptr, static_cast<int>(page.photos.size())) + QStringLiteral(", ")

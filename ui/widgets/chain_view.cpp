@@ -83,7 +83,8 @@ ChainView::Metrics ChainView::metrics() const
     m.width = m.step + scaled(18, font());
     m.height = scaled(60, font());
     m.margin = scaled(18, font());
-    m.above = scaled(16, font()) + 2 * QFontMetrics(m.title).height() + scaled(14, font());
+    const bool called = std::any_of(m_words.begin(), m_words.end(), [](const auto& words) { return !words.above.isEmpty(); });
+    m.above = called ? scaled(30, font()) + 2 * QFontMetrics(m.title).height() : scaled(10, font());
     m.below = 0;
     for (const ChainWords& words : m_words) {
         const int width = m.step - 6;

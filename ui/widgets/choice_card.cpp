@@ -94,9 +94,9 @@ ChoiceCard::Places ChoiceCard::places(int width) const
     const QFont detail = roleFont(TextRole::caption, font());
     const int cap = keyCapWidth(QStringLiteral("0"), font());
     Places at;
-    if (m_shape == Shape::beside) {
-        const int side = scaled(54, font());
-        const int left = inset + gap + side + gap;
+    if (m_shape != Shape::below) {
+        const int side = m_shape == Shape::words ? 0 : scaled(54, font());
+        const int left = inset + gap + (side > 0 ? side + gap : 0);
         const int room = width - left - inset - gap;
         const int titleHeight = wrapped(title, m_title, room - cap - 4);
         const int detailHeight = wrapped(detail, m_detail, room);
@@ -129,8 +129,10 @@ QSize ChoiceCard::minimumSizeHint() const
     const int words = std::max(longestWord(roleFont(TextRole::strong, font()), m_title),
                                longestWord(roleFont(TextRole::caption, font()), m_detail));
     const int cap = keyCapWidth(QStringLiteral("0"), font());
-    const int width = m_shape == Shape::beside ? words + cap + 4 + 3 * pad(font()) + scaled(54, font()) + 6
-                                               : std::max(words, scaled(64, font())) + 2 * pad(font()) + 8;
+    const int beside = words + cap + 4 + 2 * pad(font()) + 6;
+    const int width = m_shape == Shape::words    ? beside
+                      : m_shape == Shape::beside ? beside + pad(font()) + scaled(54, font())
+                                                 : std::max(words, scaled(64, font())) + 2 * pad(font()) + 8;
     return {width, heightForWidth(width)};
 }
 
@@ -172,7 +174,8 @@ void ChoiceCard::paintEvent(QPaintEvent*)
     painter.setPen(QPen(chosen || underMouse() ? theme.ink : theme.edge, chosen ? 2 : 1));
     painter.setBrush(chosen ? theme.nutSoft : isDown() ? theme.leaf : theme.well);
     painter.drawRoundedRect(box, 4, 4);
-    paintFigure(painter, at.figure);
+    if (m_shape != Shape::words)
+        paintFigure(painter, at.figure);
     painter.setPen(isEnabled() ? theme.ink : theme.ink3);
     painter.setFont(roleFont(TextRole::strong, font()));
     painter.drawText(at.title, Qt::TextWordWrap, m_title);

@@ -9,7 +9,8 @@ namespace cupule::ui {
 class ChoiceCard : public QAbstractButton {
     Q_OBJECT
 public:
-    enum class Shape { beside, below }; ///< figure beside the words (low card), or above them (tall card)
+    /// Figure beside the words (low card), above them (tall card), or words alone.
+    enum class Shape { beside, below, words };
 
     explicit ChoiceCard(QWidget* parent = nullptr);
     /// Id of ui/figures ("leaf_castanea"), or a mark with the prefix "mark:"; empty draws a dashed outline.

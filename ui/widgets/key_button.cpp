@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include <QKeyEvent>
 #include <QPainter>
 #include <QStyle>
 
@@ -105,6 +106,18 @@ QSize KeyButton::sizeHint() const
 QSize KeyButton::minimumSizeHint() const
 {
     return sizeHint();
+}
+
+/// A key acts at once; Qt would show the button pressed for a tenth of a second first.
+bool KeyButton::event(QEvent* event)
+{
+    if (event->type() != QEvent::Shortcut)
+        return QPushButton::event(event);
+    if (static_cast<QShortcutEvent*>(event)->isAmbiguous())
+        setFocus(Qt::ShortcutFocusReason);
+    else
+        click();
+    return true;
 }
 
 void KeyButton::paintEvent(QPaintEvent*)

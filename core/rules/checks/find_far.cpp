@@ -5,6 +5,20 @@
 #include "core/rules/checks/check_detail.h"
 #include "core/rules/checks/rules.h"
 
+namespace cupule {
+
+int flightsSince(int years)
+{
+    return std::max(1, years);
+}
+
+double spreadExplains(int flights, const Pack& pack)
+{
+    return flights * pack.settings.spreadKilometresPerYear * 1000;
+}
+
+} // namespace cupule
+
 namespace cupule::checks {
 
 void findFar(const CheckInput& input, std::vector<Finding>& out)
@@ -16,8 +30,8 @@ void findFar(const CheckInput& input, std::vector<Finding>& out)
         add(out, "find.first", Severity::ask, "position", judgement);
         return;
     }
-    const int years = std::max(1, context.nearestFindYears.value_or(1));
-    const double explained = years * context.pack->settings.spreadKilometresPerYear * 1000;
+    const int years = flightsSince(context.nearestFindYears.value_or(1));
+    const double explained = spreadExplains(years, *context.pack);
     if (*context.nearestFindMetres <= explained)
         return;
     add(out, "find.far", Severity::ask, "position", sourceOf(*context.pack, "spreadKilometresPerYear"),

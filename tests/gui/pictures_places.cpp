@@ -1,0 +1,54 @@
+// The whole window: before a store is open, with an empty store, and each place with the store that was
+// named.
+
+#include "core/task/day.h"
+#include "tests/gui/picture_book.h"
+#include "tests/gui/whole_window.h"
+#include "ui/bridge/dates.h"
+
+namespace cupule::test {
+
+namespace {
+
+std::unique_ptr<QWidget> filled(const QString& place)
+{
+    auto window = std::make_unique<WholeWindow>(pictureLook(), pictureStore().profile);
+    if (pictureStore().today.isValid())
+        window->bench().setToday(ui::fromDate(pictureStore().today));
+    window->openStore(pictureStore().store);
+    window->goToPlace(place);
+    if (place == QStringLiteral("day") && pictureStore().day.isValid()) {
+        const auto visits = visitsOfDay(*window->bench().session(), ui::fromDate(pictureStore().day), Uid{});
+        if (visits && !visits->empty())
+            Q_EMIT window->bench().goToAsked(place, visits->at(visits->size() / 2 + 2).id);
+    }
+    return window;
+}
+
+std::unique_ptr<QWidget> empty(const QString& place)
+{
+    auto window = std::make_unique<WholeWindow>(pictureLook());
+    Person person;
+    person.code = "MH";
+    person.name = "Maud Harrow";
+    if (window->openEmpty(person, {Role::volunteer, Role::sampleHandler, Role::verifier}))
+        window->goToPlace(place);
+    return window;
+}
+
+bool addAll()
+{
+    addPicture({QStringLiteral("window-start"), [] { return std::make_unique<WholeWindow>(pictureLook()); }, true});
+    for (const char* place : {"day", "trees", "samples", "review"}) {
+        const QString id = QString::fromLatin1(place);
+        addPicture({id + QStringLiteral("-filled"), [id] { return filled(id); }, true, 1366, true});
+        addPicture({id + QStringLiteral("-empty"), [id] { return empty(id); }, true});
+    }
+    return true;
+}
+
+const bool added = addAll();
+
+} // namespace
+
+} // namespace cupule::test
