@@ -26,4 +26,9 @@ bool WholeWindow::openEmpty(const Person& person, const std::vector<Role>& roles
     return bench().makeProfileFor(person, roles).has_value() && bench().create(file(QStringLiteral("empty.cupule")), store).has_value();
 }
 
+bool WholeWindow::openAs(const Person& person, const std::vector<Role>& roles, const QString& path)
+{
+    return bench().makeProfileFor(person, roles).has_value() && openStore(path);
+}
+
 } // namespace cupule::test

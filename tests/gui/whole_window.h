@@ -26,6 +26,8 @@ public:
     [[nodiscard]] QString file(const QString& name) const { return folder.filePath(name); }
     /// A new demonstration store and whoever works on it; false where one of them could not be made.
     bool openEmpty(const Person& person, const std::vector<Role>& roles);
+    /// A store that is there, as somebody new on this device.
+    bool openAs(const Person& person, const std::vector<Role>& roles, const QString& path);
 };
 
 } // namespace cupule::test
