@@ -1,7 +1,9 @@
 #include "app/json.h"
 
+#include "app/words.h"
 #include "core/record/json.h"
 #include "core/record/names.h"
+#include "ui/bridge/words.h"
 
 namespace cupule::app {
 
@@ -14,16 +16,6 @@ std::string_view linkStateName(LinkState state)
     case LinkState::open: return "open";
     case LinkState::broken: return "broken";
     case LinkState::ahead: return "ahead";
-    }
-    return {};
-}
-
-std::string_view seasonName(SeasonState state)
-{
-    switch (state) {
-    case SeasonState::expected: return "expected";
-    case SeasonState::possible: return "possible";
-    case SeasonState::outOfSeason: return "out-of-season";
     }
     return {};
 }
@@ -59,6 +51,16 @@ std::string_view hostName(HostAnswer answer)
     case HostAnswer::host: return "host";
     case HostAnswer::notHost: return "not-host";
     case HostAnswer::cannotTell: return "cannot-tell";
+    }
+    return {};
+}
+
+std::string_view seasonName(SeasonState state)
+{
+    switch (state) {
+    case SeasonState::expected: return "expected";
+    case SeasonState::possible: return "possible";
+    case SeasonState::outOfSeason: return "out-of-season";
     }
     return {};
 }
@@ -102,11 +104,12 @@ Json visitLineJson(const VisitLine& line)
     return json;
 }
 
-Json hostJson(const HostVerdict& verdict)
+Json hostJson(const HostVerdict& verdict, const Pack& pack)
 {
     Json next = Json::array();
     for (const auto& character : verdict.next)
         next.push_back({{"character", character.character},
+                        {"reason", plain(ui::nextCharacterText(character, verdict, pack))},
                         {"expected_bits", character.expectedBits},
                         {"answers_that_decide", character.answersThatDecide}});
     return {{"answer", hostName(verdict.answer)},
@@ -140,7 +143,7 @@ Json visitPageJson(const VisitPage& page, const Pack& pack, const Words& words)
               {"revision", page.headRevision.text()},
               {"observer", page.observer.code},
               {"may_edit", page.mayEdit},
-              {"host", hostJson(page.host)},
+              {"host", hostJson(page.host, pack)},
               {"positive", page.positive.positive},
               {"nothing_seen", page.nothing},
               {"worth",

@@ -1,5 +1,11 @@
 #include "app/run.h"
 
+#include <algorithm>
+#include <cctype>
+#include <cstdlib>
+
+#include "core/task/keep.h"
+
 namespace cupule::app {
 
 namespace {
@@ -15,6 +21,18 @@ int exitCode(FaultKind kind)
     return broken;
 }
 
+/// Letters and digits of the name under which somebody is logged in, in capitals; "ME" where there are none.
+std::string loginCode()
+{
+    std::string code;
+    for (const char* variable : {"USER", "LOGNAME"})
+        if (const char* login = std::getenv(variable); login != nullptr && code.empty())
+            for (const char* at = login; *at != '\0' && code.size() < 6; ++at)
+                if (std::isalnum(static_cast<unsigned char>(*at)) != 0)
+                    code += static_cast<char>(std::toupper(static_cast<unsigned char>(*at)));
+    return code.empty() ? "ME" : code;
+}
+
 } // namespace
 
 Result<Profile> Run::profile() const
@@ -22,10 +40,25 @@ Result<Profile> Run::profile() const
     return loadProfile(profileFolder(m_shared.profile));
 }
 
+Result<Profile> Run::profileOrNew()
+{
+    auto known = profile();
+    if (known || known.error().code != "profile.missing")
+        return known;
+    Person person;
+    person.code = loginCode();
+    auto made = makeProfile(profileFolder(m_shared.profile), person, {Role::volunteer}, clock(), random());
+    if (made)
+        complain(words().text("There was no profile yet. Made one in {folder}: {code}, a volunteer. \"cupule profile "
+                              "change\" gives it your code, your name and your roles.",
+                              {{"folder", made->folder}, {"code", person.code}}));
+    return made;
+}
+
 Result<CivilDate> Run::today() const
 {
     if (m_shared.today.empty())
-        return CivilDate::of(m_around.clock.now());
+        return CivilDate::of(m_clock.now());
     auto date = CivilDate::parse(m_shared.today);
     if (!date)
         return cupule::fail(date.error().code, FaultKind::usage,
@@ -35,19 +68,20 @@ Result<CivilDate> Run::today() const
 
 Result<std::unique_ptr<Session>> Run::open(const std::string& store, bool readOnly)
 {
-    const auto who = profile();
+    const auto who = profileOrNew();
     if (!who)
         return cupule::fail(who.error());
     const auto date = today();
     if (!date)
         return cupule::fail(date.error());
-    auto session = Session::open(store, *who, m_around.clock, m_around.random, readOnly);
+    auto session = Session::open(store, *who, m_clock, m_around.random, readOnly);
     if (!session)
         return session;
     if (!m_shared.today.empty())
         (*session)->setToday(*date);
     if ((*session)->info().demonstration)
-        markDemonstration();
+        if (auto marked = markDemonstration((*session)->info().zone); !marked)
+            return cupule::fail(marked.error());
     if (const auto& shorter = (*session)->shorter())
         complain(words().text(
             "Take care: this store knows less than this device remembers. It remembers line {seen} of "
@@ -55,12 +89,27 @@ Result<std::unique_ptr<Session>> Run::open(const std::string& store, bool readOn
             "for the file that was last worked on.",
             {{"seen", std::to_string(shorter->seenNumber)},
              {"found", std::to_string(shorter->foundNumber)}}));
+    if (!(*session)->info().readOnly)
+        backUpOnceADay(**session);
     return session;
 }
 
-void Run::markDemonstration()
+void Run::backUpOnceADay(Session& session)
+{
+    if (const auto kept = dailyBackUp(session); !kept)
+        complain(words().text("Today's backup could not be made. {why}", {{"why", words().fault(kept.error())}}));
+}
+
+Status Run::markDemonstration(const std::string& zone)
 {
     m_demonstration = true;
+    if (m_shared.today.empty())
+        return {};
+    const auto date = today();
+    if (!date)
+        return cupule::fail(date.error());
+    m_clock.goBy(*date, zone);
+    return {};
 }
 
 void Run::say(const char* english, const Arguments& arguments)

@@ -12,6 +12,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "app/day_clock.h"
 #include "core/base/clock.h"
 #include "core/base/random.h"
 #include "core/report/words.h"
@@ -42,22 +43,28 @@ inline constexpr int broken = 3; ///< data or I/O
 
 class Run {
 public:
-    Run(const Surroundings& around, const SharedOptions& shared) : m_around(around), m_shared(shared) {}
+    Run(const Surroundings& around, const SharedOptions& shared)
+        : m_around(around), m_shared(shared), m_clock(around.clock)
+    {
+    }
 
     [[nodiscard]] const Words& words() const { return m_around.words; }
-    [[nodiscard]] const Clock& clock() const { return m_around.clock; }
+    [[nodiscard]] const Clock& clock() const { return m_clock; }
     [[nodiscard]] Random& random() { return m_around.random; }
     [[nodiscard]] const SharedOptions& shared() const { return m_shared; }
     [[nodiscard]] bool json() const { return m_shared.json; }
 
     /// The profile of --profile, else of the environment, else the user's own.
     Result<Profile> profile() const;
-    /// Opens the store as that profile, with --today in force.
+    /// The same; where there is none yet, one is made for whoever is logged in, a volunteer, and that is said.
+    Result<Profile> profileOrNew();
+    /// Opens the store as that profile, with --today in force. The first time on a day that it is opened for writing it
+    /// is backed up first; where that fails the work goes on, and it is said.
     Result<std::unique_ptr<Session>> open(const std::string& store, bool readOnly = false);
     /// --today, else the civil date of the clock.
     Result<CivilDate> today() const;
-    /// From now on everything that is written says that it is invented.
-    void markDemonstration();
+    /// From now on everything that is written says that it is invented, and --today moves the clock as well.
+    Status markDemonstration(const std::string& zone);
 
     /// A sentence for people; nothing with --json.
     void say(const char* english, const Arguments& arguments = {});
@@ -71,8 +78,11 @@ public:
     int fail(const Fault& fault);
 
 private:
+    void backUpOnceADay(Session& session);
+
     const Surroundings& m_around;
     SharedOptions m_shared;
+    DayClock m_clock;
     bool m_demonstration = false;
     bool m_said = false;
 };

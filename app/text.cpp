@@ -34,6 +34,18 @@ void sayFindings(Run& run, const std::vector<Finding>& findings, const Pack& pac
                                              {"sentence", run.words().finding(finding, pack)}});
 }
 
+void sayHost(Run& run, const HostVerdict& host, const Pack& pack)
+{
+    run.line(plain(ui::hostText(host, pack)));
+    if (host.next.empty())
+        return;
+    const Character* next = pack.character(host.next.front().character);
+    if (next != nullptr)
+        run.say("Look next at: {character}. {why}",
+                {{"character", next->name},
+                 {"why", plain(ui::nextCharacterText(host.next.front(), host, pack))}});
+}
+
 void saySample(Run& run, const SamplePage& page, const Pack& pack)
 {
     run.say("Sample {number}, from {tree} on {date}: {state}.",

@@ -14,6 +14,8 @@ namespace cupule::app {
 std::string visitSentence(const VisitLine& line, const Words& words);
 /// One indented line a finding, with what its severity asks for.
 void sayFindings(Run& run, const std::vector<Finding>& findings, const Pack& pack);
+/// Whether the tree is a host, and which character to look at next where that is open.
+void sayHost(Run& run, const HostVerdict& host, const Pack& pack);
 void saySample(Run& run, const SamplePage& page, const Pack& pack);
 
 /// Moments as people type them: RFC 3339, or "2026-06-11 09:14" where the store's zone holds. Faults of both, and

@@ -10,14 +10,21 @@ namespace {
 
 constexpr const char* answersHelp = "answers, as S02=seen K01=alternate minutes=12 note=\"...\"";
 
+Status setFields(Visit& visit, const std::vector<std::string>& answers, Session& session)
+{
+    for (const auto& answer : answers)
+        if (auto set = setField(visit, answer, session); !set)
+            return set;
+    return {};
+}
+
 /// Changes a visit, leaves it, and shows what the checks say now.
 Result<int> changeAndShow(Run& run, Session& session, const Visit& before,
                           const std::vector<std::string>& answers, const char* what)
 {
     Visit changed = before;
-    for (const auto& answer : answers)
-        if (auto set = setField(changed, answer, session); !set)
-            return fail(set.error());
+    if (auto set = setFields(changed, answers, session); !set)
+        return fail(set.error());
     if (auto saved = changeVisit(session, before, changed, what); !saved)
         return fail(saved.error());
     if (auto left = leaveVisit(session, before.id); !left)
@@ -26,11 +33,10 @@ Result<int> changeAndShow(Run& run, Session& session, const Visit& before,
     if (!page)
         return fail(page.error());
     run.give(visitPageJson(*page, session.pack(), run.words()));
-    run.say("{tree}, {date}: {state}; the tree: {host}.",
-            {{"tree", page->tree ? page->tree->label : std::string("?")},
-             {"date", run.words().date(page->visit.date)},
-             {"state", run.words().state(page->state)},
-             {"host", run.words().host(page->host.answer)}});
+    run.say("{tree}, {date}: {state}.", {{"tree", page->tree ? page->tree->label : std::string("?")},
+                                         {"date", run.words().date(page->visit.date)},
+                                         {"state", run.words().state(page->state)}});
+    sayHost(run, page->host, session.pack());
     sayFindings(run, page->findings, session.pack());
     if (page->positive.positive)
         for (const auto& line : session.pack().standingNotice)
@@ -71,11 +77,15 @@ public:
         const auto session = run.open(m_store);
         if (!session)
             return fail(session.error());
+        if (!m_date.empty())
+            m_answers.insert(m_answers.begin(), "date=" + m_date);
+        // an answer that does not fit must not leave a tree or an empty visit behind
+        Visit trial;
+        if (auto set = setFields(trial, m_answers, **session); !set)
+            return fail(set.error());
         const auto tree = findOrMake(**session);
         if (!tree)
             return fail(tree.error());
-        if (!m_date.empty())
-            m_answers.insert(m_answers.begin(), "date=" + m_date);
         const auto visit = newVisit(**session, Uid{}, *tree);
         if (!visit)
             return fail(visit.error());

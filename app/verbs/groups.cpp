@@ -12,7 +12,7 @@ const std::vector<VerbGroup>& verbGroups()
     static const std::vector<VerbGroup> groups{
         {"To begin", {makeProfileMake, makeProfileShow, makeProfileChange, makeNew}},
         {"A day's work",
-         {makeImport, makeEnter, makeCorrect, makeStrike, makeCheck, makeHandIn, makeUndo, makeRedo,
+         {makeImport, makeEnter, makePhoto, makeCorrect, makeStrike, makeCheck, makeHandIn, makeUndo, makeRedo,
           makeSeason, makePosition}},
         {"Looking things up", {makeList, makeShow}},
         {"Deciding", {makeQueue, makeDecide, makeUndecide, makeReopen, makeTold}},

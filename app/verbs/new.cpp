@@ -43,17 +43,18 @@ public:
     }
     Result<int> run(Run& run) override
     {
-        const auto who = run.profile();
+        const auto who = run.profileOrNew();
         if (!who)
             return fail(who.error());
         if (m_wanted.name.empty())
             m_wanted.name = std::filesystem::path(m_store).stem().string();
+        if (m_wanted.demonstration)
+            if (auto marked = run.markDemonstration(m_wanted.zone); !marked)
+                return fail(marked.error());
         const auto session = Session::create(m_store, m_wanted, *who, run.clock(), run.random());
         if (!session)
             return fail(session.error());
         const StoreInfo& info = (*session)->info();
-        if (info.demonstration)
-            run.markDemonstration();
         run.say("Made {name} in {file}.", {{"name", info.name}, {"file", m_store}});
         run.give({{"store", m_store},
                   {"id", info.id.text()},

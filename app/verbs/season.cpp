@@ -75,10 +75,13 @@ private:
                 const SignSeason at = seasonOf(sign, day, season, pack);
                 if (!sign.onChecklist || at.state != state)
                     continue;
-                const std::string word = plain(ui::seasonWord(state));
-                signs.push_back(
-                    {{"sign", sign.id}, {"name", sign.name}, {"season", word}, {"reason", at.reason}});
-                run.say("  {season}: {id} {name}", {{"season", word}, {"id", sign.id}, {"name", sign.name}});
+                signs.push_back({{"sign", sign.id},
+                                 {"name", sign.name},
+                                 {"season", seasonName(state)},
+                                 {"reason", at.reason}});
+                run.say("  {season}: {id} {name}", {{"season", plain(ui::seasonWord(state))},
+                                                    {"id", sign.id},
+                                                    {"name", sign.name}});
             }
         run.give({{"date", day.text()},
                   {"region", season.region},

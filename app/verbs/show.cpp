@@ -24,7 +24,7 @@ Result<int> showVisit(Run& run, Session& session, const Uid& id)
              {"date", words.date(page->visit.date)},
              {"who", page->observer.code},
              {"state", words.state(page->state)}});
-    run.line(plain(ui::hostText(page->host, session.pack())));
+    sayHost(run, page->host, session.pack());
     for (const auto& line : page->checklist)
         if (line.observation.answer != Answer::open)
             run.say("  {sign}: {answer} ({season})",
@@ -48,7 +48,7 @@ Result<int> showTree(Run& run, Session& session, const Uid& id)
         return fail(page.error());
     Json json{{"id", id.text()},
               {"tree", contentJson(toJson(page->tree))},
-              {"host", hostJson(page->host)},
+              {"host", hostJson(page->host, session.pack())},
               {"visits", historyJson(page->visits)},
               {"samples", Json::array()}};
     json["site"] = page->site ? contentJson(toJson(*page->site)) : Json();

@@ -23,6 +23,7 @@ std::unique_ptr<Verb> makeImport();
 std::unique_ptr<Verb> makeEnter();
 std::unique_ptr<Verb> makeCorrect();
 std::unique_ptr<Verb> makeStrike();
+std::unique_ptr<Verb> makePhoto();
 std::unique_ptr<Verb> makeCheck();
 std::unique_ptr<Verb> makeHandIn();
 std::unique_ptr<Verb> makeUndo();

@@ -183,10 +183,9 @@ Result<Operation> throughGrid(pj_ctx* context, const std::string& gridFile)
     if (!registered)
         return noTransformation(context, {GridSystem::Kind::osgb, 0, true});
     const std::string pipeline =
-        fmt::format("+proj=pipeline +step +inv +proj=tmerc +lat_0=49 +lon_0=-2 +k=0.9996012717 +x_0=400000 "
-                    "+y_0=-100000 +ellps=airy +step +proj=hgridshift +grids=\"{}\" "
+        fmt::format("+proj=pipeline +step +inv {} +step +proj=hgridshift +grids=\"{}\" "
                     "+step +proj=unitconvert +xy_in=rad +xy_out=deg +step +proj=axisswap +order=2,1",
-                    gridFile);
+                    nationalGrid, gridFile);
     Operation operation;
     operation.handle.reset(proj_create(context, pipeline.c_str()));
     if (!operation.handle)

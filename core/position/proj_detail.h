@@ -35,6 +35,10 @@ struct Operation {
 /// A context of its own, with the network off and nothing printed.
 Context makeContext();
 
+/// The projection of the National Grid from the Airy spheroid, in PROJ's words.
+inline constexpr const char* nationalGrid =
+    "+proj=tmerc +lat_0=49 +lon_0=-2 +k=0.9996012717 +x_0=400000 +y_0=-100000 +ellps=airy";
+
 /// The best operation that needs no grid file and shifts the datum properly. Fault
 /// "position.no-transformation".
 Result<Operation> withoutGrid(pj_ctx* context, GridSystem system);

@@ -22,4 +22,10 @@ struct Person {
     bool operator==(const Person&) const = default;
 };
 
+/// Known by a code alone: a paper named the code and nobody has said the name yet. An erased name is no such case.
+inline bool isOnlyCode(const Person& person)
+{
+    return person.name == person.code;
+}
+
 } // namespace cupule

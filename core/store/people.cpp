@@ -103,7 +103,7 @@ Result<std::optional<Person>> People::byCode(const std::string& code)
 Result<std::vector<Person>> People::byName(const std::string& name)
 {
     return guarded([&] {
-        Query q(m_core.db, SELECT_PERSON "WHERE personal.payload ->> '$.name' = :name ORDER BY person.id");
+        Query q(m_core.db, SELECT_PERSON "WHERE personal.payload ->> '$.name' = :name COLLATE NOCASE ORDER BY person.id");
         q.bind(":name", name);
         return readAll(q);
     });

@@ -19,7 +19,7 @@ public:
     Status save(Change& change, const Person& person);
     Result<std::optional<Person>> find(const Uid& id);
     Result<std::optional<Person>> byCode(const std::string& code);
-    /// By exact name; several may have it.
+    /// By name, in any case of ASCII letters; several may have it.
     Result<std::vector<Person>> byName(const std::string& name);
     Result<std::vector<Person>> all();         ///< by code
 

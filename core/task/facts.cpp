@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/rules/custody.h"
 #include "core/store/photos.h"
 #include "core/store/places.h"
 #include "core/store/samples.h"
@@ -102,6 +103,20 @@ Status findFacts(Session& session, const Visit& visit, VisitFacts& facts)
     return {};
 }
 
+/// Whether a laboratory has looked at one of these and said what it saw.
+Result<bool> laboratoryReported(Session& session, const std::vector<Sample>& samples)
+{
+    for (const auto& sample : samples) {
+        const auto lines = session.store().samples().lines(sample.id);
+        if (!lines)
+            return fail(lines.error());
+        for (const auto& line : linesInForce(*lines))
+            if (line.kind == CustodyKind::result && (line.finding == "found" || line.finding == "not found"))
+                return true;
+    }
+    return false;
+}
+
 } // namespace
 
 std::optional<Position> placeOf(const Visit& visit, const std::optional<Tree>& tree)
@@ -119,6 +134,10 @@ Result<VisitFacts> factsOf(Session& session, const Visit& visit)
     if (!samples)
         return fail(samples.error());
     facts.samples = std::move(*samples);
+    const auto reported = laboratoryReported(session, facts.samples);
+    if (!reported)
+        return fail(reported.error());
+    facts.laboratoryReport = *reported;
     const auto decisions = session.store().decisions().ofVisit(visit.id);
     if (!decisions)
         return fail(decisions.error());

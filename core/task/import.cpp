@@ -73,7 +73,7 @@ std::vector<std::string> allFiles(const std::vector<std::string>& paths)
     return files;
 }
 
-/// Where the rows of the `number`-th table go that are set aside.
+/// Where the rows or points of the `number`-th table or GPX file go that are set aside.
 std::string asideTarget(const Session& session, const ImportOptions& options, const std::string& path, int number)
 {
     if (options.asideFile.empty())
@@ -104,13 +104,13 @@ Result<ImportReport> importFiles(Session& session, const std::vector<std::string
     ImportReport report;
     report.dryRun = options.dryRun;
     const auto files = allFiles(paths);
-    int tables = 0;
+    int withRows = 0;
     for (const auto& path : files) {
         const Format format = formatOf(path);
-        auto file = format == Format::gpx     ? importGpx(session, path, options, progress, report)
+        const std::string target = format == Format::photo ? "" : asideTarget(session, options, path, withRows++);
+        auto file = format == Format::gpx     ? importGpx(session, path, target, options, progress, report)
                     : format == Format::photo ? importPhoto(session, path, options, progress, report)
-                                              : importTable(session, path, asideTarget(session, options, path, tables++),
-                                                            options, progress, report);
+                                              : importTable(session, path, target, options, progress, report);
         if (file) {
             addUp(*file, report);
             continue;

@@ -25,7 +25,8 @@ struct ImportOptions {
     std::string zone;                       ///< zone of local times; empty = the store's
     std::string system;                     ///< how bare coordinates are read; empty = decided as for positions
     std::string columnsFile;                ///< saved column mapping
-    std::string saveColumnsFile;            ///< where to save the columns as they were matched, to be used again; empty = nowhere
+    std::string saveColumnsFile;            ///< where to save the columns as they were matched, also where they are asked about and in a dry run; empty = nowhere
+    bool swapped = false;                   ///< latitude and longitude stand in each other's columns; noted in each record
     std::string asideFile;                  ///< where set-aside rows go; empty = beside the store, named after the file
     std::string site;                       ///< name of the site of rows that name none
     std::string observer;                   ///< code or name where rows name none; empty = the profile's person
@@ -48,7 +49,7 @@ struct ImportProblem {
 /// A question about the whole file that nobody answered: nothing was kept.
 struct ImportQuestion {
     std::string file, kind, column;         ///< "date-order", "encoding", ...
-    std::vector<std::string> readings;      ///< each as it would be read
+    std::vector<std::string> readings;      ///< each as it would be read; "VALUE: ..." where the option takes a value
     std::string option;                     ///< command-line option that answers it
 };
 

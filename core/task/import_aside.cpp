@@ -5,6 +5,8 @@
 #include <filesystem>
 #include <system_error>
 
+#include "core/base/file.h"
+
 namespace cupule {
 
 namespace {
@@ -64,6 +66,23 @@ bool sameContent(const std::string& a, const std::string& b)
     return first.eof() && second.eof();
 }
 
+/// The wanted name, or the first numbered one that is free or holds the same as `part` already.
+std::string freeName(const std::string& target, bool exact, const std::string& source, const std::string& part)
+{
+    std::error_code error;
+    const auto usable = [&](const std::string& name) {
+        if (fs::equivalent(name, source, error))
+            return false;
+        return exact || !fs::exists(name, error) || sameContent(name, part);
+    };
+    const fs::path path(target);
+    std::string name = target;
+    for (int number = 2; !usable(name) && number < mostNames; ++number)
+        name = (path.parent_path() / (path.stem().string() + "-" + std::to_string(number) + path.extension().string()))
+                   .string();
+    return name;
+}
+
 } // namespace
 
 std::string asidePath(const std::string& store, const std::string& file)
@@ -104,19 +123,11 @@ Status AsideFile::begin()
 
 void AsideFile::write(std::string_view raw, std::span<const ImportProblem> problems)
 {
-    const auto joined = [&](std::string ImportProblem::*part) {
-        std::string text;
-        for (const auto& problem : problems)
-            if (!(problem.*part).empty())
-                text += (text.empty() ? "" : " / ") + problem.*part;
+    m_line.clear();
+    for (const auto& text : asideCells(problems)) {
         addField(m_line, text, m_delimiter);
         m_line += m_delimiter;
-    };
-    m_line.clear();
-    joined(&ImportProblem::column);
-    joined(&ImportProblem::kind);
-    joined(&ImportProblem::cause);
-    joined(&ImportProblem::suggestion);
+    }
     m_line += m_ours ? afterOurs(raw, m_delimiter) : raw;
     m_line += '\n';
     m_out << m_line;
@@ -135,35 +146,58 @@ Status AsideFile::add(const TableBatch& batch)
     return m_out ? Status() : fail("file.write", FaultKind::io, {{"file", m_target}});
 }
 
-/// The wanted name, or the first numbered one that is free or holds the same already.
-std::string AsideFile::freeName() const
-{
-    std::error_code error;
-    const auto usable = [&](const std::string& name) {
-        if (fs::equivalent(name, m_source, error))
-            return false;
-        return m_exact || !fs::exists(name, error) || sameContent(name, m_part);
-    };
-    const fs::path path(m_target);
-    std::string name = m_target;
-    for (int number = 2; !usable(name) && number < mostNames; ++number)
-        name = (path.parent_path() / (path.stem().string() + "-" + std::to_string(number) + path.extension().string()))
-                   .string();
-    return name;
-}
-
 Result<std::string> AsideFile::finish()
 {
     if (m_part.empty())
         return std::string();
     m_out.close();
-    const std::string name = freeName();
+    const std::string name = freeName(m_target, m_exact, m_source, m_part);
     std::error_code error;
     if (!m_out.fail())
         fs::rename(m_part, name, error);
     if (m_out.fail() || error)
         return fail("file.write", FaultKind::io, {{"file", name}});
     m_part.clear();
+    return name;
+}
+
+std::array<std::string, 4> asideCells(std::span<const ImportProblem> problems)
+{
+    constexpr std::array parts{&ImportProblem::column, &ImportProblem::kind, &ImportProblem::cause,
+                               &ImportProblem::suggestion};
+    std::array<std::string, parts.size()> cells;
+    for (std::size_t i = 0; i < parts.size(); ++i)
+        for (const auto& problem : problems)
+            if (!(problem.*parts[i]).empty())
+                cells[i] += (cells[i].empty() ? "" : " / ") + problem.*parts[i];
+    return cells;
+}
+
+Result<std::string> writeAsideTable(const std::string& target, bool exact, const std::string& source,
+                                    const std::vector<std::string>& headings,
+                                    const std::vector<std::vector<std::string>>& rows)
+{
+    std::string text;
+    const auto line = [&](const std::vector<std::string>& cells) {
+        for (std::size_t i = 0; i < cells.size(); ++i) {
+            text += i > 0 ? "," : "";
+            addField(text, cells[i], ',');
+        }
+        text += '\n';
+    };
+    std::vector<std::string> first(ours.begin(), ours.end());
+    first.insert(first.end(), headings.begin(), headings.end());
+    line(first);
+    for (const auto& row : rows)
+        line(row);
+    const std::string part = target + ".part";
+    if (auto written = writeFile(part, text); !written)
+        return fail(written.error());
+    const std::string name = freeName(target, exact, source, part);
+    std::error_code error;
+    fs::rename(part, name, error);
+    if (error)
+        return fail("file.write", FaultKind::io, {{"file", name}});
     return name;
 }
 

@@ -6,11 +6,13 @@
 
 #pragma once
 
+#include <array>
 #include <fstream>
 #include <memory>
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "core/task/import_table.h"
 
@@ -32,8 +34,6 @@ public:
 private:
     Status begin();
     void write(std::string_view raw, std::span<const ImportProblem> problems);
-    [[nodiscard]] std::string freeName() const;
-
     std::string m_target, m_source, m_part, m_header;
     bool m_exact;
     bool m_ours;                           ///< the source holds our columns already
@@ -42,6 +42,13 @@ private:
     std::string m_line;
 };
 
+/// Our four columns of one row: what was wrong with it, of several problems one after the other.
+std::array<std::string, 4> asideCells(std::span<const ImportProblem> problems);
+/// Writes rows of what is no table: `headings` after our columns, then each row with our cells first. Path and fault as
+/// AsideFile::finish.
+Result<std::string> writeAsideTable(const std::string& target, bool exact, const std::string& source,
+                                    const std::vector<std::string>& headings,
+                                    const std::vector<std::vector<std::string>>& rows);
 /// `<folder of the store>/<name of the file>.set-aside.csv`
 std::string asidePath(const std::string& store, const std::string& file);
 

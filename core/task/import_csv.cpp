@@ -203,15 +203,15 @@ Result<ImportFile> importTable(Session& session, const std::string& path, const 
     }
     const auto notes = (*table)->notes();
     file.notes.insert(file.notes.end(), notes.begin(), notes.end());
+    if (!options.saveColumnsFile.empty())
+        if (auto saved = writeFile(options.saveColumnsFile, toJson((*table)->mapping())); !saved)
+            return fail(saved.error());
     if (!(*table)->questions().empty()) {
         report.problems.resize(problemsBefore);
         file.rows = file.kept = file.knownAlready = file.setAside = 0;
         report.questions.insert(report.questions.end(), (*table)->questions().begin(), (*table)->questions().end());
         return file;
     }
-    if (!options.saveColumnsFile.empty() && !options.dryRun)
-        if (auto saved = writeFile(options.saveColumnsFile, toJson((*table)->mapping())); !saved)
-            return fail(saved.error());
     return file;
 }
 

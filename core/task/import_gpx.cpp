@@ -3,11 +3,13 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <span>
 
 #include "core/base/text.h"
 #include "core/exchange/gpx/reader.h"
 #include "core/position/geodesic.h"
 #include "core/store/places.h"
+#include "core/task/import_aside.h"
 #include "core/task/import_report.h"
 
 namespace cupule {
@@ -69,6 +71,7 @@ public:
         if (label.empty()) {
             ++m_file.setAside;
             say(point, "missing-label", {}, {}, false);
+            m_nameless.push_back(point.number);
             return {};
         }
         auto trees = m_site.isNull() ? m_session.store().trees().labelledAnywhere(label)
@@ -99,6 +102,9 @@ public:
         if (m_placed > 0)
             m_file.notes.push_back("positions-given:" + std::to_string(m_placed));
     }
+
+    /// Numbers of the points without a name.
+    [[nodiscard]] const std::vector<std::int64_t>& nameless() const { return m_nameless; }
 
 private:
     /// The tree that the point names; else null and how far the nearest of that label is.
@@ -167,18 +173,42 @@ private:
     ImportReport& m_report;
     Uid m_site;
     std::int64_t m_newTrees = 0, m_newSites = 0, m_placed = 0;
+    std::vector<std::int64_t> m_nameless;
 };
+
+/// Writes the points that were set aside as a table of trees; an empty path where there are none.
+Result<std::string> writeAside(const GpxFile& gpx, GpxPoint::Kind wanted, const std::vector<std::int64_t>& nameless,
+                               std::span<const ImportProblem> problems, const std::string& path,
+                               const std::string& target, bool exact)
+{
+    std::vector<std::vector<std::string>> rows;
+    const auto add = [&](std::int64_t number, std::initializer_list<std::string> cells) {
+        std::vector<ImportProblem> ofPoint;
+        for (const auto& problem : problems)
+            if (problem.row == number && !problem.kept)
+                ofPoint.push_back(problem);
+        const auto first = asideCells(ofPoint);
+        rows.emplace_back(first.begin(), first.end()).insert(rows.back().end(), cells);
+    };
+    for (const auto& point : gpx.unread)
+        if (point.kind == wanted)
+            add(point.number, {point.name, point.latitude, point.longitude, point.description});
+    for (const auto& point : gpx.points)
+        if (std::find(nameless.begin(), nameless.end(), point.number) != nameless.end())
+            add(point.number, {point.name, numberText(point.latitude), numberText(point.longitude), noteOf(point)});
+    if (rows.empty())
+        return std::string();
+    return writeAsideTable(target, exact, path, {"tree", "latitude", "longitude", "note"}, rows);
+}
 
 /// The question that a damaged document raises: nothing of it is taken unasked.
 ImportQuestion damaged(const Fault& fault, const std::string& path)
 {
-    ImportQuestion question{path, "damaged-gpx", {}, {}, "--good-points"};
-    std::string reading;
-    for (const auto& argument : fault.arguments)
-        if (argument.name != "file")
-            reading += (reading.empty() ? "" : ", ") + argument.name + " " + argument.value;
-    question.column = fault.argument("entity");
-    question.readings.push_back(reading);
+    ImportQuestion question{path, "damaged-gpx", fault.argument("entity"), {}, "--good-points"};
+    std::string reading = "line " + fault.argument("line") + ": " + fault.argument("what");
+    if (!question.column.empty())
+        reading += " " + question.column;
+    question.readings.push_back(reading + "; points that can be read: " + fault.argument("points"));
     return question;
 }
 
@@ -217,9 +247,10 @@ bool choosePoints(const GpxFile& gpx, const ImportOptions& options, ImportFile& 
 
 } // namespace
 
-Result<ImportFile> importGpx(Session& session, const std::string& path, const ImportOptions& options,
-                             const Progress& progress, ImportReport& report)
+Result<ImportFile> importGpx(Session& session, const std::string& path, const std::string& asideTarget,
+                             const ImportOptions& options, const Progress& progress, ImportReport& report)
 {
+    const std::size_t problemsBefore = report.problems.size();
     ImportFile file;
     file.file = path;
     file.format = "gpx";
@@ -259,6 +290,14 @@ Result<ImportFile> importGpx(Session& session, const std::string& path, const Im
     if (!options.dryRun && file.kept > 0)
         if (auto kept = session.commit(*change); !kept)
             return fail(kept.error());
+    if (options.dryRun)
+        return file;
+    const auto wanted = gpx->waypoints == 0 ? GpxPoint::Kind::routePoint : GpxPoint::Kind::waypoint;
+    auto aside = writeAside(*gpx, wanted, import.nameless(), std::span(report.problems).subspan(problemsBefore), path,
+                            asideTarget, !options.asideFile.empty());
+    if (!aside)
+        return fail(aside.error());
+    file.asideFile = std::move(*aside);
     return file;
 }
 

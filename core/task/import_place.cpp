@@ -84,12 +84,14 @@ std::string importKindOfPosition(const Fault& fault, std::string_view text)
 }
 
 Result<PlaceReader> PlaceReader::create(const ImportColumns& columns, const std::string& system, char decimal,
-                                        const std::array<double, 4>& areaWSEN)
+                                        const std::array<double, 4>& areaWSEN, bool swapped)
 {
     PlaceReader out;
     out.m_position = columns.find(ImportField::position);
     out.m_system = columns.find(ImportField::system);
     out.m_degrees = {columns.find(ImportField::latitude), columns.find(ImportField::longitude)};
+    if (swapped)
+        std::swap(out.m_degrees.first, out.m_degrees.second);
     out.m_metres = {columns.find(ImportField::easting), columns.find(ImportField::northing)};
     out.m_axes = {columns.find(ImportField::first), columns.find(ImportField::second)};
     out.m_options = {system, areaWSEN, decimal == ',' ? ',' : '\0'};
@@ -205,7 +207,8 @@ bool PlaceReader::read(std::span<const std::string_view> cells, RowPlace& place,
     place.typed = {};
     place.joined.clear();
     m_rowSystem = cellOf(m_system, cells);
-    if (const auto text = cellOf(m_position, cells); !text.empty())
+    // "NA" is what statistics programs write for nothing; the 100 km square of that name is no place of a tree
+    if (const auto text = cellOf(m_position, cells); !text.empty() && text != "NA")
         return readText(text, place, problem);
     const auto filled = [&](const Pair& pair) {
         return pair.first != nullptr && pair.second != nullptr

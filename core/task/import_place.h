@@ -32,9 +32,10 @@ struct RowPlace {
 /// Reads the columns of one table. Compiled once; one thread at a time.
 class PlaceReader {
 public:
-    /// `system` as in PositionOptions; fault "position.unknown-system".
+    /// `system` as in PositionOptions; fault "position.unknown-system". `swapped`: the columns of latitude and longitude
+    /// hold each other's numbers, as a person has said.
     static Result<PlaceReader> create(const ImportColumns& columns, const std::string& system, char decimal,
-                                      const std::array<double, 4>& areaWSEN);
+                                      const std::array<double, 4>& areaWSEN, bool swapped = false);
     /// Fills `place` (nothing where the row names none); false with a problem where it cannot be read.
     bool read(std::span<const std::string_view> cells, RowPlace& place, CellProblem& problem);
 

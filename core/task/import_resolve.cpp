@@ -93,19 +93,29 @@ Result<const Site*> RowResolver::site(const std::string& name)
     return &m_sites.emplace(name, std::move(site)).first->second;
 }
 
+/// A code that a row named earlier and a name that a row names now are one person where the initials agree, in
+/// whichever order the two come: two entries for one person could decide on each other's records.
 Result<Uid> RowResolver::makePerson(const std::string& text)
 {
     Person person;
     person.id = m_ids.make();
     person.name = text;
-    const std::string stem = looksLikeCode(text) ? text : initials(text);
+    const bool code = looksLikeCode(text);
+    const std::string stem = code ? text : initials(text);
     for (int number = 1;; ++number) {
         person.code = number == 1 ? stem : stem + std::to_string(number);
-        const auto taken = m_session.store().people().byCode(person.code);
+        auto taken = m_session.store().people().byCode(person.code);
         if (!taken)
             return fail(taken.error());
         if (!*taken)
             break;
+        if (!code && number == 1 && isOnlyCode(**taken)) {
+            Person named = std::move(**taken);
+            named.name = text;
+            if (auto saved = m_session.store().people().save(m_change, named); !saved)
+                return fail(saved.error());
+            return named.id;
+        }
     }
     if (auto saved = m_session.store().people().save(m_change, person); !saved)
         return fail(saved.error());

@@ -71,7 +71,8 @@ RowReader::RowReader(const ImportColumns& columns, const RowSetting& setting, Pl
 
 Result<RowReader> RowReader::create(const ImportColumns& columns, const RowSetting& setting)
 {
-    auto place = PlaceReader::create(columns, setting.system, setting.decimal, setting.pack->settings.areaWSEN);
+    auto place = PlaceReader::create(columns, setting.system, setting.decimal, setting.pack->settings.areaWSEN,
+                                     setting.swapped);
     if (!place)
         return fail(place.error());
     return RowReader(columns, setting, std::move(*place));
@@ -248,6 +249,8 @@ void RowReader::take(std::span<const std::string_view> cells, const CheckedRow& 
                 keepAsRemark(visit, *column, text);
     };
     keep(m_remarks);
+    if (m_setting.swapped && !checked.place.joined.empty() && !out.place->system.isProjected())
+        visit.remarks.push_back({"position", "latitude and longitude swapped on request"});
     const std::size_t unknown = visit.remarks.size();
     keep(m_codes);
     m_answers.take(cells, visit);

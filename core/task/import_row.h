@@ -30,6 +30,7 @@ struct RowSetting {
     std::string zone;
     std::string system;
     char decimal = '.';
+    bool swapped = false;                  ///< latitude and longitude stand in each other's columns
     CivilDate today;
     std::string site;                      ///< of rows that name none
     std::string observer;                  ///< likewise

@@ -45,10 +45,25 @@ std::string_view orderName(DateOrder order)
     return order == DateOrder::dayFirst ? "day-first" : "month-first";
 }
 
-std::string shownDate(const std::string& cell, DateOrder order)
+std::string orderOption(DateOrder order)
 {
-    const auto read = readDate(cell, order);
-    return cell + " = " + (read ? read->date.text() : "-") + " " + std::string(orderName(order));
+    return order == DateOrder::dayFirst ? "dmy" : "mdy";
+}
+
+/// "dmy: 04/05/2023 = 2023-05-04, row 1; ...", each text once.
+std::string shownDates(const std::vector<DateEvidence::Sample>& samples, DateOrder order)
+{
+    std::string shown = orderOption(order) + ":";
+    std::vector<std::string> seen;
+    for (const auto& sample : samples) {
+        if (std::find(seen.begin(), seen.end(), sample.text) != seen.end())
+            continue;
+        const auto read = readDate(sample.text, order);
+        shown += (seen.empty() ? " " : "; ") + sample.text + " = " + (read ? read->date.text() : "-") + ", row " +
+                 std::to_string(sample.row);
+        seen.push_back(sample.text);
+    }
+    return shown;
 }
 
 std::string delimiterName(char delimiter)
@@ -125,6 +140,7 @@ Status TableReader::settleRows(const ColumnMapping& saved)
     setting.decimal = m_dialect.decimal;
     setting.today = m_options.today.value_or(m_context.today);
     setting.site = m_options.site;
+    setting.swapped = m_options.swapped;
     setting.observer = told(m_options.observer, m_context.observer);
     auto rows = RowReader::create(m_columns, setting);
     if (!rows)
@@ -165,15 +181,13 @@ void TableReader::askForColumns()
 void TableReader::askForOrder(const DateEvidence::Decision& decision)
 {
     ImportQuestion question{m_path, "date-order", m_columns.find(ImportField::date)->heading, {}, "--date-order"};
-    if (decision.verdict == DateEvidence::Verdict::contradiction) {
-        const auto row = [](const DateEvidence::Sample& sample) { return ", row " + std::to_string(sample.row); };
-        question.readings.push_back(shownDate(decision.dayProof->text, DateOrder::dayFirst) + row(*decision.dayProof));
-        question.readings.push_back(shownDate(decision.monthProof->text, DateOrder::monthFirst)
-                                    + row(*decision.monthProof));
+    for (const auto order : {DateOrder::dayFirst, DateOrder::monthFirst}) {
+        std::vector<DateEvidence::Sample> samples;
+        if (decision.verdict == DateEvidence::Verdict::contradiction)
+            samples.push_back(order == DateOrder::dayFirst ? *decision.dayProof : *decision.monthProof);
+        samples.insert(samples.end(), decision.open.begin(), decision.open.end());
+        question.readings.push_back(shownDates(samples, order));
     }
-    for (const auto& sample : decision.open)
-        for (const auto order : {DateOrder::dayFirst, DateOrder::monthFirst})
-            question.readings.push_back(shownDate(sample.text, order));
     m_questions.push_back(std::move(question));
 }
 
@@ -339,7 +353,7 @@ std::vector<std::string> TableReader::notes() const
             note("kept-as-remark", column.heading);
     for (const auto& heading : m_columns.twice)
         note("column-twice", heading);
-    if (m_columns.listsTrees())
+    if (m_columns.listsTrees() && m_questions.empty())
         note("list-of-trees", std::to_string(m_columns.all.size()));
     return out;
 }
@@ -353,7 +367,7 @@ ColumnMapping TableReader::mapping() const
     out.decimal = m_dialect.decimal == ',' ? "comma" : "point";
     out.encoding = m_dialect.encoding.name;
     if (m_order)
-        out.dateOrder = *m_order == DateOrder::dayFirst ? "dmy" : "mdy";
+        out.dateOrder = orderOption(*m_order);
     out.zone = m_options.zone;
     out.system = m_options.system;
     return out;

@@ -34,6 +34,7 @@ CheckContext contextOf(const VisitFacts& facts, const Visit& visit, const Pack& 
     context.sharedPhotos = facts.sharedPhotos;
     context.others = facts.others;
     context.samples = facts.samples;
+    context.laboratoryReport = facts.laboratoryReport;
     context.dateMissing = visit.date == CivilDate{};
     if (facts.nearestFind) {
         context.nearestFindMetres = facts.nearestFind->metres;

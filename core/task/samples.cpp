@@ -306,6 +306,9 @@ Result<SamplePage> addCustodyLine(Session& session, const CustodyLine& wanted)
     line.written = change->at();
     if (auto added = session.store().samples().addLine(*change, line); !added)
         return fail(added.error());
+    if (line.kind == CustodyKind::result)
+        if (auto shown = refreshVisit(session, *change, page->sample.visit); !shown)
+            return fail(shown.error());
     if (auto reopened = reopenForResult(session, *change, page->sample, line); !reopened)
         return fail(reopened.error());
     if (auto kept = session.commit(*change); !kept)

@@ -26,7 +26,8 @@ struct Session::Inside {
     std::unique_ptr<Projector> projector;
     std::optional<CivilDate> today;
     std::optional<Seen> remembered;
-    bool known = false; ///< the store knows this person
+    bool known = false;         ///< the store knows this person
+    std::optional<Person> bare; ///< the store's entry, where it is only a code and the profile has the name
     mutable std::map<int, int> shiftOfYear;
 };
 
@@ -37,22 +38,25 @@ std::string leafingKey(int year)
     return "leafing." + std::to_string(year);
 }
 
-/// The id under which the store knows the profile's person, or nothing.
-Result<std::optional<Uid>> idInStore(Store& store, const Person& person)
+/// The entry of the profile's person in the store, or nothing. The code counts where the name does not speak against
+/// it; else the name, where one person alone has it: an import makes up codes for names.
+Result<std::optional<Person>> entryInStore(Store& store, const Person& person)
 {
-    const auto same = store.people().find(person.id);
-    if (!same)
-        return fail(same.error());
-    if (*same)
-        return person.id;
-    const auto coded = store.people().byCode(person.code);
+    auto same = store.people().find(person.id);
+    if (!same || *same)
+        return same;
+    auto coded = store.people().byCode(person.code);
     if (!coded)
-        return fail(coded.error());
-    if (!*coded)
-        return std::optional<Uid>();
-    const bool sameName =
-        (*coded)->name.empty() || lowerAscii(trim((*coded)->name)) == lowerAscii(trim(person.name));
-    return sameName ? std::optional<Uid>((*coded)->id) : std::nullopt;
+        return coded;
+    if (*coded && ((*coded)->name.empty() || isOnlyCode(**coded) ||
+                   lowerAscii(trim((*coded)->name)) == lowerAscii(trim(person.name))))
+        return coded;
+    if (trim(person.name).empty())
+        return std::optional<Person>();
+    auto named = store.people().byName(std::string(trim(person.name)));
+    if (!named)
+        return fail(named.error());
+    return named->size() == 1 ? std::optional<Person>(std::move(named->front())) : std::nullopt;
 }
 
 } // namespace
@@ -86,12 +90,14 @@ Result<std::unique_ptr<Session>> Session::open(const std::string& path, const Pr
     session->m = std::make_unique<Inside>(profile, clock, random);
     session->m->store = std::move(*store);
     session->m->remembered = request.seen;
-    const auto here = idInStore(session->store(), profile.person);
+    auto here = entryInStore(session->store(), profile.person);
     if (!here)
         return fail(here.error());
     if (*here) {
-        session->m->profile.person.id = **here;
+        session->m->profile.person.id = (*here)->id;
         session->m->known = true;
+        if (isOnlyCode(**here) && !trim(profile.person.name).empty())
+            session->m->bare = std::move(**here);
     }
     return session;
 }
@@ -105,8 +111,11 @@ Result<std::unique_ptr<Session>> Session::create(const std::string& path, const 
         wanted.region = pack.regions.front().id;
     if (pack.region(wanted.region) == nullptr)
         return fail("store.region", FaultKind::usage, {{"region", wanted.region}});
-    if (auto zone = inZone(wanted.zone, 0); !zone)
-        return fail(zone.error());
+    if (auto zone = inZone(wanted.zone, 0); !zone) {
+        Fault fault = zone.error();
+        fault.kind = FaultKind::usage;
+        return fail(std::move(fault));
+    }
     OpenRequest request;
     request.device = profile.device;
     auto store = Store::create(path, wanted, request, {clock, random});
@@ -257,7 +266,14 @@ Status Session::needOneOf(std::initializer_list<Role> roles) const
 Result<Change> Session::begin()
 {
     auto change = m->store->begin(me());
-    if (!change || m->known)
+    if (!change)
+        return change;
+    if (m->bare) {
+        m->bare->name = m->profile.person.name;
+        if (auto saved = m->store->people().save(*change, *m->bare); !saved)
+            return fail(saved.error());
+    }
+    if (m->known)
         return change;
     const auto coded = m->store->people().byCode(m->profile.person.code);
     if (!coded)
@@ -275,6 +291,7 @@ Status Session::commit(Change& change)
     if (auto kept = change.commit(); !kept)
         return kept;
     m->known = true;
+    m->bare.reset();
     const auto seen = m->store->seen();
     // The commit stands whether or not the profile's folder can be written; closing tries again.
     if (seen && seen != m->remembered && rememberSeen(m->profile.folder, info().id, *seen))

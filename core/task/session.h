@@ -53,7 +53,7 @@ public:
     ~Session();
 
     [[nodiscard]] const Pack& pack() const;
-    /// The person has the id under which this store knows them (same id, or same code and name).
+    /// The person has the id under which this store knows them (same id, else same code, else the one person of that name).
     [[nodiscard]] const Profile& profile() const;
     [[nodiscard]] const Uid& me() const { return profile().person.id; }
     [[nodiscard]] Store& store();

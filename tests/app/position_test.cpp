@@ -1,6 +1,5 @@
-#include <fstream>
-
 #include "tests/app/command.h"
+#include "tests/position/reference_rows.h"
 #include "tests/support/catch.h"
 #include "tests/support/shared_data.h"
 
@@ -55,52 +54,91 @@ TEST_CASE("numbers below zero are no options, and the area is the one named", "[
     CHECK(command.run({"position", "--json", "0,0"}).json()["warning"] == "null-island");
 }
 
+// Source: reference/geo/gridref_cases.csv, every row, run as its README says.
 TEST_CASE("every published notation gives its result or its error through the program", "[app][position]")
 {
-    const auto path = sharedPath("reference/geo/gridref_cases.csv");
-    if (!path) {
-        skipped("reference/geo/gridref_cases.csv is not there");
-        SUCCEED();
+    const auto rows = referenceRows("gridref_cases.csv");
+    if (rows.empty())
         return;
-    }
-    std::ifstream in(*path);
-    std::string line;
-    std::getline(in, line);
-    int seen = 0;
+    CHECK(rows.size() == 157);
     Command command;
-    while (std::getline(in, line)) {
-        // case,input,system,status,...: rows whose input needs no quoting are enough here; core/position reads them all
-        if (line.find('"') != std::string::npos)
-            continue;
-        std::vector<std::string> cells;
-        for (std::size_t at = 0; at <= line.size();) {
-            const auto comma = std::min(line.find(',', at), line.size());
-            cells.push_back(line.substr(at, comma - at));
-            at = comma + 1;
-        }
-        if (cells.size() < 12 || cells[3].rfind("ok-or", 0) == 0)
-            continue;
-        CAPTURE(line);
-        ++seen;
-        std::vector<std::string> words{"position", cells[1], "--json"};
-        if (cells[2] == "OSGB" || cells[2] == "IG" || cells[2] == "ITM")
-            words.insert(words.end(), {"--system", cells[2]});
-        // the rows say nothing about an area, but for the one that is about it
-        if (cells[3] != "ok-warn:outside-area")
+    for (const auto& row : rows) {
+        const std::string& status = row.at("status");
+        CAPTURE(row.at("case"), row.at("input"), status);
+        std::vector<std::string> words{"position", row.at("input"), "--json"};
+        if (!row.at("system").empty())
+            words.insert(words.end(), {"--system", row.at("system")});
+        // G100 to G104 lie outside the usual area and are read with the whole world as the area
+        if (row.at("case") >= "G100" && row.at("case") <= "G104")
             words.insert(words.end(), {"--area", "-180,-90,180,90"});
         const Said said = command.run(words);
-        if (cells[3].rfind("error:", 0) == 0) {
-            CHECK(said.code == 3);
-            CHECK(said.json()["error"] == cells[3].substr(6));
+        const auto json = said.json();
+        const bool refused = json.contains("error");
+        CHECK(said.code == (refused ? 3 : 0));
+        if (status.starts_with("error:")) {
+            CHECK(json.value("error", "") == status.substr(6));
+            CHECK_FALSE(said.err.empty());
             continue;
         }
-        REQUIRE(said.code == 0);
-        const auto json = said.json();
-        CHECK(json["warning"] == (cells[3] == "ok" ? "" : cells[3].substr(8)));
-        if (!cells[7].empty())
-            CHECK(json["easting"].get<double>() == Approx(std::stod(cells[7])).margin(0.001));
-        if (!cells[6].empty())
-            CHECK(json["square_m"].get<double>() == Approx(std::stod(cells[6])));
+        if (refused) {
+            CHECK("ok-or-error:" + json.value("error", "") == status);
+            continue;
+        }
+        CHECK(json["warning"] == (status.starts_with("ok-warn:") ? status.substr(8) : ""));
+        const auto agrees = [&](const char* column, const char* member, double margin) {
+            if (const std::string& expected = row.at(column); !expected.empty())
+                CHECK(json[member].get<double>() == Approx(std::stod(expected)).margin(margin).epsilon(0));
+        };
+        agrees("centre_easting_m", "easting", 1e-6);
+        agrees("centre_northing_m", "northing", 1e-6);
+        agrees("square_m", "square_m", 1e-6);
+        agrees("lat_deg", "lat", 1e-9);
+        agrees("lon_deg", "lon", 1e-9);
+        if (const std::string& expected = row.at("uncertainty_m"); !expected.empty())
+            CHECK(json["uncertainty_m"].get<double>() == Approx(std::stod(expected)).epsilon(0.1));
     }
-    CHECK(seen > 80);
+}
+
+TEST_CASE("a place is written in every notation that reaches it", "[app][position]")
+{
+    Command command;
+    const auto all = command.run({"position", "SO 612 094", "--as", "all", "--json"}).json()["written"];
+    CHECK(all["osgb"] == "SO 612 094");
+    CHECK(all["osgb-tetrad"] == "SO60E");   // letters from the south-west, north then east: common practice
+    CHECK(all["osgb-metres"] == "361250 209450");
+    CHECK_FALSE(all.contains("irish"));     // the Irish Grid does not reach
+    for (const auto& [notation, text] : all.items()) {
+        CAPTURE(notation);
+        // what is written is read back to the same place
+        std::vector<std::string> words{"position", text.get<std::string>(), "--json"};
+        if (notation == "osgb-metres")
+            words.insert(words.end(), {"--system", "OSGB"});
+        const auto back = command.run(words).json();
+        CHECK(back["lat"].get<double>() == Approx(51.7824).margin(notation == "osgb-tetrad" ? 0.02 : 0.001));
+    }
+    CHECK(command.run({"position", "SO 612 094", "--as", "iso6709", "--digits", "3"}).says("+51.782-002.563/"));
+    const Said far = command.run({"position", "SO 612 094", "--as", "irish", "--json"});
+    CHECK(far.code == 3);
+    CHECK(far.json()["error"] == "outside-grid");
+    CHECK(command.run({"position", "SO 612 094", "--as", "chains"}).code == 2);
+}
+
+TEST_CASE("a grid file is used where one is named, and the difference is stated", "[app][position]")
+{
+    Command command;
+    const Said without = command.run({"position", "SO 612 094"});
+    CHECK(without.says("5 m"));
+    CHECK(command.run({"position", "SO 612 094", "--json"}).json()["grid_difference_m"].is_null());
+    const auto folder = sharedPath("reference/geo/grids");
+    if (!folder)
+        return skipped("reference/geo/grids is not here");
+    const auto json = command.run({"position", "SO 612 094", "--grids", *folder, "--json"}).json();
+    // PROJ_FACTS.md: the middle of this square through the grid, measured with PROJ 9.1.1
+    CHECK(json["lat"].get<double>() == Approx(51.7823669).margin(1e-7));
+    CHECK(json["lon"].get<double>() == Approx(-2.5631224).margin(1e-7));
+    CHECK(json["operation_accuracy_m"].get<double>() == Approx(0.03));
+    CHECK(json["grid_difference_m"].get<double>() > 0.1);
+    CHECK(json["grid_difference_m"].get<double>() < 5);
+    CHECK(command.run({"position", "SO 612 094", "--grids", *folder}).says("without it the position would lie"));
+    CHECK(command.run({"position", "SO 612 094", "--grids", command.path("nowhere")}).code == 3);
 }

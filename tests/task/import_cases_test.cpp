@@ -64,8 +64,10 @@ TEST_CASE("C01: where nothing proves the order it is asked, with both readings, 
     CHECK(asked.questions[0].kind == "date-order");
     CHECK(asked.questions[0].option == "--date-order");
     REQUIRE(asked.questions[0].readings.size() >= 2);
-    CHECK(asked.questions[0].readings[0] == "04/05/2023 = 2023-05-04 day-first");
-    CHECK(asked.questions[0].readings[1] == "04/05/2023 = 2023-04-05 month-first");
+    CHECK(asked.questions[0].readings[0]
+          == "dmy: 04/05/2023 = 2023-05-04, row 1; 05/06/2023 = 2023-06-05, row 2");
+    CHECK(asked.questions[0].readings[1]
+          == "mdy: 04/05/2023 = 2023-04-05, row 1; 05/06/2023 = 2023-05-06, row 2");
     ImportOptions options;
     options.dateOrder = "mdy";
     CHECK(bench.table(rows, options).kept == 2);
@@ -162,6 +164,16 @@ TEST_CASE("C07: swapped latitude and longitude are refused with the proposal, ne
         CHECK(problem.kind == "swapped-coordinates");
         CHECK(problem.suggestion == "swapped?");
         CHECK(problem.column == "lat");
+    }
+    // turned on a yes, which stands in each record
+    ImportOptions options;
+    options.swapped = true;
+    CHECK(bench.files({*path}, options).kept == 2);
+    for (const auto& visit : bench.visits()) {
+        REQUIRE(visit.position.has_value());
+        CHECK(visit.position->latitude == Approx(49.236).margin(0.002));
+        REQUIRE(visit.remarks.size() == 1);
+        CHECK(visit.remarks[0].heading == "position");
     }
 }
 

@@ -4,8 +4,10 @@
 
 #include "core/protocol/pack_reader.h"
 #include "tests/support/catch.h"
+#include "tests/task/import_fixture.h"
 
 using namespace cupule;
+using test::ImportBench;
 
 namespace {
 
@@ -74,6 +76,29 @@ TEST_CASE("a mapping decides against the headings, and what was matched can be s
     const auto again = columnMappingFromJson(toJson(mapping));
     REQUIRE(again.has_value());
     CHECK(*again == mapping);
+}
+
+TEST_CASE("the columns are saved where they are asked about, so that they can be changed and named", "[import][columns]")
+{
+    ImportBench bench;
+    ImportOptions options;
+    options.saveColumnsFile = bench.folder() + "/columns.json";
+    const std::string table = "Baum,date\nT-1,2026-06-11\n";
+    CHECK(bench.table(table, options).questions.at(0).kind == "tree-column");
+    std::string text = test::content(options.saveColumnsFile);
+    const auto at = text.find("\"remark\"");
+    REQUIRE(at != std::string::npos);
+    options.columnsFile = bench.file("mine.json", text.replace(at, 8, "\"tree\""));
+    CHECK(bench.table(table, options).kept == 1);
+}
+
+TEST_CASE("NA alone is no position", "[import][columns]")
+{
+    ImportBench bench;
+    CHECK(bench.table("tree,date,grid_ref\nT-1,2026-06-11,NA\nT-2,2026-06-11,NA 00 00\n").kept == 2);
+    const auto visits = bench.visits();
+    CHECK_FALSE(visits.at(0).position.has_value());
+    CHECK(visits.at(1).position.has_value());
 }
 
 TEST_CASE("a mapping that names a field which does not exist is refused, as is one that is no mapping", "[import][columns]")

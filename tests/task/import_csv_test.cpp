@@ -190,6 +190,23 @@ TEST_CASE("people are found by code or by name, and a name of several people dec
     CHECK(report.problems[0].kept);
 }
 
+TEST_CASE("a code in one row and the name with its initials in another are one person", "[import][csv]")
+{
+    const std::string code = "T-1,2026-06-11,IC\n", name = "T-2,2026-06-11,Ines Calloway\n";
+    for (const std::string& rows : {code + name, name + code}) {
+        CAPTURE(rows);
+        ImportBench bench;
+        CHECK(bench.table("tree,date,observer\n" + rows).newPeople == 1);
+        const auto visits = bench.visits();
+        REQUIRE(visits.size() == 2);
+        CHECK(visits[0].observer == visits[1].observer);
+        CHECK(bench.session().store().people().byCode("IC").value()->name == "Ines Calloway");
+    }
+    // another name with the same initials is somebody else
+    ImportBench bench;
+    CHECK(bench.table("tree,date,observer\nT-1,2026-06-11,Ines Calloway\nT-2,2026-06-11,Ivo Cray\n").newPeople == 2);
+}
+
 TEST_CASE("every kind of bad row is set aside once, with one problem for each bad cell", "[import][csv]")
 {
     ImportBench bench;

@@ -81,6 +81,28 @@ TEST_CASE("a waypoint without a name is set aside, with its line", "[import][gpx
     CHECK(report.problems[0].line == 3);
 }
 
+TEST_CASE("points that were set aside lie in a table that can be mended and taken in", "[import][gpx]")
+{
+    ImportBench bench;
+    const auto report = bench.files({bench.file("walk.gpx", gpx(waypoint("undefined", "-2.5", "<name>T-1</name><desc>by the gate</desc>")
+                                                                + waypoint("51.9", "-2.5", "")
+                                                                + waypoint("51.8", "-2.4", "<name>T-3</name>")))});
+    CHECK(report.kept == 1);
+    CHECK(report.setAside == 2);
+    const std::string path = report.files.at(0).asideFile;
+    REQUIRE_FALSE(path.empty());
+    std::string text = test::content(path);
+    CHECK(text == "problem_column,problem_kind,problem_cause,problem_suggestion,tree,latitude,longitude,note\n"
+                  "lat,unreadable-position,,,T-1,undefined,-2.5,by the gate\n"
+                  "name,missing-label,,,,51.9,-2.5,\n");
+    text.replace(text.find("undefined"), 9, "51.7");
+    const auto mended = bench.files({bench.file("mended.csv", text)});
+    CHECK(mended.newTrees == 1);
+    CHECK(mended.setAside == 1);
+    CHECK(bench.treesLabelled("T-1").at(0).position->latitude == Approx(51.7));
+    CHECK(bench.treesLabelled("T-1").at(0).note == "by the gate");
+}
+
 TEST_CASE("C16: a time without a zone is marked, never taken for UTC", "[import][gpx][cases]")
 {
     const auto path = test::sharedPath("reference/cases/C16/time_without_zone.gpx");

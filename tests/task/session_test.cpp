@@ -100,6 +100,30 @@ TEST_CASE("a person is known to a store by code and name, whoever made the entry
     CHECK(newVisit(*mary, Uid{}, Uid{}).value().observer == known.id);
 }
 
+TEST_CASE("a person is known to a store by name where an import made up another code", "[task][session]")
+{
+    Vale vale;
+    const auto office = vale.as("JB");
+    const Person other = newPerson(*office, {{}, "MH", "Martin Hood", {}, {}, {}}).value();
+    const Person known = newPerson(*office, {{}, "MH2", "mary hill", {}, {}, {}}).value();
+    CHECK(vale.as("MH")->me() == known.id);
+    // of two people of that name neither is taken for her
+    newPerson(*office, {{}, "MH3", "Mary Hill", {}, {}, {}}).value();
+    const Uid alone = vale.as("MH")->me();
+    CHECK(alone != known.id);
+    CHECK(alone != other.id);
+}
+
+TEST_CASE("an entry that is only a code gets its name from the profile of that code", "[task][session]")
+{
+    Vale vale;
+    const Person known = newPerson(*vale.as("JB"), {{}, "MH", "MH", {}, {}, {}}).value();
+    const auto mary = vale.as("MH");
+    CHECK(mary->me() == known.id);
+    REQUIRE(newVisit(*mary, Uid{}, Uid{}).has_value());
+    CHECK(mary->store().people().find(known.id).value()->name == "Mary Hill");
+}
+
 TEST_CASE("a code that belongs to somebody else is refused when it is first used", "[task][session]")
 {
     Vale vale;

@@ -53,8 +53,15 @@ QString packFaultText(const PackFault& fault);
 QString positionKindText(const std::string& kind);
 /// "± 7 m, the middle of a square of 10 m; OSGB36 to WGS 84 (6), good to 2 m".
 QString positionSureText(const Position& position);
-/// A kind of the import list ("wrong-field-count"): why a row was set aside or doubted.
+
+// ---- taking files in (words_import.cpp)
+
+/// A kind of the import list ("wrong-field-count"), the fault of a whole file, or a question about one ("date-order").
 QString importKindText(const std::string& kind);
+/// Why a row, point or photo was set aside, or doubted and kept: kind, cause and suggestion of ImportProblem in words.
+QString importProblemText(const std::string& kind, const std::string& cause, const std::string& suggestion, bool kept);
+/// A note about a file, "code:argument".
+QString importNoteText(const std::string& note);
 
 // ---- host and season (words_trade.cpp)
 

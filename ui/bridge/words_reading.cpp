@@ -1,4 +1,4 @@
-// Why a position, a date, a number or a row could not be read, or was read with a doubt.
+// Why a position could not be read, or was read with a doubt.
 
 #include "ui/bridge/words.h"
 
@@ -57,46 +57,6 @@ constexpr Sentence positions[] = {
     SAY("outside-area", "this lies outside the area of the programme."),
     SAY("very-coarse", "this is a square of 100 km."),
 };
-
-constexpr Sentence imports[] = {
-    SAY("wrong-field-count", "The row has more or fewer cells than there are columns."),
-    SAY("unterminated-quote", "A quotation mark is opened and never closed."),
-    SAY("text-after-quote", "Text stands behind a closing quotation mark."),
-    SAY("nul-byte", "The row holds bytes that are no text."),
-    SAY("too-long", "A cell is too long to be meant."),
-    SAY("bad-encoding", "The text is not in the encoding of the file."),
-    SAY("impossible_date", "There is no such day."),
-    SAY("impossible-date", "There is no such day."),
-    SAY("future_date", "The date has not come yet."),
-    SAY("future-date", "The date has not come yet."),
-    SAY("unreadable-date", "This is not a date."),
-    SAY("ambiguous-date", "Day and month can be read both ways."),
-    SAY("date-order", "Day and month can be read both ways. Say which comes first."),
-    SAY("absurd-date", "The date cannot be right."),
-    SAY("missing-date", "The row has no date."),
-    SAY("spreadsheet-day-count", "A spreadsheet has turned the date into a count of days."),
-    SAY("local-time", "This time did not exist or came twice that day, when the clocks were changed."),
-    SAY("unreadable-time", "This is not a time of day."),
-    SAY("camera-clock", "The camera’s clock was most likely never set."),
-    SAY("digitised-time", "Only the time of scanning is known, not of taking."),
-    SAY("unreadable-number", "This is not a number."),
-    SAY("ambiguous-number", "The number can be read in two ways: a comma may mark decimals or thousands."),
-    SAY("value-out-of-range", "The value is not possible."),
-    SAY("out-of-range", "The value is not possible."),
-    SAY("spreadsheet-mangled", "A spreadsheet has changed what was written here."),
-    SAY("unreadable-position", "The position could not be read."),
-    SAY("swapped-coordinates", "Latitude and longitude are swapped."),
-    SAY("position-out-of-range", "The coordinates are beyond the globe."),
-    SAY("null-island", "The position is 0, 0, which means that there was none."),
-    SAY("no-hemisphere", "It is not said whether north or south, east or west is meant."),
-    SAY("position-from-xmp", "The position was read from the picture’s XMP part."),
-    SAY("damaged-metadata", "What the camera wrote into the file is damaged."),
-    SAY("damaged-point", "The point is damaged."),
-    SAY("unreadable-elevation", "The height could not be read."),
-    SAY("missing-label", "The row names no tree."),
-    SAY("unknown-zone", "The zone is not known."),
-    SAY("unknown-system", "The coordinate system is not known."),
-};
 #undef SAY
 
 } // namespace
@@ -118,11 +78,6 @@ QString positionSureText(const Position& position)
 QString positionKindText(const std::string& kind)
 {
     return sentence(positions, "reading", kind);
-}
-
-QString importKindText(const std::string& kind)
-{
-    return sentence(imports, "reading", kind);
 }
 
 } // namespace cupule::ui

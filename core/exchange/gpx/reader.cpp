@@ -189,16 +189,28 @@ private:
         m_point.line = m_lines.lineOf(static_cast<std::size_t>(node.offset_debug()));
         if (!whole(node)) {
             problem(cupule::kind::damagedPoint, node.name(), {}, false);
+            keepUnread(node);
             return;
         }
-        if (!position(node))
+        if (!position(node)) {
+            keepUnread(node);
             return;
+        }
         m_point.name = textOf(child(node, "name"));
         m_point.comment = textOf(child(node, "cmt"));
         m_point.description = textOf(child(node, "desc"));
         elevation(textOf(child(node, "ele")));
         time(textOf(child(node, "time")));
         m_file.points.push_back(m_point);
+    }
+
+    void keepUnread(const pugi::xml_node& node)
+    {
+        if (m_point.kind == GpxPoint::Kind::trackPoint)
+            return;
+        m_file.unread.push_back({m_point.kind, m_point.number, textOf(child(node, "name")),
+                                 node.attribute("lat").value(), node.attribute("lon").value(),
+                                 textOf(child(node, "desc"))});
     }
 
     bool position(const pugi::xml_node& node)

@@ -52,9 +52,17 @@ struct GpxPoint {
     std::int64_t number = 0;                 ///< of all points in the file, from 1, unreadable ones counted
 };
 
+/// A waypoint or route point without a place that could be read, as far as its texts go.
+struct GpxUnread {
+    GpxPoint::Kind kind = GpxPoint::Kind::waypoint;
+    std::int64_t number = 0;                 ///< as GpxPoint::number
+    std::string name, latitude, longitude, description;
+};
+
 struct GpxFile {
     std::string version;                     ///< "1.0", "1.1" or whatever it says
     std::vector<GpxPoint> points;            ///< in the order of the file
+    std::vector<GpxUnread> unread;           ///< each has a problem of its number; track points are left out
     ReadProblems problems;                   ///< row = GpxPoint::number
     std::int64_t waypoints = 0;              ///< as many elements as there are, readable or not
     std::int64_t routePoints = 0;
