@@ -1,5 +1,7 @@
 #include "app/text.h"
 
+#include <algorithm>
+
 #include "app/words.h"
 #include "core/base/text.h"
 #include "core/base/zone.h"
@@ -7,6 +9,49 @@
 #include "ui/bridge/words.h"
 
 namespace cupule::app {
+
+namespace {
+
+/// What a link's number and name are, kind by kind; null = as they stand.
+struct LinkWords {
+    const char* kind;
+    const char* what;
+    const char* who;
+};
+constexpr LinkWords linkWords[] = {{"cut", "pieces: {text}", "by {text}"},
+                                   {"hands", "seal {text}", "to {text}"},
+                                   {"laboratory", "seal {text}", nullptr},
+                                   {"result", "report {text}", "signed by {text}"},
+                                   {"disposal", nullptr, "in the presence of {text}"}};
+
+/// "outer bag: B-1042, 27 June 2026, 10.11", with what is not well at the end.
+std::string linkLine(const ChainLink& link, const SamplePage& page, const Words& words)
+{
+    std::string line = plain(ui::linkWord(link.kind));
+    bool first = true;
+    const auto add = [&](const std::string& part) {
+        line += (first ? ": " : ", ") + part;
+        first = false;
+    };
+    const auto found = std::find_if(std::begin(linkWords), std::end(linkWords),
+                                    [&](const LinkWords& each) { return each.kind == link.kind; });
+    const bool own = found != std::end(linkWords);
+    const auto say = [&](const char* english, const std::string& text) {
+        if (!text.empty())
+            add(english == nullptr ? text : words.text(english, {{"text", text}}));
+    };
+    say(own ? found->who : nullptr, link.who);
+    say(own ? found->what : nullptr, link.kind == "tree" ? page.treeLabel : link.what);
+    if (link.when)
+        add(plain(ui::momentText(*link.when)));
+    if (link.state == LinkState::broken)
+        line += words.text(" (broken)");
+    else if (link.state == LinkState::open)
+        line += words.text(" (open)");
+    return line;
+}
+
+} // namespace
 
 std::string visitSentence(const VisitLine& line, const Words& words)
 {
@@ -53,22 +98,9 @@ void saySample(Run& run, const SamplePage& page, const Pack& pack)
              {"tree", page.treeLabel},
              {"date", run.words().date(page.visitDate)},
              {"state", run.words().state(page.status.state)}});
-    for (const auto& link : page.status.chain) {
-        std::string line = "  ";
-        line += plain(ui::linkWord(link.kind));
-        if (!link.what.empty())
-            line += " " + link.what;
-        if (!link.who.empty())
-            line += ", " + link.who;
-        if (link.when)
-            line += ", " + plain(ui::momentText(*link.when));
-        if (link.state == LinkState::broken)
-            line += run.words().text(" (broken)");
-        else if (link.state == LinkState::open)
-            line += run.words().text(" (open)");
+    for (const auto& link : page.status.chain)
         if (link.state != LinkState::ahead)
-            run.line(line);
-    }
+            run.line("  " + linkLine(link, page, run.words()));
     if (!page.status.missing.empty())
         run.say("Still missing before it can close:");
     sayFindings(run, page.status.missing, pack);

@@ -6,6 +6,7 @@
 #include <cstdlib>
 
 #include "core/base/text.h"
+#include "core/record/names.h"
 
 namespace cupule::custody {
 
@@ -221,6 +222,13 @@ void transferTimes(const Chain& chain, std::size_t at, std::vector<Noted>& out)
         breaks.add("custody.out-before-in", kind + "/out", {{"minutes", minutesText(*gave, *had)}});
 }
 
+void writtenLate(const CustodyLine& line, std::vector<Noted>& out)
+{
+    if (const auto hours = hoursWrittenLate(line); hours && !saysWhyLate(line))
+        Breaks(out, Link::transfer, &line)
+            .add("custody.written-afterwards-unsaid", name(line.kind), {{"hours", *hours}});
+}
+
 void seals(const Chain& chain, const CustodyLine& line, std::vector<Noted>& out)
 {
     Breaks breaks(out, Link::transfer, &line);
@@ -260,6 +268,7 @@ void gatherBreaks(const Chain& chain, std::vector<Noted>& out)
     for (std::size_t i = 0; i < chain.transfers.size(); ++i) {
         joins(chain, i, out);
         transferTimes(chain, i, out);
+        writtenLate(*chain.transfers[i], out);
         seals(chain, *chain.transfers[i], out);
         pieces(chain, chain.transfers[i], Link::transfer, out);
     }

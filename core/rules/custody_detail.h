@@ -88,6 +88,15 @@ std::optional<Instant> happenedAt(const CustodyLine& line);
 /// From closing the outer bag to receipt, or to now; nothing where the clock says otherwise.
 std::optional<double> hoursSinceSeal(const Chain& chain);
 double hoursBetween(const Instant& from, const Instant& to);
+/// Whole hours from the event to writing it down, where that is later than the same day's work explains.
+std::optional<std::string> hoursWrittenLate(const CustodyLine& line);
+/// Whether a line written late says so.
+bool saysWhyLate(const CustodyLine& line);
+/// A change of hands, where writing late without saying so breaks the chain.
+inline bool isTransfer(const CustodyLine& line)
+{
+    return line.kind == CustodyKind::handOver || line.kind == CustodyKind::receipt;
+}
 
 /// The leave of the owner or occupier (to enter and to sample), or of the authority (to take and to move),
 /// that is lacking on that day.

@@ -48,15 +48,12 @@ void timeSinceSeal(const Chain& chain, std::vector<Finding>& out)
 
 void writtenLate(const CustodyLine& line, std::vector<Finding>& out)
 {
-    const auto at = arrivalOf(line);
-    if (!at)
+    const auto hours = hoursWrittenLate(line);
+    const bool said = saysWhyLate(line);
+    if (!hours || (isTransfer(line) && !said))
         return;
-    const double hours = hoursBetween(*at, line.written);
-    if (hours <= writtenLateHours)
-        return;
-    const bool said = !trim(line.remark).empty() || !trim(line.reason).empty();
     Arguments arguments = lineArgument(line);
-    arguments.push_back({"hours", wholeHours(hours)});
+    arguments.push_back({"hours", *hours});
     out.push_back(finding(said ? "custody.written-afterwards" : "custody.written-afterwards-unsaid",
                           said ? Severity::note : Severity::ask, std::string(name(line.kind)),
                           std::move(arguments), custodyGuide));
@@ -157,6 +154,18 @@ std::optional<double> hoursSinceSeal(const Chain& chain)
     const auto received = chain.receipt ? arrivalOf(*chain.receipt) : std::nullopt;
     const double hours = hoursBetween(*chain.outer->out, received ? *received : chain.context.now);
     return hours >= 0 ? std::optional(hours) : std::nullopt;
+}
+
+std::optional<std::string> hoursWrittenLate(const CustodyLine& line)
+{
+    const auto at = arrivalOf(line);
+    const double hours = at ? hoursBetween(*at, line.written) : 0;
+    return hours > writtenLateHours ? std::optional(wholeHours(hours)) : std::nullopt;
+}
+
+bool saysWhyLate(const CustodyLine& line)
+{
+    return !trim(line.remark).empty() || !trim(line.reason).empty();
 }
 
 void gatherRemarks(const Chain& chain, std::vector<Finding>& out)

@@ -3,6 +3,7 @@
 
 #include "tests/app/command.h"
 #include "tests/support/catch.h"
+#include "tests/support/shared_data.h"
 
 using namespace cupule;
 using namespace cupule::test;
@@ -145,6 +146,53 @@ TEST_CASE("answers are corrected, cleared, undone and done again", "[app][enter]
     }
     CHECK(command.json("MH", {"strike", store, "W03@2026-06-11"})["struck"] == true);
     CHECK(command.json("MH", {"list", "visits", store})["count"] == 1);
+}
+
+TEST_CASE("an answer that does not fit leaves neither a tree nor a visit behind", "[app][enter]")
+{
+    Command command;
+    const std::string store = command.vale();
+    const auto count = [&](const char* noun) { return command.json("MH", {"list", noun, store})["count"].get<int>(); };
+    const int visits = count("visits"), trees = count("trees");
+    CHECK(command.as("MH", {"enter", store, "W77", "--at", "SO 612 094", "S02=seen", "S99=seen"}).code == 2);
+    CHECK(command.as("MH", {"enter", store, "W03", "minutes=long"}).code == 2);
+    CHECK(count("visits") == visits);
+    CHECK(count("trees") == trees);
+}
+
+TEST_CASE("an open question about the tree names the character to look at next", "[app][enter]")
+{
+    Command command;
+    const std::string store = command.vale();
+    const Said said = command.as("MH", {"enter", store, "W05", "--at", "SO 612 094", "K01=alternate"});
+    CHECK(said.code == 0);
+    CHECK(said.says("Look next at: "));
+    const auto host = command.json("MH", {"show", "visit", "W05@2026-06-11", store})["host"];
+    CHECK(host["answer"] == "cannot-tell");
+    REQUIRE_FALSE(host["next"].empty());
+    CHECK(host["next"][0]["expected_bits"].get<double>() > 0);
+    CHECK_FALSE(host["next"][0]["reason"].get<std::string>().empty());
+    CHECK_FALSE(command.as("MH", {"show", "visit", "W03@2026-06-11", store}).says("Look next at"));
+}
+
+TEST_CASE("a photo is put with a visit, and shows what somebody says it shows", "[app][photo]")
+{
+    const auto picture = sharedPath("reference/files/photos/no_exif.jpg");
+    if (!picture)
+        return skipped("reference/files/photos is not here");
+    Command command;
+    const std::string store = command.vale();
+    REQUIRE(command.as("MH", {"import", store, *picture}).says("in the tray, since no visit fits: 1"));
+    CHECK(command.as("MH", {"photo", store, "no_exif.jpg", "--shows", "S99"}).code == 2);
+    const auto photo = command.json("MH", {"photo", store, "no_exif.jpg", "--visit", "W03@2026-06-11", "--shows", "S02,K03"});
+    CHECK(photo["evidenceFor"].size() == 2);
+    const auto findings = command.json("MH", {"check", store, "W03@2026-06-11"}, 1)["visits"][0]["findings"];
+    for (const auto& finding : findings)
+        CHECK(finding["code"] != "gall.no-evidence");
+    CHECK(command.json("MH", {"undo", store})["what"] == "photo");
+    command.json("MH", {"redo", store});
+    CHECK(command.json("MH", {"photo", store, "no_exif.jpg", "--visit", "none", "--shows", "nothing"})["evidenceFor"].empty());
+    CHECK(command.as("JB", {"photo", store, "no_exif.jpg", "--visit", "W03@2026-06-11"}).code == 1);
 }
 
 TEST_CASE("every noun is listed and shown by the name in the list", "[app][list]")

@@ -181,10 +181,14 @@ std::vector<Row> corruptions()
          [](Case& c) {
              c.line(Step::receipt).out = at("2026-06-11T14:01:00+01:00");
              c.line(Step::receipt).in = at("2026-06-11T14:03:00+01:00");
+             c.line(Step::receipt).written = at("2026-06-11T14:03:00+01:00");
          },
          {"custody.out-before-in"}},
         {"another seal", [](Case& c) { c.line(Step::receipt).seal = "S-77301"; }, {"custody.seal-differs"}},
         {"a broken seal", [](Case& c) { c.line(Step::handOver).sealWhole = false; }, {"custody.seal-broken"}},
+        // "record of transfer written later than it happened without saying so": ASTM D4840; the hours are common practice
+        {"a hand-over written two days later", [](Case& c) { c.line(Step::handOver).written = at("2026-06-13T14:00:00+01:00"); },
+         {"custody.written-afterwards-unsaid"}},
         {"a result before receipt", [](Case& c) { c.line(Step::result).out = at("2026-06-12T08:00:00+01:00"); },
          {"custody.result-before-receipt"}},
         {"the laboratory says oak", [](Case& c) { c.line(Step::result).host = "quercus robur"; }, {"custody.host-differs"}},
@@ -199,8 +203,8 @@ std::vector<Row> remarks()
         {"a day under way", [](Case& c) { c.pack.settings.sampleWarnHours = 22; }, {"custody.hours-warn"}},
         {"three days under way", [](Case& c) { c.pack.settings.sampleAskHours = 22; }, {"custody.hours-ask"}},
         {"too long for rearing", [](Case& c) { c.pack.settings.sampleVoidRearingHours = 22; }, {"custody.hours-rearing"}},
-        {"written two days later",
-         [](Case& c) { c.line(Step::handOver).written = at("2026-06-13T14:00:00+01:00"); },
+        {"a bag written down two days later",
+         [](Case& c) { c.line(Step::innerBag).written = at("2026-06-13T14:00:00+01:00"); },
          {"custody.written-afterwards-unsaid"}},
         {"written two days later, said",
          [](Case& c) {

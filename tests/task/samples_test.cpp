@@ -277,6 +277,31 @@ TEST_CASE("a laboratory that found it opens the decided visit again", "[task][sa
     CHECK(countQueue(*v1).value() == 1);
 }
 
+TEST_CASE("what only a laboratory can see may stand once it has reported, and not before", "[task][samples]")
+{
+    Taken taken;
+    const Pack& pack = taken.mary->pack();
+    const auto sign = std::find_if(pack.signs.begin(), pack.signs.end(),
+                                   [](const Sign& s) { return s.group == SignGroup::laboratory; });
+    REQUIRE(sign != pack.signs.end());
+    const auto claim = [&] {
+        const Visit before = visitPage(*taken.mary, taken.visit.id).value().visit;
+        Visit claimed = before;
+        claimed.observations.push_back({});
+        claimed.observations.back().sign = sign->id;
+        claimed.observations.back().answer = Answer::seen;
+        done(changeVisit(*taken.mary, before, claimed, "laboratory"));
+        return holds(visitPage(*taken.mary, taken.visit.id).value().findings, "sign.laboratory");
+    };
+    CHECK(claim());
+    taken.sealed();
+    taken.received();
+    taken.examinedAndDisposed("found");
+    CHECK_FALSE(holds(visitPage(*taken.mary, taken.visit.id).value().findings, "sign.laboratory"));
+    const auto line = visitPage(*taken.mary, taken.visit.id).value();
+    CHECK(line.positive.positive);
+}
+
 TEST_CASE("samples are for handlers and volunteers, regimes for the office", "[task][samples]")
 {
     Taken taken;

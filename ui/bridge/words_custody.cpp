@@ -148,7 +148,7 @@ constexpr CustodyWords custody[] = {
     SAY("custody.written-afterwards", "written afterwards",
         "Line {line} was written {hours} afterwards, and says so."),
     SAY("custody.written-afterwards-unsaid", "written afterwards, without saying so",
-        "Line {line} was written {hours} afterwards without saying why."),
+        "Line {line} was written {hours} afterwards without saying why. A line that corrects it can say why."),
     SAY("custody.number-twice", "line number twice", "Line {line} stands there twice. Two devices wrote it."),
     SAY("custody.correction-unknown", "corrects no line",
         "Line {line} corrects line {corrects}, which does not exist."),

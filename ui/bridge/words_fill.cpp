@@ -91,7 +91,7 @@ QString shown(const Argument& argument, const Pack* pack)
     if (number && endsWith(argument.name, "minutes"))
         return durationText(*number);
     if (number && endsWith(argument.name, "hours"))
-        return QCoreApplication::translate("words", "%1 h", "duration").arg(numberText(*number, 0));
+        return durationText(*number * 60);
     if (argument.name == "unit")
         return shownUnit(argument.value);
     if (isList(argument.name))
