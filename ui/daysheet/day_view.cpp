@@ -1,12 +1,12 @@
 #include "ui/daysheet/day_view.h"
 
 #include <QApplication>
+#include <QComboBox>
 #include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QScrollArea>
 #include <QScrollBar>
-#include <QSplitter>
 #include <QStackedWidget>
 #include <QToolButton>
 #include <QVBoxLayout>
@@ -26,6 +26,7 @@
 #include "ui/widgets/finding_list.h"
 #include "ui/widgets/key_button.h"
 #include "ui/widgets/message_strip.h"
+#include "ui/widgets/pane_row.h"
 #include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
@@ -34,11 +35,6 @@ DayView::DayView(Workbench& bench, Prompts& prompts, QWidget* parent)
     : Place(parent), m_bench(bench), m_prompts(prompts), m_desk(bench)
 {
     setObjectName(QStringLiteral("dayView"));
-    m_splitter = new QSplitter(Qt::Horizontal, this);
-    m_splitter->setObjectName(QStringLiteral("daySplitter"));
-    m_splitter->setHandleWidth(1);
-    m_splitter->setChildrenCollapsible(false);
-    m_splitter->addWidget(buildLeft());
     m_middle = new QStackedWidget(this);
     m_middle->addWidget(buildPage());
     m_empty = new EmptyState(this);
@@ -53,14 +49,18 @@ DayView::DayView(Workbench& bench, Prompts& prompts, QWidget* parent)
                 if (auto* action = window()->findChild<QAction*>(QStringLiteral("import")))
                     action->trigger();
             });
-    m_middle->addWidget(m_empty);
-    m_splitter->addWidget(m_middle);
-    m_splitter->addWidget(buildChecks());
-    m_splitter->setStretchFactor(1, 1);
-    m_splitter->setSizes({236, 780, 290});
+    auto* empty = new QScrollArea(m_middle);
+    empty->setWidgetResizable(true);
+    empty->setFrameShape(QFrame::NoFrame);
+    empty->setWidget(m_empty);
+    m_middle->addWidget(empty);
+    QWidget* left = buildLeft();
+    m_panes = new PaneRow(left, buildChooser(), m_middle, buildChecks(), this);
+    m_panes->setObjectName(QStringLiteral("dayPanes"));
+    connect(m_panes, &PaneRow::stackedChanged, this, &DayView::refreshPage);
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
-    row->addWidget(m_splitter);
+    row->addWidget(m_panes);
     buildCommands();
     connect(&m_desk, &DayDesk::dayChanged, this, &DayView::refreshDay);
     connect(&m_desk, &DayDesk::pageChanged, this, &DayView::refreshPage);
@@ -118,13 +118,40 @@ QWidget* DayView::buildLeft()
     return left;
 }
 
+/// What stands above the page where the list of visits has no room.
+QWidget* DayView::buildChooser()
+{
+    auto* bar = new QWidget(this);
+    auto* row = new QHBoxLayout(bar);
+    row->setContentsMargins(12, 6, 12, 6);
+    m_chooser = new QComboBox(bar);
+    m_chooser->setObjectName(QStringLiteral("visitChooser"));
+    m_chooser->setAccessibleName(tr("Visits of the day"));
+    m_chooser->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    m_chooser->setMinimumContentsLength(12);
+    m_chooser->setModel(&m_list->visits());
+    auto* start = new KeyButton(tr("New visit"), bar);
+    auto* handing = new KeyButton(tr("Hand in…"), bar);
+    row->addWidget(m_chooser, 1);
+    row->addWidget(start);
+    row->addWidget(handing);
+    connect(m_chooser, &QComboBox::activated, this, [this](int at) {
+        if (const VisitLine* line = m_list->visits().line(m_list->visits().index(at))) {
+            takeTyped();
+            m_desk.show(line->id);
+        }
+    });
+    connect(start, &QPushButton::clicked, this, &DayView::startVisit);
+    connect(handing, &QPushButton::clicked, this, &DayView::handIn);
+    return bar;
+}
+
 QWidget* DayView::buildPage()
 {
     m_scroll = new QScrollArea(this);
     m_scroll->setObjectName(QStringLiteral("visitPage"));
     m_scroll->setWidgetResizable(true);
     m_scroll->setFrameShape(QFrame::NoFrame);
-    m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAsNeeded);
     auto* page = new QWidget(m_scroll);
     page->setBackgroundRole(QPalette::Base);
     page->setAutoFillBackground(true);
@@ -171,7 +198,6 @@ QWidget* DayView::buildChecks()
 {
     m_checksPane = new QWidget(this);
     m_checksPane->setObjectName(QStringLiteral("checksPane"));
-    m_checksPane->setMinimumWidth(220);
     auto* column = new QVBoxLayout(m_checksPane);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
@@ -272,7 +298,7 @@ void DayView::goTo(const Uid& noun)
 
 void DayView::nextPane(int step)
 {
-    if (m_middle->currentWidget() == m_empty) {
+    if (m_middle->currentIndex() == 1) {
         m_empty->findChild<QPushButton*>()->setFocus(Qt::OtherFocusReason);
         return;
     }

@@ -6,9 +6,9 @@
 #include "ui/shell/prompts.h"
 #include "ui/daysheet/day_desk.h"
 
+class QComboBox;
 class QLabel;
 class QScrollArea;
-class QSplitter;
 class QStackedWidget;
 class QToolButton;
 
@@ -19,6 +19,7 @@ class FindingList;
 class KeyButton;
 class LeavingPart;
 class MessageStrip;
+class PaneRow;
 class PartHead;
 class SeenPart;
 class TreePart;
@@ -47,27 +48,28 @@ public Q_SLOTS:
     void goToField(const QString& field);
 
 protected:
-    void resizeEvent(QResizeEvent* event) override;
     void changeEvent(QEvent* event) override;
 
 private:
     QWidget* buildLeft();
+    QWidget* buildChooser();
     QWidget* buildPage();
     QWidget* buildChecks();
     void buildCommands();
     void refreshDay();
+    void chooseLine(const Uid& visit);
     void refreshPage();
     void refreshNotice();
     void takeSample();
     void askPerson(const QString& code);
     void strikeOut();
     void takeTyped();
-    void placeColumns();
 
     Workbench& m_bench;
     Prompts& m_prompts;
     DayDesk m_desk;
-    QSplitter* m_splitter;
+    PaneRow* m_panes;
+    QComboBox* m_chooser;
     QStackedWidget* m_middle;
     EmptyState* m_empty;
     QLabel* m_dayLabel;

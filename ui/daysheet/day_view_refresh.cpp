@@ -2,11 +2,10 @@
 
 #include <algorithm>
 
+#include <QComboBox>
 #include <QEvent>
 #include <QLabel>
-#include <QResizeEvent>
 #include <QScrollArea>
-#include <QSplitter>
 #include <QStackedWidget>
 
 #include "ui/bridge/dates.h"
@@ -23,6 +22,7 @@
 #include "ui/widgets/finding_list.h"
 #include "ui/widgets/key_button.h"
 #include "ui/widgets/message_strip.h"
+#include "ui/widgets/pane_row.h"
 
 namespace cupule::ui {
 
@@ -34,7 +34,7 @@ void DayView::refreshDay()
                                  tr("%n visits", nullptr, static_cast<int>(lines.size())).toHtmlEscaped()));
     m_list->visits().setLines(lines);
     if (m_desk.page())
-        m_list->setCurrentVisit(m_desk.page()->visit.id);
+        chooseLine(m_desk.page()->visit.id);
     int drafts = 0;
     for (const VisitLine& line : lines)
         drafts += line.state == RecordState::draft ? 1 : 0;
@@ -43,15 +43,23 @@ void DayView::refreshDay()
     Q_EMIT dateLookedAt(toDate(m_desk.day()));
 }
 
+void DayView::chooseLine(const Uid& visit)
+{
+    m_list->setCurrentVisit(visit);
+    m_chooser->setCurrentIndex(m_list->visits().indexOf(visit).row());
+}
+
 void DayView::refreshPage()
 {
+    if (m_bench.session() == nullptr)
+        return;
     const bool filled = m_desk.page().has_value();
     m_middle->setCurrentIndex(filled ? 0 : 1);
-    m_checksPane->setVisible(filled);
+    m_panes->setChecksShown(filled);
     if (!filled)
         return;
     const VisitPage& page = *m_desk.page();
-    m_list->setCurrentVisit(page.visit.id);
+    chooseLine(page.visit.id);
     const QString tree = page.tree ? text(page.tree->label) : tr("A new visit");
     m_title->setText(QStringLiteral("<b>%1</b> %2").arg(tree.toHtmlEscaped(),
                                                          page.site ? text(page.site->name).toHtmlEscaped() : QString()));
@@ -89,7 +97,7 @@ void DayView::refreshPage()
     }
     m_history->setText(history.isEmpty() ? QString()
                                          : QStringLiteral("<b>%1</b>%2").arg(tr("This tree before"), history));
-    m_history->setVisible(!history.isEmpty());
+    m_history->setVisible(!history.isEmpty() && !m_panes->isStacked());
 }
 
 void DayView::refreshNotice()
@@ -107,49 +115,11 @@ void DayView::refreshNotice()
         m_notice->show(MessageStrip::Kind::question, first, lines.join(QLatin1Char(' ')));
 }
 
-void DayView::resizeEvent(QResizeEvent* event)
-{
-    Place::resizeEvent(event);
-    placeColumns();
-}
-
 void DayView::changeEvent(QEvent* event)
 {
     Place::changeEvent(event);
-    if (event->type() == QEvent::FontChange) {
-        placeColumns();
-        if (m_bench.session() != nullptr && m_desk.page())
-            refreshPage();
-    }
-}
-
-/// Three columns where they fit at the text size in force, measured in characters; otherwise checks go below.
-void DayView::placeColumns()
-{
-    const int character = fontMetrics().averageCharWidth();
-    const bool narrow = width() < character * 130;
-    const auto wanted = narrow ? Qt::Vertical : Qt::Horizontal;
-    auto* left = m_splitter->widget(0);
-    left->setVisible(width() >= character * 100);
-    m_middle->setMinimumWidth(std::min(560, width() / 2));
-    auto* parent = qobject_cast<QSplitter*>(m_checksPane->parentWidget());
-    if (wanted == Qt::Vertical && parent == m_splitter) {
-        auto* inner = new QSplitter(Qt::Vertical, m_splitter);
-        inner->setObjectName(QStringLiteral("dayInner"));
-        inner->setHandleWidth(1);
-        inner->addWidget(m_middle);
-        inner->addWidget(m_checksPane);
-        inner->setSizes({500, 130});
-        inner->setStretchFactor(0, 1);
-        m_splitter->insertWidget(1, inner);
-        m_splitter->setStretchFactor(1, 1);
-        m_history->hide();
-    } else if (wanted == Qt::Horizontal && parent != m_splitter) {
-        m_splitter->insertWidget(1, m_middle);
-        m_splitter->insertWidget(2, m_checksPane);
-        delete parent;
-        m_splitter->setStretchFactor(1, 1);
-    }
+    if (event->type() == QEvent::FontChange && m_bench.session() != nullptr && m_desk.page())
+        refreshPage();
 }
 
 } // namespace cupule::ui

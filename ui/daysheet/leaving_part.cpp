@@ -42,6 +42,8 @@ LeavingPart::LeavingPart(DayDesk& desk, QWidget* parent) : QWidget(parent), m_de
     for (int i = 0; i < 4; ++i) {
         auto* box = new QComboBox(this);
         box->setObjectName(QString::fromLatin1(names[i]));
+        box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+        box->setMinimumContentsLength(7);
         box->addItem(tr("not confirmed"), static_cast<int>(Confirmed::open));
         box->addItem(tr("clean"), static_cast<int>(Confirmed::done));
         if (i >= 2)

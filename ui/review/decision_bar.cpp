@@ -67,8 +67,9 @@ QWidget* DecisionBar::buildChoice()
         m_outcomes.append(button);
         connect(button, &QPushButton::clicked, this, [this, outcome = way.outcome] { choose(outcome); });
     }
-    row->addWidget(new QLabel(tr("Esc leaves it undecided."), step));
-    row->addStretch(1);
+    auto* away = new QLabel(tr("Esc leaves it undecided."), step);
+    away->setWordWrap(true);
+    row->addWidget(away, 1);
     return step;
 }
 
@@ -97,12 +98,14 @@ QWidget* DecisionBar::buildReasons()
     m_keep->setObjectName(QStringLiteral("keepDecision"));
     m_keep->setCap(QStringLiteral("Ctrl+Enter"));
     m_keep->setAutoDefault(false);
-    row->addWidget(m_remark, 2);
-    row->addWidget(m_report, 2);
+    row->addWidget(m_remark, 1);
     row->addWidget(m_keep);
     column->addWidget(m_reasonHead);
     column->addWidget(m_reasons);
+    column->addWidget(m_report);
     column->addLayout(row);
+    setTabOrder(m_reasons, m_report);
+    setTabOrder(m_report, m_remark);
     connect(m_keep, &QPushButton::clicked, this, &DecisionBar::keep);
     return step;
 }

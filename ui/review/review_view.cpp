@@ -3,7 +3,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QListView>
-#include <QSplitter>
+#include <QScrollArea>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
@@ -17,6 +17,8 @@
 #include "ui/theme/theme.h"
 #include "ui/widgets/empty_state.h"
 #include "ui/widgets/finding_list.h"
+#include "ui/widgets/key_button.h"
+#include "ui/widgets/pane_row.h"
 #include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
@@ -25,20 +27,14 @@ ReviewView::ReviewView(Workbench& bench, Prompts& prompts, QWidget* parent)
     : Place(parent), m_bench(bench), m_prompts(prompts), m_desk(bench)
 {
     setObjectName(QStringLiteral("reviewView"));
-    auto* splitter = new QSplitter(Qt::Horizontal, this);
-    splitter->setObjectName(QStringLiteral("reviewSplitter"));
-    splitter->setHandleWidth(1);
-    splitter->setChildrenCollapsible(false);
-    splitter->addWidget(buildQueue());
-    splitter->addWidget(buildRecord());
-    splitter->addWidget(buildReasons());
-    splitter->setStretchFactor(1, 1);
-    splitter->setSizes({232, 700, 300});
+    QWidget* queue = buildQueue();
+    auto* panes = new PaneRow(queue, buildChooser(), buildRecord(), buildReasons(), this);
+    panes->setObjectName(QStringLiteral("reviewPanes"));
     m_empty = new EmptyState(this);
     m_empty->setTitle(tr("Nothing waits for a decision"),
                       tr("Records come here once their day is handed in. Those that an authority must hear about soon stand first."));
     m_stack = new QStackedWidget(this);
-    m_stack->addWidget(splitter);
+    m_stack->addWidget(panes);
     m_stack->addWidget(m_empty);
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
@@ -54,7 +50,6 @@ ReviewView::ReviewView(Workbench& bench, Prompts& prompts, QWidget* parent)
 QWidget* ReviewView::buildQueue()
 {
     auto* box = new QWidget(this);
-    box->setMinimumWidth(200);
     auto* column = new QVBoxLayout(box);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
@@ -78,9 +73,34 @@ QWidget* ReviewView::buildQueue()
     return box;
 }
 
+/// What stands above the record where the queue has no room.
+QWidget* ReviewView::buildChooser()
+{
+    auto* bar = new QWidget(this);
+    auto* row = new QHBoxLayout(bar);
+    row->setContentsMargins(12, 6, 12, 6);
+    m_where = new RoleLabel(TextRole::body, bar);
+    row->addWidget(m_where, 1);
+    for (const auto& [by, words] : {std::pair{-1, tr("Previous")}, std::pair{1, tr("Next")}}) {
+        auto* button = new KeyButton(words, bar);
+        row->addWidget(button);
+        connect(button, &QPushButton::clicked, this, [this, by = by] { step(by); });
+    }
+    return bar;
+}
+
 QWidget* ReviewView::buildRecord()
 {
-    auto* box = new QWidget(this);
+    auto* whole = new QWidget(this);
+    auto* outer = new QVBoxLayout(whole);
+    outer->setContentsMargins(0, 0, 0, 0);
+    outer->setSpacing(0);
+    auto* area = new QScrollArea(whole);
+    area->setObjectName(QStringLiteral("recordPage"));
+    area->setWidgetResizable(true);
+    area->setFrameShape(QFrame::NoFrame);
+    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    auto* box = new QWidget(area);
     box->setBackgroundRole(QPalette::Base);
     box->setAutoFillBackground(true);
     auto* column = new QVBoxLayout(box);
@@ -94,24 +114,31 @@ QWidget* ReviewView::buildRecord()
     m_claim->setWordWrap(true);
     m_evidence = new EvidenceView(m_desk, box);
     m_evidence->setObjectName(QStringLiteral("evidence"));
+    m_evidence->setMinimumHeight(220);
     m_facts = new QLabel(box);
     m_facts->setObjectName(QStringLiteral("facts"));
     m_facts->setContentsMargins(22, 8, 22, 8);
     m_facts->setWordWrap(true);
     m_facts->setTextFormat(Qt::RichText);
-    m_decision = new DecisionBar(m_desk, box);
+    m_decision = new DecisionBar(m_desk, whole);
     column->addWidget(m_title);
     column->addWidget(m_claim);
     column->addWidget(m_evidence, 1);
     column->addWidget(m_facts);
-    column->addWidget(m_decision);
-    return box;
+    area->setWidget(box);
+    outer->addWidget(area, 1);
+    outer->addWidget(m_decision);
+    return whole;
 }
 
 QWidget* ReviewView::buildReasons()
 {
-    auto* box = new QWidget(this);
-    box->setMinimumWidth(220);
+    auto* area = new QScrollArea(this);
+    area->setObjectName(QStringLiteral("reviewReasons"));
+    area->setWidgetResizable(true);
+    area->setFrameShape(QFrame::NoFrame);
+    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    auto* box = new QWidget(area);
     auto* column = new QVBoxLayout(box);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
@@ -122,6 +149,7 @@ QWidget* ReviewView::buildReasons()
     m_standing->setTextFormat(Qt::RichText);
     m_findings = new FindingList(box);
     m_findings->setObjectName(QStringLiteral("reviewFindings"));
+    m_findings->setMinimumHeight(160);
     m_history = new QLabel(box);
     m_history->setContentsMargins(14, 10, 14, 12);
     m_history->setWordWrap(true);
@@ -129,7 +157,8 @@ QWidget* ReviewView::buildReasons()
     column->addWidget(m_standing);
     column->addWidget(m_findings, 1);
     column->addWidget(m_history);
-    return box;
+    area->setWidget(box);
+    return area;
 }
 
 void ReviewView::buildCommands()
@@ -211,6 +240,7 @@ void ReviewView::refreshPage()
     m_setting = true;
     m_queue->setCurrentIndex(m_model->indexOf(visit.visit.id));
     m_setting = false;
+    m_where->setText(tr("%1 of %2").arg(m_queue->currentIndex().row() + 1).arg(m_desk.count()));
     m_title->setText(QStringLiteral("<b>%1</b> %2")
                          .arg(visit.tree ? text(visit.tree->label).toHtmlEscaped() : tr("no tree"),
                               visit.site ? text(visit.site->name).toHtmlEscaped() : QString()));

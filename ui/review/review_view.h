@@ -36,6 +36,7 @@ public:
 
 private:
     QWidget* buildQueue();
+    QWidget* buildChooser();
     QWidget* buildRecord();
     QWidget* buildReasons();
     void buildCommands();
@@ -50,6 +51,7 @@ private:
     QListView* m_queue;
     QueueModel* m_model;
     QLabel* m_count;
+    QLabel* m_where;
     QLabel* m_title;
     QLabel* m_claim;
     EvidenceView* m_evidence;

@@ -64,6 +64,7 @@ LineForm::LineForm(SamplesDesk& desk, QWidget* parent) : QFrame(parent), m_desk(
     m_hint->setWordWrap(true);
     m_form = new QFormLayout;
     m_form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
+    m_form->setRowWrapPolicy(QFormLayout::WrapLongRows);
     column->addWidget(m_head);
     column->addWidget(m_kind);
     column->addWidget(m_hint);

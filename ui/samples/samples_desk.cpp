@@ -94,7 +94,7 @@ CustodyKind SamplesDesk::wantedKind() const
     if (!m_page)
         return CustodyKind::cut;
     for (const ChainLink& link : m_page->status.chain) {
-        if (link.state == LinkState::whole)
+        if (link.state == LinkState::whole || link.state == LinkState::broken) // a broken one is not mended by one more line
             continue;
         if (link.kind == "inner-bag")
             return CustodyKind::innerBag;

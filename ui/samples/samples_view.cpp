@@ -1,11 +1,12 @@
 #include "ui/samples/samples_view.h"
 
-#include <QApplication>
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QLabel>
 #include <QListView>
 #include <QScrollArea>
+#include <QScrollBar>
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QTableWidget>
@@ -58,7 +59,6 @@ SamplesView::SamplesView(Workbench& bench, Prompts& prompts, QWidget* parent)
 QWidget* SamplesView::buildList()
 {
     auto* box = new QWidget(this);
-    box->setMinimumWidth(190);
     auto* column = new QVBoxLayout(box);
     column->setContentsMargins(0, 0, 0, 12);
     column->setSpacing(0);
@@ -90,7 +90,12 @@ QWidget* SamplesView::buildList()
 
 QWidget* SamplesView::buildPage()
 {
-    auto* page = new QWidget(this);
+    auto* whole = new QScrollArea(this); // low windows and large text: the page scrolls as one
+    whole->setObjectName(QStringLiteral("samplePage"));
+    whole->setWidgetResizable(true);
+    whole->setFrameShape(QFrame::NoFrame);
+    whole->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    auto* page = new QWidget(whole);
     page->setBackgroundRole(QPalette::Base);
     page->setAutoFillBackground(true);
     auto* column = new QVBoxLayout(page);
@@ -116,11 +121,12 @@ QWidget* SamplesView::buildPage()
     auto* below = new QSplitter(Qt::Horizontal, page);
     below->setHandleWidth(1);
     below->setChildrenCollapsible(false);
-    auto* formArea = new QScrollArea(below);
-    formArea->setFrameShape(QFrame::NoFrame);
-    formArea->setWidgetResizable(true);
-    m_form = new LineForm(m_desk, formArea);
-    formArea->setWidget(m_form);
+    m_formArea = new QScrollArea(below);
+    m_formArea->setFrameShape(QFrame::NoFrame);
+    m_formArea->setWidgetResizable(true);
+    m_formArea->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_form = new LineForm(m_desk, m_formArea);
+    m_formArea->setWidget(m_form);
     auto* right = new QWidget(below);
     auto* rightColumn = new QVBoxLayout(right);
     rightColumn->setContentsMargins(14, 12, 14, 12);
@@ -148,13 +154,14 @@ QWidget* SamplesView::buildPage()
     rightColumn->addWidget(m_close, 0, Qt::AlignLeft);
     rightColumn->addWidget(linesHead);
     rightColumn->addWidget(m_lines, 2);
-    below->addWidget(formArea);
+    below->addWidget(m_formArea);
     below->addWidget(right);
     below->setSizes({420, 640});
     column->addWidget(below, 1);
     connect(m_chain, &ChainView::linkAsked, this, &SamplesView::goToLink);
     connect(m_close, &QPushButton::clicked, this, &SamplesView::closeSample);
-    return page;
+    whole->setWidget(page);
+    return whole;
 }
 
 void SamplesView::buildCommands()
@@ -178,6 +185,19 @@ void SamplesView::buildCommands()
 void SamplesView::enter()
 {
     m_desk.refresh();
+}
+
+/// The form is as wide as its words at the text size in force; it scrolls downwards only.
+void SamplesView::fitForm()
+{
+    m_formArea->setMinimumWidth(m_form->minimumSizeHint().width() + m_formArea->verticalScrollBar()->sizeHint().width());
+}
+
+void SamplesView::changeEvent(QEvent* event)
+{
+    Place::changeEvent(event);
+    if (event->type() == QEvent::FontChange)
+        fitForm();
 }
 
 void SamplesView::goTo(const Uid& noun)
@@ -252,6 +272,7 @@ void SamplesView::refreshPage()
     refreshGate(page.status);
     refreshLines(page);
     m_form->refresh();
+    fitForm();
 }
 
 void SamplesView::refreshGate(const SampleStatus& status)

@@ -38,7 +38,11 @@ public:
     [[nodiscard]] QStringList help() const override;
     [[nodiscard]] SamplesDesk& desk() { return m_desk; }
 
+protected:
+    void changeEvent(QEvent* event) override;
+
 private:
+    void fitForm();
     QWidget* buildList();
     QWidget* buildPage();
     void buildCommands();
@@ -60,6 +64,7 @@ private:
     QLabel* m_count;
     QLabel* m_title;
     QLabel* m_facts;
+    QScrollArea* m_formArea;
     QScrollArea* m_chainArea;
     ChainView* m_chain;
     LineForm* m_form;

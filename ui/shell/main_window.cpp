@@ -8,6 +8,7 @@
 #include <QMenu>
 #include <QMimeData>
 #include <QProgressBar>
+#include <QScrollArea>
 #include <QStackedWidget>
 #include <QStatusBar>
 #include <QTimer>
@@ -51,7 +52,11 @@ MainWindow::MainWindow(Workbench& bench, Look& look, std::unique_ptr<Prompts> pr
     m_demonstration->hide();
     m_stack = new QStackedWidget(middle);
     m_start = new StartPage(bench, m_stack);
-    m_stack->addWidget(m_start);
+    m_startArea = new QScrollArea(m_stack);
+    m_startArea->setWidgetResizable(true);
+    m_startArea->setFrameShape(QFrame::NoFrame);
+    m_startArea->setWidget(m_start);
+    m_stack->addWidget(m_startArea);
     grid->addWidget(m_ribbon, 0, 0, 1, 2);
     grid->addWidget(m_demonstration, 1, 0, 1, 2);
     grid->addWidget(m_rail, 2, 0, 2, 1);
@@ -191,7 +196,7 @@ void MainWindow::storeClosed()
 {
     setWindowTitle(QStringLiteral("Cupule"));
     m_demonstration->hide();
-    m_stack->setCurrentWidget(m_start);
+    m_stack->setCurrentWidget(m_startArea);
     m_start->refresh();
     for (Place* place : m_places)
         m_rail->setShown(place->id(), false);

@@ -17,6 +17,7 @@
 class QLabel;
 class QMenu;
 class QProgressBar;
+class QScrollArea;
 class QStackedWidget;
 
 namespace cupule::ui {
@@ -92,6 +93,7 @@ private:
     QLabel* m_demonstration = nullptr;
     QStackedWidget* m_stack = nullptr;
     StartPage* m_start = nullptr;
+    QScrollArea* m_startArea = nullptr;
     QList<Place*> m_places;
     QMenu* m_goMenu = nullptr;
     QMenu* m_placeMenu = nullptr;

@@ -67,7 +67,6 @@ void paintFocusRing(QPainter& painter, const QRectF& where, const QPalette& pale
 
 Style::Style() : QProxyStyle(QStringLiteral("Fusion"))
 {
-    setObjectName(ownName());
 }
 
 void Style::drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,

@@ -12,7 +12,6 @@ class Style : public QProxyStyle {
     Q_OBJECT
 public:
     Style();
-    static QString ownName() { return QStringLiteral("cupule"); }
     void drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
                        const QWidget* widget) const override;
     int pixelMetric(PixelMetric metric, const QStyleOption* option, const QWidget* widget) const override;

@@ -252,6 +252,8 @@ int scaled(double pixels, const QFont& font)
 Look::Look(QApplication& app) : m_app(app)
 {
     initResources();
+    // Without it a widget that some rule of the style sheet speaks of would not take its parent's font.
+    QCoreApplication::setAttribute(Qt::AA_UseStyleSheetPropagationInWidgetStyles);
     m_systemDark = systemIsDark();
     m_app.installEventFilter(this);
 }
@@ -288,8 +290,9 @@ const Theme& Look::theme() const
 void Look::apply()
 {
     m_applying = true;
-    if (m_app.style()->objectName() != Style::ownName())
+    if (!m_styled)
         QApplication::setStyle(new Style); // owned by the application
+    m_styled = true;
     QApplication::setFont(bodyFont(m_percent));
     QApplication::setPalette(theme().palette());
     const QString sheet = theme().styleSheet();

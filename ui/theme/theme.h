@@ -122,6 +122,7 @@ private:
     int m_percent = 100;
     bool m_systemDark = false;
     bool m_applying = false;
+    bool m_styled = false;
 };
 
 } // namespace cupule::ui

@@ -7,6 +7,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPlainTextEdit>
+#include <QScrollArea>
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QTableView>
@@ -120,7 +121,11 @@ QWidget* TreesView::buildRegister()
 
 QWidget* TreesView::buildPage()
 {
-    auto* box = new QWidget(this);
+    auto* area = new QScrollArea(this);
+    area->setWidgetResizable(true);
+    area->setFrameShape(QFrame::NoFrame);
+    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    auto* box = new QWidget(area);
     box->setObjectName(QStringLiteral("treePage"));
     box->setBackgroundRole(QPalette::Base);
     box->setAutoFillBackground(true);
@@ -156,6 +161,7 @@ QWidget* TreesView::buildPage()
     column->addWidget(m_title);
     column->addWidget(m_facts);
     column->addLayout(form);
+    m_history->setMinimumHeight(120);
     column->addWidget(m_history, 1);
     connect(m_fate, &QComboBox::activated, this, [this] { m_desk.setFate(m_fate->currentData().toString()); });
     connect(m_girth, &QLineEdit::editingFinished, this, [this] {
@@ -168,7 +174,8 @@ QWidget* TreesView::buildPage()
         if (const auto visit = Uid::parse(utf8(item->data(0, Qt::UserRole).toString())))
             m_desk.goToVisit(*visit);
     });
-    return box;
+    area->setWidget(box);
+    return area;
 }
 
 void TreesView::search()
