@@ -5,7 +5,10 @@
 
 #include <cmath>
 
+#include <QDirIterator>
+#include <QFile>
 #include <QPainter>
+#include <QRegularExpression>
 
 #include "tests/gui/gui_support.h"
 #include "ui/figures/blade.h"
@@ -66,6 +69,25 @@ TEST_CASE("every figure draws something, the same for the same seed and another 
         CHECK(extent.width() < 700);
     }
     CHECK(!hasFigure(QStringLiteral("leaf_of_nothing")));
+}
+
+TEST_CASE("every figure that a screen names is in the registry", "[gui][figures]")
+{
+    const QRegularExpression literal(QStringLiteral("\"((?:shoot|leaf|twig|husk|nut|gall|look)_[a-z_]+)\""));
+    int named = 0;
+    for (QDirIterator at(QStringLiteral("ui"), {QStringLiteral("*.cpp")}, QDir::Files, QDirIterator::Subdirectories); at.hasNext();) {
+        const QString path = at.next();
+        if (path.startsWith(QStringLiteral("ui/figures")))
+            continue;
+        QFile file(path);
+        REQUIRE(file.open(QIODevice::ReadOnly));
+        for (auto found = literal.globalMatch(QString::fromUtf8(file.readAll())); found.hasNext(); ++named) {
+            const QString id = found.next().captured(1);
+            INFO(path.toStdString());
+            CHECK((id.toStdString() + (hasFigure(id) ? "" : " is missing")) == id.toStdString());
+        }
+    }
+    CHECK(named > 20);
 }
 
 TEST_CASE("a figure fits its room and tells its scale", "[gui][figures]")

@@ -43,7 +43,7 @@ DayView::DayView(Workbench& bench, Prompts& prompts, QWidget* parent)
                             tr("One tree after the other. Site, people and date go over to the next."),
                             tr("Start a visit"), {}),
             &QPushButton::clicked, this, &DayView::startVisit);
-    connect(m_empty->addWay(QStringLiteral("leaf_castanea_sativa"), tr("Take in what you have"),
+    connect(m_empty->addWay(QStringLiteral("twig_castanea"), tr("Take in what you have"),
                             tr("A table, the points of a receiver, a folder of photos."), tr("Take in files…"), {}),
             &QPushButton::clicked, this, [this] {
                 if (auto* action = window()->findChild<QAction*>(QStringLiteral("import")))
@@ -129,6 +129,7 @@ QWidget* DayView::buildChooser()
     m_chooser->setAccessibleName(tr("Visits of the day"));
     m_chooser->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     m_chooser->setMinimumContentsLength(12);
+    m_chooser->setPlaceholderText(tr("no visit yet"));
     m_chooser->setModel(&m_list->visits());
     auto* start = new KeyButton(tr("New visit"), bar);
     auto* handing = new KeyButton(tr("Hand in…"), bar);

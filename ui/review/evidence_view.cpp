@@ -19,11 +19,11 @@ QString figureForSign(const std::string& sign)
     };
     static const Entry table[] = {
         {"S01", "gall_shoot_tip"}, {"S02", "gall_midrib"}, {"S03", "gall_stipule"}, {"S04", "gall_catkin"},
-        {"S05", "gall_dry_twig"},  {"S06", "gall_exit_holes"}, {"S10", "leaf_puckered"}, {"S13", "gall_dry_twig"},
-        {"S26", "leaf_puckered"},  {"S29", "gall_merged"},
+        {"S05", "gall_dry_twig"},  {"S06", "gall_exit_holes"}, {"S10", "look_puckered"}, {"S13", "gall_browned"},
+        {"S26", "gall_midrib"},  {"S29", "gall_merged"},
     };
     for (const Entry& entry : table)
-        if (sign == entry.sign && hasFigure(QString::fromLatin1(entry.figure)))
+        if (sign == entry.sign)
             return QString::fromLatin1(entry.figure);
     return {};
 }

@@ -160,6 +160,7 @@ void MainWindow::storeOpened()
     Session& session = *m_bench.session();
     m_strip->clear();
     m_demonstration->setVisible(session.info().demonstration);
+    m_ribbon->show();
     m_ribbon->setPack(&session.pack());
     m_ribbon->setToday(toDate(session.today()));
     const SeasonContext season = session.seasonToday();
@@ -196,6 +197,7 @@ void MainWindow::storeClosed()
 {
     setWindowTitle(QStringLiteral("Cupule"));
     m_demonstration->hide();
+    m_ribbon->hide(); // what a day is worth depends on the store's region
     m_stack->setCurrentWidget(m_startArea);
     m_start->refresh();
     for (Place* place : m_places)

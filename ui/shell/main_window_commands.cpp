@@ -111,6 +111,7 @@ void MainWindow::buildStatus()
     m_storeLabel = new QLabel(this);
     m_storeLabel->setObjectName(QStringLiteral("storeLabel"));
     m_textLabel = new QLabel(this);
+    m_textLabel->setContentsMargins(14, 0, 0, 0);
     m_barDelay = new QTimer(this);
     m_barDelay->setSingleShot(true);
     m_barDelay->setInterval(400);

@@ -30,9 +30,9 @@ void StartPage::refresh()
                                       tr("The store you worked in last."), tr("Go on here"), {});
         connect(again, &QPushButton::clicked, this, [this, last] { Q_EMIT pathAsked(last); });
     }
-    auto* open = m_state->addWay(QStringLiteral("leaf_castanea_sativa"), tr("Open a store"),
+    auto* open = m_state->addWay(QStringLiteral("husk_castanea"), tr("Open a store"),
                                  tr("One that lies on this computer or was brought on a stick."), tr("Open…"), {});
-    auto* fresh = m_state->addWay(QStringLiteral("twig_castanea_winter"), tr("Start a new store"),
+    auto* fresh = m_state->addWay(QStringLiteral("twig_castanea"), tr("Start a new store"),
                                   tr("For a laptop in the field, or for the regional office. You say who you are once."),
                                   tr("New store…"), {});
     connect(open, &QPushButton::clicked, this, &StartPage::openAsked);
