@@ -26,3 +26,6 @@ fi
 rm -rf $out
 mkdir -p $out/people
 . demo/walk.sh
+. demo/elsewhere.sh
+rm -f $out/last.txt $out/visits.set-aside.csv $out/gpx*.set-aside.csv $out/coordinates*.set-aside.csv
+printf '\nEverything lies in demo/out. The page: demo/out/account.html. The window on the same store: bash demo/run.sh --window\n'

@@ -1,12 +1,23 @@
 # The walk itself; sourced by demo/run.sh, which has built the program and made an empty demo/out.
 # Each step says what it does, runs the program, and stops the walk where the program answers otherwise than it should.
+# The store is a demonstration, so that --today moves its clock too: every step happens on the day that it tells of.
 
 step=0
+today=2026-05-02
+shown_mark=""
+on() { today=$1; }
 tell() { step=$((step + 1)); printf '\n%s. %s\n' "$step" "$*" | fold -s -w 100; }
-as() { # PERSON VERB... : the program as that person, on the demonstration's own day
-  local person=$1
+aside() { printf '%s\n' "$*" | fold -s -w 100; }
+# What a demonstration answers begins with a line that says so. It is shown once, and left out of this account afterwards.
+unmarked() {
+  if [ -z "$shown_mark" ]; then cat; else sed '1{/^Demonstration: /d}'; fi
+}
+as() { # PERSON VERB... : the program as that person, on the day of the step
+  local person=$1 code=0
   shift
-  $cupule "$@" --profile "$out/people/$person" --today 2026-10-24
+  $cupule "$@" --profile "$out/people/$person" --today "$today" 2>&1 | unmarked || code=$?
+  shown_mark=yes
+  return $code
 }
 expect() { # CODE PERSON VERB... : the same, where another exit code than 0 is right
   local code=$1 got=0
@@ -14,99 +25,115 @@ expect() { # CODE PERSON VERB... : the same, where another exit code than 0 is r
   as "$@" || got=$?
   [ "$got" = "$code" ] || { echo "Expected exit code $code, got $got: $*" >&2; exit 1; }
 }
-quietly() { as "$@" >/dev/null; }
+stays() { awk '/^Stays/ { on = 1; print; next } /^  / { if (on) print; next } { on = 0 }' $out/hand-in.txt; }
+quietly() { as "$@" >$out/last.txt || { cat $out/last.txt; return 1; }; }
 
 printf 'Tharn Vale is invented: its woods, its people, its finds. The map squares were chosen only because they lie on land.\n'
 
-tell "Eight volunteers, two verifiers and the office say once who they are. Person and device are kept outside the store."
+tell "The people. Eight volunteers, two verifiers and the office each say once who they are. That is kept in a profile outside every store, and decides what the program lets them do."
 person() { # FOLDER CODE NAME ROLE [BLOCK]
   $cupule profile make --profile "$out/people/$1" --code "$2" --name "$3" --role "$4" ${5:+--block "$5"} >/dev/null
 }
-person maud MH "Maud Harrow" volunteer,sample-handler TV
-person ines IC "Ines Calloway" volunteer
+volunteers="maud ines tobias oswin delia fenn bryony corin"
+person maud MH "Maud Harrow" volunteer
+person ines IC "Ines Calloway" volunteer,sample-handler TV
+person tobias TW "Tobias Wren" volunteer
+person oswin OP "Oswin Petherley" volunteer
+person delia DM "Delia Marchbank" volunteer
+person fenn FA "Fenn Aldous" volunteer
+person bryony BS "Bryony Sallow" volunteer
+person corin CT "Corin Tapper" volunteer
 person ruth RA "Ruth Abara" verifier,volunteer
 person jonah JK "Jonah Kettle" verifier
 person office HV "Hester Vane" office
+ls $out/people | wc -l | sed 's/^ */Profiles made: /'
 
-tell "The office makes the store. It is a demonstration from birth: everything that comes out of it says so."
+tell "The store. On 2 May the office makes one file for the season. It is a demonstration from birth: everything that comes out of it says so, and it can never become a real one."
 as office new $store --name "Tharn Vale" --zone Europe/London --region MAR --kind office --demonstration
+aside "(That first line stands before every answer from this store. It is left out below.)"
 
-tell "The season lies there as people typed it up: one table, the points of a receiver, a folder of photos."
+on 2026-05-08
+tell "The season. Chestnut comes into leaf on 8 May this year, a week late, and the windows of the signs move with it. What can be seen on 11 June, and what would finding nothing be worth?"
+quietly maud season $store --leafing 2026-05-08
+as maud season $store --on 2026-06-11 | head -n 6
+aside "..."
+
+tell "The season as people wrote it down: tables, a receiver, photos."
 QT_QPA_PLATFORM=offscreen build/release/demo/make_season $out/inputs
 
-tell "First a look that keeps nothing: what would be taken in, what would be set aside, and why."
-expect 1 office import $store $out/inputs/season.csv --dry-run
+on 2026-06-11
+tell "11 June, in the evening. The office takes in what was seen so far; first a look that keeps nothing."
+expect 1 office import $store $out/inputs/spring.csv --dry-run
 
-tell "Then for good. The rows that cannot be read are set aside in a file of their own, to be mended and taken in again."
-expect 1 office import $store $out/inputs/season.csv
-quietly office import $store $out/inputs/receiver.gpx
-as office import $store $out/inputs/photos
+tell "Then for good. Rows that cannot be read are not lost: they lie in a file of their own, each with its reason."
+expect 1 office import $store $out/inputs/spring.csv | grep -v '^  line\|^Set aside'
+
+tell "Hester looks at the paper forms, mends what she can in that file, and takes it in. One date and one spoilt reference stay open."
+sed -e 's/SI \([0-9]\)/SO \1/' -e 's/2026-06-31/2026-06-06/' -e 's/,142,/,14.2,/' -e 's/SO 5223 412,/SO 5223 4123,/' \
+  "$out/spring.set-aside.csv" >$out/inputs/mended.csv
+expect 1 office import $store $out/inputs/mended.csv
 
 tell "The same table once more adds nothing."
-expect 1 office import $store $out/inputs/season.csv --json >$out/again.json
-grep -o '"kept": *[0-9]*\|"known_already": *[0-9]*' $out/again.json | paste -sd' '
+expect 1 office import $store $out/inputs/spring.csv | head -n 1
 
-tell "Maud looks at her day of 11 June. The checks ask about what does not agree; nothing is refused for being odd."
-expect 1 maud check $store T-03@2026-06-11 || true
+tell "The receiver's points. They give a better place to trees that were only read off a map; the photos find their visits by place and time."
+as office import $store $out/inputs/receiver.gpx
+as office import $store $out/inputs/photos/spring
 
-tell "She hands the day in. Each record becomes a version that is never changed afterwards."
-as maud hand-in $store --day 2026-06-11 --observer MH
-tell "The other days follow; what a check stops stays a draft, with the reason."
-for day in 2026-05-16 2026-05-23 2026-05-30 2026-06-06 2026-06-11 2026-06-13 2026-06-20 2026-06-27 2026-07-04 2026-07-11 \
-  2026-07-25 2026-08-15 2026-09-12 2026-10-10 2026-10-17; do
-  as office hand-in $store --day $day >>$out/hand-in.txt || [ $? = 1 ]
+tell "Is it a chestnut? The program says so only when the characters leave no other tree, names what tells the others apart, and says what to look at next where it is open."
+for tree in T-03 H-08 Q-12 N-05 P-02; do as maud show tree $tree $store | grep -v '^At \|^  '; done
+
+tell "Maud looks over her find of the day. The checks ask about what does not agree; nothing is refused for being odd."
+expect 1 maud check $store T-03@2026-06-11
+
+tell "She says what her photos show, and hands the day in. What is handed in becomes a version that is never changed afterwards."
+quietly maud photo $store IMG_0411.jpg --shows S02
+quietly maud photo $store IMG_0413.jpg --shows K03
+quietly maud photo $store IMG_0412.jpg --shows K01,shoot
+as maud hand-in $store --day 2026-06-11
+
+tell "The others hand in their days. What a check stops stays a draft, with the reason."
+for person in $volunteers ruth; do
+  as $person hand-in $store >>$out/hand-in.txt || [ $? = 1 ]
 done
-grep -c . $out/hand-in.txt | sed 's/$/ lines in demo\/out\/hand-in.txt/'
+stays
+grep -c 'handed in$' $out/hand-in.txt | sed 's/$/ records went to the verifiers./'
 
-tell "Ruth, the verifier, opens the queue. What an authority must hear about soon stands first, and each line says why it stands there."
-as ruth queue $store --count 5
+on 2026-06-12
+tell "12 June. Ruth, a verifier, opens the queue. What an authority must hear about soon stands first, each with the reason why."
+as ruth queue $store --count 4
 
-tell "The first find is in new ground. One verifier accepts it: it stays \"one of two\"."
-as ruth decide $store T-03@2026-06-11 accept --reason host-and-gall-shown --remark "Midrib gall and leaf margin in one picture."
-tell "She may not decide what she saw herself."
+tell "The first find lies in new ground. One verifier accepts it: it stays \"one of two\"."
+as ruth decide $store T-03@2026-06-11 accept --reason host-and-gall-shown --remark "Midrib gall and leaf margin, one picture each."
+tell "The authority is told at once; a suspicion is enough. The program notes it and never sends anything itself."
+as ruth told $store T-03@2026-06-11 --to "plant-health authority" --reference "TV-2026-01"
+tell "Ruth was out herself that day. On what she saw she may not decide."
 expect 1 ruth decide $store Q-01@2026-06-11@RA accept
-tell "Jonah decides too, without being shown what Ruth decided. Now it is accepted."
+tell "Jonah decides too, without being shown what Ruth decided. Now the find is accepted."
 as jonah decide $store T-03@2026-06-11 accept --reason host-and-gall-shown
 
-tell "The authority has been told; the program never sends anything itself."
-as ruth told $store T-03@2026-06-11 --to "plant-health authority" --reference "TV-2026-01"
+tell "A record is rejected for a stated reason, another sent back with a question."
+as jonah decide $store N-03@2026-05-30 reject --reason position-impossible --remark "This is the car park."
+as ruth decide $store L-05@2026-05-23 return --reason null-without-effort --remark "How long did you look, and how much of the crown?"
+tell "Oswin answers the question. His correction is a new version beside the old one; Ruth accepts it."
+quietly oswin correct $store L-05@2026-05-23 minutes=11 trees=1 crown=70 height=6 binoculars=yes light=good
+quietly oswin hand-in $store --day 2026-05-23
+as ruth decide $store L-05@2026-05-23 accept --reason search-described
+tell "Jonah goes on with plain \"nothing seen\" records. Each keeps the worth that its month and its care give it."
+as jonah queue $store --json | awk -F'"' '$2 == "id" { id = $4 } $2 == "place" && $4 == "routine-null" { print id }' | head -n 12 >$out/routine.txt
+while read -r visit; do as jonah decide $store "$visit" accept --reason search-described; done <$out/routine.txt >$out/last.txt
+head -n 3 $out/last.txt
+grep -c 'accepted' $out/last.txt | sed 's/$/ accepted in all./'
+rm -f $out/routine.txt
 
-tell "A record is returned with a question, another rejected with a reason."
-as ruth decide $store L-05@2026-06-13 return --reason null-without-effort --remark "How long did you look, and how much of the crown?"
-as jonah decide $store N-03@2026-07-11 reject --reason position-impossible --remark "This is the car park."
+. demo/walk_samples.sh
 
-tell "A sample needs leave first. Without it none can be opened."
-expect 1 maud sample open $store T-03@2026-06-27 --part "leaf with galls" --pieces 3
-as maud leave add $store --giver owner --name "the owner of Tanner's Hanger" --scope enter,photograph,sample --site "Tanner's Hanger" --from 2026-05-01 --reference TV-11
-as maud leave add $store --giver authority --scope sample,move --from 2026-06-12 --to 2026-09-30 --reference TV-31
-
-tell "With both leaves in force she opens one, and writes down each pair of hands. Seal numbers are read off the bag."
-as maud sample open $store T-03@2026-06-27 --part "leaf with galls" --pieces 3 --condition fresh --host "sweet chestnut" \
-  --reason "asked for by the authority" --json >$out/sample.json
-number=$(sed -n 's/.*"number": *"\([^"]*\)".*/\1/p' $out/sample.json | head -n 1)
-echo "Sample $number"
-line() { local who=$1; shift; quietly "$who" sample line $store "$number" "$@"; }
-line maud cut --at "2026-06-27 10:05" --from MH --place "T-03, Tanner's Hanger" --pieces 3
-line maud inner-bag --at "2026-06-27 10:08" --bag B-1041
-line maud outer-bag --at "2026-06-27 10:11" --bag B-1042 --seal 008813
-line maud on-site --at "2026-06-27 10:14" --confirmed yes --clothes done --boots done --vehicle done --tools done
-line maud hand-over --from MH --to IC --out "2026-06-27 17:00" --in "2026-06-27 17:05" --place "Pellow hall" --seal 008813 \
-  --seal-whole yes --pieces 3
-
-tell "Closing is refused, and everything that is missing is said at once."
-expect 1 maud sample close $store "$number"
-
-tell "The laboratory takes it in, reports, and what is left is destroyed on a written instruction. Then it closes."
-line office receipt --from IC --to "Tharn laboratory" --in "2026-06-28 09:10" --place "Tharn laboratory" --seal 008813 --seal-whole yes --pieces 3
-line office result --at "2026-07-02 15:00" --report TL-2026-118 --finding found --method "gall opened, insect compared" \
-  --limits "about the material only" --host "sweet chestnut" --signed "A. Quell"
-line office disposal --at "2026-07-03 11:00" --disposal destroyed --method autoclaved --order TV-44 --signed "A. Quell" --place "Tharn laboratory"
-as maud sample close $store "$number"
-
-tell "The journal is read from its first line to its last; each follows from the one before."
+on 2026-10-24
+tell "24 October. The journal is read from its first line to its last; each follows from the one before."
 as office prove $store
+tell "The store is examined, row by row and picture by picture, and one whole copy is written elsewhere."
+as office health $store
+as office back-up $store $out/copy
 
-tell "One page tells of the season."
+tell "One page tells of the season, for anybody: no exact place, no name."
 as office account $store --out $out/account.html
-
-printf '\nEverything lies in demo/out. The window on the same store: bash demo/run.sh --window\n'

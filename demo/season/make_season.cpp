@@ -1,4 +1,5 @@
-// Writes the inputs of the demonstration into a folder: season.csv, receiver.gpx, photos/*.jpg. Seeded; the same each time.
+// Writes the inputs of the demonstration into a folder: spring.csv, summer.csv, receiver.gpx, photos/spring/*.jpg,
+// photos/summer/*.jpg, and photos/IMG_0461.jpg of the visit that is entered by hand. Seeded; the same each time.
 //
 //   make_season FOLDER
 
@@ -38,6 +39,9 @@ struct DemoPhoto {
     double blur = 0;
 };
 
+/// Of the visit that walk.sh enters by hand, at about ten past ten.
+constexpr const char* handPhoto = "IMG_0461.jpg";
+
 const std::vector<DemoPhoto>& photos()
 {
     static const std::vector<DemoPhoto> all{
@@ -49,7 +53,7 @@ const std::vector<DemoPhoto>& photos()
         {"IMG_0405.jpg", "Q-04", "2026-06-11", "leaf_castanea_sativa"},
         {"IMG_0407.jpg", "T-01", "2026-06-11", "shoot_castanea", "", 0, 2, 3},
         {"IMG_0460.jpg", "T-01", "2026-06-27", "gall_shoot_tip", "pink", 11},
-        {"IMG_0461.jpg", "T-03", "2026-06-27", "gall_midrib", "pink", 16.5},
+        {handPhoto, "T-03", "2026-06-27", "gall_midrib", "pink", 16.5},
         {"IMG_0520.jpg", "T-05", "2026-07-25", "gall_exit_holes", "red", 18},
         {"IMG_0521.jpg", "L-03", "2026-07-25", "gall_shoot_tip", "green", 12.5},
         {"IMG_0522.jpg", "L-03", "2026-07-25", "leaf_castanea_sativa", "", 0, 3},
@@ -57,6 +61,10 @@ const std::vector<DemoPhoto>& photos()
         {"IMG_0440.jpg", "H-08", "2026-06-20", "leaf_aesculus"},
         {"IMG_0441.jpg", "P-05", "2026-06-13", "leaf_puckered", "", 0, 2, 0, 4, 3},
         {"IMG_0610.jpg", "T-03", "2026-09-12", "gall_dry_twig", "dry", 15},
+        {"IMG_0640.jpg", "T-01", "2026-10-17", "gall_dry_twig", "dry", 12},
+        {"IMG_0641.jpg", "T-03", "2026-10-17", "gall_dry_twig", "dry", 15},
+        {"IMG_0642.jpg", "T-05", "2026-10-17", "gall_dry_twig", "dry", 17},
+        {"IMG_0643.jpg", "T-06", "2026-10-17", "gall_dry_twig", "dry", 13},
     };
     return all;
 }
@@ -100,11 +108,32 @@ void writeExif(const std::string& path, const SeasonRow& row, const DemoPhoto& p
     image->writeMetadata();
 }
 
+/// The row that a photo belongs to; for the one of the visit by hand, the tree on that day.
+std::optional<SeasonRow> rowOf(const DemoPhoto& photo, const std::vector<SeasonRow>& rows)
+{
+    for (const SeasonRow& row : rows)
+        if (row.tree.label == photo.tree && row.date.text() == photo.date)
+            return row;
+    if (photo.file != handPhoto)
+        return std::nullopt;
+    SeasonRow row;
+    for (const ValeTree& tree : trees())
+        if (tree.label == photo.tree)
+            row.tree = tree;
+    row.date = *CivilDate::parse(photo.date);
+    row.minuteOfDay = 608;
+    return row;
+}
+
+std::string folderOf(const DemoPhoto& photo)
+{
+    return photo.file == handPhoto ? "" : isEarly(*CivilDate::parse(photo.date)) ? "spring/" : "summer/";
+}
+
 bool writePhoto(const std::string& folder, const DemoPhoto& photo, const std::vector<SeasonRow>& rows, Projector& projector)
 {
-    for (const SeasonRow& row : rows) {
-        if (row.tree.label != photo.tree || row.date.text() != photo.date)
-            continue;
+    if (const auto found = rowOf(photo, rows)) {
+        const SeasonRow& row = *found;
         const auto fix = fixOf(projector, row.tree.eastingMetres + photo.metresAway, row.tree.northingMetres);
         if (!fix)
             return false;
@@ -117,7 +146,7 @@ bool writePhoto(const std::string& folder, const DemoPhoto& photo, const std::ve
         spec.blur = photo.blur;
         QByteArray bytes;
         QBuffer buffer(&bytes);
-        const std::string path = folder + "/" + photo.file;
+        const std::string path = folder + "/" + folderOf(photo) + photo.file;
         if (!ui::figurePhoto(spec).save(&buffer, "JPEG", 82)
             || !writeFile(path, std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size()))))
             return false;
@@ -158,23 +187,27 @@ int main(int argc, char** argv)
     if (argc != 2)
         return complain("usage: make_season FOLDER");
     qputenv("QT_QPA_PLATFORM", "offscreen");
+    qputenv("QT_LOGGING_RULES", "*.warning=false");
     const QGuiApplication app(argc, argv);
     Exiv2::LogMsg::setLevel(Exiv2::LogMsg::mute);
     const std::string folder = argv[1];
     std::error_code error;
-    std::filesystem::create_directories(folder + "/photos", error);
+    for (const char* below : {"spring", "summer"})
+        std::filesystem::create_directories(folder + "/photos/" + below, error);
     auto projector = Projector::create({});
     if (!projector)
         return complain("no projector: " + projector.error().code);
     const auto rows = seasonRows();
-    if (!writeFile(folder + "/season.csv", asCsv(rows)) || !writeFile(folder + "/receiver.gpx", gpx(*projector)))
+    if (!writeFile(folder + "/spring.csv", asCsv(rows, true)) || !writeFile(folder + "/summer.csv", asCsv(rows, false))
+        || !writeFile(folder + "/receiver.gpx", gpx(*projector)))
         return complain("cannot write into " + folder);
     for (const DemoPhoto& photo : photos())
         if (!writePhoto(folder + "/photos", photo, rows, *projector))
             return complain("no photo " + photo.file);
     // The same picture sent again under another name.
-    std::filesystem::copy_file(folder + "/photos/IMG_0402.jpg", folder + "/photos/from_maud.jpg",
+    std::filesystem::copy_file(folder + "/photos/spring/IMG_0402.jpg", folder + "/photos/spring/from_maud.jpg",
                                std::filesystem::copy_options::overwrite_existing, error);
-    std::cout << rows.size() << " rows, " << trees().size() << " points, " << photos().size() + 1 << " photos\n";
+    std::cout << "Two tables with " << rows.size() << " rows, " << trees().size() << " points of a receiver, "
+              << photos().size() + 1 << " photos (drawn by the program, with the tags that a camera writes).\n";
     return error ? complain("cannot copy a photo") : 0;
 }

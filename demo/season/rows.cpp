@@ -10,11 +10,14 @@ namespace cupule::demo {
 
 namespace {
 
-/// An eight-figure reference in the square SO, as a receiver shows it.
-std::string gridReference(double easting, double northing)
+/// A reference in the square SO, of eight figures as a receiver shows it, or of six as read off a map.
+std::string gridReference(double easting, double northing, bool fromMap)
 {
-    const auto figures = [](double metres) { return static_cast<int>(std::floor(std::fmod(metres, 100'000) / 10)); };
-    return fmt::format("SO {:04d} {:04d}", figures(easting), figures(northing));
+    const auto figures = [&](double metres) {
+        return static_cast<int>(std::floor(std::fmod(metres, 100'000) / (fromMap ? 100 : 10)));
+    };
+    return fromMap ? fmt::format("SO {:03d} {:03d}", figures(easting), figures(northing))
+                   : fmt::format("SO {:04d} {:04d}", figures(easting), figures(northing));
 }
 
 void describeHost(SeasonRow& row, SeededRandom& random)
@@ -29,8 +32,11 @@ void describeHost(SeasonRow& row, SeededRandom& random)
             c["leaf type"] = "simple";
             c["leaf margin"] = "teeth-with-points";
             c["teeth counted on one side"] = std::to_string(16 + random.below(8));
-            c["leaf underside hair"] = "bald-or-thin";
         }
+        if (month >= 6 && month <= 10)
+            c["leaf underside"] = "bald-or-thin";
+        if (month >= 6 && month <= 7)
+            c["male flower form"] = "long-slender-catkins";
         if (month >= 9)
             c["fruit case"] = "dense-spines";
         break;
@@ -94,7 +100,8 @@ SeasonRow plainRow(const Outing& outing, const ValeTree& tree, int minute, Seede
     c["tree"] = tree.label;
     c["site"] = sites()[tree.site].name;
     c["grid ref"] = gridReference(tree.eastingMetres + static_cast<double>(random.below(7)) - 3,
-                                  tree.northingMetres + static_cast<double>(random.below(7)) - 3);
+                                  tree.northingMetres + static_cast<double>(random.below(7)) - 3,
+                                  sites()[tree.site].letter == "P");
     c["date"] = outing.date.text();
     c["time"] = fmt::format("{:02d}:{:02d}", minute / 60, minute % 60);
     c["observer"] = volunteers()[outing.person].name;
@@ -105,7 +112,8 @@ SeasonRow plainRow(const Outing& outing, const ValeTree& tree, int minute, Seede
     return row;
 }
 
-/// The one story of the season: a first gall at Tanner's Hanger, more of them later, one far away at Lower Stane.
+/// The one story of the season: a first gall at Tanner's Hanger, more of them later, one far away at Lower Stane, and in
+/// autumn what is left of them on the twigs.
 void tellStory(SeasonRow& row)
 {
     auto& c = row.cells;
@@ -120,16 +128,22 @@ void tellStory(SeasonRow& row)
         seen("S02", "14.2", "one green lump on the midrib, leaf bent at it");
     else if (at == "T-01 2026-06-27")
         seen("S01", "11", "two green and pink lumps at a shoot tip");
-    else if (at == "T-03 2026-06-27")
-        seen("S02", "16.5", "the lump of 11 June, now pink");
     else if (at == "T-05 2026-07-25") {
         seen("S02", "18", "three lumps, one with a hole");
         c["S06"] = "seen";
     } else if (at == "L-03 2026-07-25")
         seen("S01", "12.5", "green lump on a low shoot, photo taken");
     else if (at == "T-03 2026-09-12")
-        seen("S05", "15", "the same twig, lump dry and brown");
-    if (at == "T-03 2026-06-11" || at == "T-03 2026-06-27")
+        seen("S05", "15", "the twig of June, lump dry and brown");
+    else if (at == "T-01 2026-10-17")
+        seen("S05", "12", "dry lump at the tip of this year's shoot");
+    else if (at == "T-03 2026-10-17")
+        seen("S05", "15", "the same twig as in June and September");
+    else if (at == "T-05 2026-10-17")
+        seen("S05", "17", "two dry lumps, both with holes");
+    else if (at == "T-06 2026-10-17")
+        seen("S05", "13", "one dry lump, on older wood");
+    if (at == "T-03 2026-06-11")
         c["S26"] = "seen";
 }
 
@@ -142,15 +156,17 @@ void makeMistakes(SeasonRow& row)
         c["grid ref"].pop_back();                                  // a figure lost: an odd number of digits
     else if (at == "N-02 2026-05-30")
         c["grid ref"] = "SI" + c["grid ref"].substr(2);            // I for O
-    else if (at == "H-04 2026-06-20")
+    else if (at == "H-04 2026-06-06")
         c["date"] = "2026-06-31";
-    else if (at == "P-03 2026-07-04")
-        c["date"] = "2027-07-04";
-    else if (at == "Q-09 2026-06-27") {
+    else if (at == "Q-06 2026-06-06")
+        c["date"] = "2027-06-06";
+    else if (at == "Q-09 2026-06-06") {
         c["gall size mm"] = "142";                                 // a decimal point lost
         c["gall count"] = "1";
-    } else if (at == "Q-02 2026-08-15")
+    } else if (at == "P-06 2026-05-23")
         c["grid ref"] = "3.521E+05";                               // through a spreadsheet
+    else if (at == "Q-02 2026-08-15")
+        c["grid ref"] = "SO 52l6 4122";                            // a letter for a figure
     else if (at == "H-08 2026-06-20")
         c["S01"] = "seen";                                         // galls on a horse chestnut
     else if (at == "Q-03 2026-05-16")
@@ -158,15 +174,21 @@ void makeMistakes(SeasonRow& row)
     else if (at == "P-05 2026-06-13") {
         c["S10"] = "seen";                                         // puckered leaves without a gall
         c["note"] = "leaves puckered all over, no lump found";
-    } else if (at == "L-05 2026-06-13") {
+    } else if (at == "L-05 2026-05-23") {
         for (const char* heading : {"minutes", "trees", "crown", "height m", "binoculars", "light"})
             c[heading].clear();                                    // how long, how well: not written down
     } else if (at == "H-02 2026-06-06")
         c["symptoms"] = "bark crack; sap run";                     // words that the checklist does not know
-    else if (at == "N-03 2026-07-11")
+    else if (at == "N-03 2026-05-30")
         c["grid ref"] = "SO 5270 3990";                            // the car park, not the tree
     else if (at == "P-02 2026-07-04")
         c["clothes"] = c["boots"] = c["vehicle"] = "";
+}
+
+/// Entered by hand on the day (demo/walk.sh), so it is not typed up again.
+bool enteredByHand(const SeasonRow& row)
+{
+    return row.tree.label == "T-03" && row.date.text() == "2026-06-27";
 }
 
 } // namespace
@@ -175,7 +197,7 @@ const std::vector<std::string>& headings()
 {
     static const std::vector<std::string> all{
         "tree", "site", "grid ref", "date", "time", "observer", "with", "leaf arrangement", "leaf type", "leaf margin",
-        "teeth counted on one side", "leaf underside hair", "fruit case", "S01", "S01 size", "S02", "S02 size", "S03",
+        "teeth counted on one side", "leaf underside", "male flower form", "fruit case", "S01", "S01 size", "S02", "S02 size", "S03",
         "S04", "S05", "S05 size", "S06", "S10", "S13", "S26", "S29", "gall count", "gall size mm", "symptoms", "minutes",
         "trees", "crown", "height m", "binoculars", "lower and inner crown", "light", "leaves", "clothes", "boots",
         "vehicle", "tools", "note"};
@@ -194,9 +216,11 @@ std::vector<SeasonRow> seasonRows()
             if (tree.site != outing.site)
                 continue;
             if (index >= outing.first && index < outing.first + outing.count) {
-                rows.push_back(plainRow(outing, tree, minute, random));
-                tellStory(rows.back());
-                makeMistakes(rows.back());
+                SeasonRow row = plainRow(outing, tree, minute, random);
+                tellStory(row);
+                makeMistakes(row);
+                if (!enteredByHand(row))
+                    rows.push_back(std::move(row));
                 minute += 9 + static_cast<int>(random.below(9));
             }
             ++index;
@@ -229,7 +253,12 @@ std::vector<SeasonRow> seasonRows()
     return rows;
 }
 
-std::string asCsv(const std::vector<SeasonRow>& rows)
+bool isEarly(CivilDate date)
+{
+    return date <= *CivilDate::make(2026, 6, 11);
+}
+
+std::string asCsv(const std::vector<SeasonRow>& rows, bool early)
 {
     const auto cell = [](const std::string& text) {
         return text.find_first_of(",\"\n") == std::string::npos ? text : "\"" + text + "\"";
@@ -239,6 +268,8 @@ std::string asCsv(const std::vector<SeasonRow>& rows)
         out.append(i > 0 ? "," : "").append(headings()[i]);
     out += "\r\n";
     for (const SeasonRow& row : rows) {
+        if (isEarly(row.date) != early)
+            continue;
         for (std::size_t i = 0; i < headings().size(); ++i) {
             const auto at = row.cells.find(headings()[i]);
             out += i > 0 ? "," : "";

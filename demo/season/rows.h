@@ -21,6 +21,9 @@ struct SeasonRow {
 const std::vector<std::string>& headings();
 /// The whole season in the order in which it was typed, mistakes included.
 std::vector<SeasonRow> seasonRows();
-std::string asCsv(const std::vector<SeasonRow>& rows);
+/// Up to the evening of the first find, 11 June.
+bool isEarly(CivilDate date);
+/// The rows of the table that was typed up that evening, or of the one that followed in October.
+std::string asCsv(const std::vector<SeasonRow>& rows, bool early);
 
 } // namespace cupule::demo
