@@ -17,12 +17,15 @@ struct LinkWords {
     const char* kind;
     const char* what;
     const char* who;
+    bool whoFirst;
 };
-constexpr LinkWords linkWords[] = {{"cut", "pieces: {text}", "by {text}"},
-                                   {"hands", "seal {text}", "to {text}"},
-                                   {"laboratory", "seal {text}", nullptr},
-                                   {"result", "report {text}", "signed by {text}"},
-                                   {"disposal", nullptr, "in the presence of {text}"}};
+constexpr LinkWords linkWords[] = {{"cut", "pieces: {text}", "by {text}", false},
+                                   {"inner-bag", nullptr, "closed by {text}", false},
+                                   {"outer-bag", nullptr, "closed by {text}", false},
+                                   {"hands", "seal {text}", "to {text}", true},
+                                   {"laboratory", "seal {text}", nullptr, true},
+                                   {"result", "report {text}", "signed by {text}", false},
+                                   {"disposal", nullptr, "in the presence of {text}", false}};
 
 /// "outer bag: B-1042, 27 June 2026, 10.11", with what is not well at the end.
 std::string linkLine(const ChainLink& link, const SamplePage& page, const Words& words)
@@ -40,8 +43,11 @@ std::string linkLine(const ChainLink& link, const SamplePage& page, const Words&
         if (!text.empty())
             add(english == nullptr ? text : words.text(english, {{"text", text}}));
     };
-    say(own ? found->who : nullptr, link.who);
+    if (own && found->whoFirst)
+        say(found->who, link.who);
     say(own ? found->what : nullptr, link.kind == "tree" ? page.treeLabel : link.what);
+    if (!own || !found->whoFirst)
+        say(own ? found->who : nullptr, link.who);
     if (link.when)
         add(plain(ui::momentText(*link.when)));
     if (link.state == LinkState::broken)
@@ -102,7 +108,9 @@ void saySample(Run& run, const SamplePage& page, const Pack& pack)
         if (link.state != LinkState::ahead)
             run.line("  " + linkLine(link, page, run.words()));
     if (!page.status.missing.empty())
-        run.say("Still missing before it can close:");
+        run.say(page.status.mustBeVoid || page.status.state == SampleState::voided
+                    ? "Still to be written down:"
+                    : "Still missing before it can close:");
     sayFindings(run, page.status.missing, pack);
     if (!page.status.breaks.empty())
         run.say("Broken, and stays so:");

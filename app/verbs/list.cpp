@@ -39,6 +39,21 @@ Result<Json> entryJson(Session& session, Noun noun, const NamedNoun& entry)
     return json;
 }
 
+/// The name, and of a sample how far it has come.
+Result<std::string> entryLine(const Run& run, Session& session, Noun noun, const NamedNoun& entry)
+{
+    if (noun != Noun::sample)
+        return entry.name;
+    const auto page = samplePage(session, entry.id);
+    if (!page)
+        return fail(page.error());
+    return run.words().text("{number}, from {tree} on {date}: {state}",
+                            {{"number", entry.name},
+                             {"tree", page->treeLabel},
+                             {"date", run.words().date(page->visitDate)},
+                             {"state", run.words().state(page->status.state)}});
+}
+
 class List final : public StoreVerb {
 public:
     const char* name() const override { return "list"; }
@@ -87,7 +102,10 @@ public:
         Json items = Json::array();
         for (const auto& entry : *entries) {
             if (!run.json()) {
-                run.line(entry.name);
+                const auto line = entryLine(run, **session, *noun, entry);
+                if (!line)
+                    return fail(line.error());
+                run.line(*line);
                 continue;
             }
             auto json = entryJson(**session, *noun, entry);

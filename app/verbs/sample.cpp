@@ -252,7 +252,9 @@ public:
         if (!closing)
             return fail(closing.error());
         if (!closing->closed)
-            run.say("It cannot close yet.");
+            run.say(closing->page.status.mustBeVoid || closing->page.status.state == SampleState::voided
+                        ? "It can never close."
+                        : "It cannot close yet.");
         saySample(run, closing->page, (*session)->pack());
         Json json = samplePageJson(closing->page, (*session)->pack(), run.words());
         json["closed"] = closing->closed;

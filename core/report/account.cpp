@@ -105,7 +105,6 @@ Table findTable(const Page& page, bool accepted)
 {
     Table table{{},
                 {{page.words.text("Tree"), false},
-                 {page.words.text("Site"), false},
                  {page.words.text("Square"), false},
                  {page.words.text("Seen on"), false},
                  {page.words.text("What was seen"), false},
@@ -114,7 +113,7 @@ Table findTable(const Page& page, bool accepted)
                 {}};
     for (const auto& find : page.data.finds)
         if ((find.state == RecordState::accepted) == accepted)
-            table.rows.push_back({find.tree, find.site, find.square, page.words.date(find.date),
+            table.rows.push_back({find.tree, find.square, page.words.date(find.date),
                                   signNames(find, page.pack), howSure(find, page.words),
                                   find.told ? page.words.text("yes") : page.words.text("not yet")});
     return table;
@@ -158,10 +157,14 @@ void nothing(const Page& page)
     Table table{page.words.text("What they are worth, by month, effort and host"),
                 {{page.words.text("Worth"), false}, {page.words.text("Records"), true}},
                 {}};
-    for (const char letter : {'A', 'B', 'C', '0'}) {
+    constexpr std::pair<char, const char*> letters[] = {{'A', "A: strong evidence about these trees this year"},
+                                                        {'B', "B: fair"},
+                                                        {'C', "C: weak"},
+                                                        {'0', "0: says nothing about galls"}};
+    for (const auto& [letter, meaning] : letters) {
         const auto found = d.nothingWorth.find(letter);
         table.rows.push_back(
-            {std::string(1, letter), page.count(found == d.nothingWorth.end() ? 0 : found->second)});
+            {page.words.text(meaning), page.count(found == d.nothingWorth.end() ? 0 : found->second)});
     }
     page.out.blocks.emplace_back(std::move(table));
     page.say("Nothing seen is about the parts of these trees that were looked at on that day. It says "

@@ -1,7 +1,8 @@
 // The one-page account of a season: what was looked for, what was found where and how sure, what waits, samples by
 // state, cautions. The data is gathered by core/task/account.h; here it becomes a document.
 //
-//  - Places are coarse on purpose (site and square of the pack's size), people are named by code only.
+//  - Places are coarse on purpose (the square of the pack's size: the name of a wood would be an exact place), people are
+//    not named.
 //  - It says what was seen, never what follows from it: the status of a place is the authority's to declare.
 
 #pragma once
@@ -22,7 +23,7 @@ namespace cupule::report {
 
 /// A positive record, as an account tells of it.
 struct AccountFind {
-    std::string tree, site, square; ///< square: name of the coarse square, or empty
+    std::string tree, square;       ///< square: name of the coarse square, or empty
     CivilDate date;
     std::vector<std::string> signs; ///< pack ids
     RecordState state = RecordState::submitted;

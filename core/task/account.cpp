@@ -77,7 +77,6 @@ Result<AccountFind> accountFind(Session& session, const VisitRow& row)
         return fail(told.error());
     AccountFind find;
     find.tree = row.treeLabel;
-    find.site = row.siteName;
     find.date = row.date;
     find.signs = row.shown.signs;
     std::erase_if(find.signs, [&](const std::string& id) {

@@ -29,7 +29,6 @@ AccountFind find(RecordState state)
 {
     AccountFind out;
     out.tree = "W03";
-    out.site = "Weir Wood";
     out.square = "SO60";
     out.date = *CivilDate::make(2026, 6, 11);
     out.signs = {"S02"};
