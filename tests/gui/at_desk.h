@@ -15,6 +15,7 @@
 #include "core/task/day.h"
 #include "core/task/review.h"
 #include "core/task/samples.h"
+#include "core/task/trees.h"
 #include "tests/gui/gui_support.h"
 #include "tests/gui/whole_window.h"
 
@@ -23,7 +24,8 @@ namespace cupule::test {
 /// Answers questions of the window with what was laid ready.
 class ReadyAnswers : public ui::Prompts {
 public:
-    QStringList lines;
+    QStringList lines, files;
+    QStringList filesToOpen(QWidget*, const QString&, const QString&, const QString&) override { return files; }
     bool confirm(QWidget*, const QString&, const QString&, const QString&) override { return true; }
     QString line(QWidget*, const QString&, const QString&, const QString&) override
     {

@@ -297,6 +297,11 @@ void DayView::goTo(const Uid& noun)
     m_desk.show(noun);
 }
 
+bool DayView::shows(const Uid& noun) const
+{
+    return m_bench.session() != nullptr && visitPage(*m_bench.session(), noun).has_value();
+}
+
 void DayView::nextPane(int step)
 {
     if (m_middle->currentIndex() == 1) {

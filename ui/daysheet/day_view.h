@@ -36,6 +36,7 @@ public:
     void enter() override;
     bool leave() override;
     void goTo(const Uid& noun) override;
+    [[nodiscard]] bool shows(const Uid& noun) const override;
     void nextPane(int step) override;
     void nextFinding() override;
     [[nodiscard]] QList<QAction*> commands() const override { return m_commands; }

@@ -128,10 +128,11 @@ void TreePart::buildFields()
     connect(m_completer, qOverload<const QModelIndex&>(&QCompleter::activated), this, [this](const QModelIndex& index) {
         m_label->setModified(false);
         const auto id = Uid::parse(utf8(index.data(uidRole).toString()));
+        const QString label = index.data(labelRole).toString();
         if (id && !id->isNull())
             m_desk.chooseTree(*id);
-        else
-            m_desk.makeTree(index.data(labelRole).toString());
+        else if (!takeExact(label)) // Enter may have reached the field too and made it already
+            m_desk.makeTree(label);
         goOn();
     });
     connect(m_label, &QLineEdit::editingFinished, this, [this] {
@@ -164,6 +165,18 @@ void TreePart::buildFields()
     connect(m_position, &PositionEdit::finished, this, [this](const QString& typed) { m_desk.setPosition(typed); });
 }
 
+bool TreePart::takeExact(const QString& typed)
+{
+    for (const TreeHit& hit : m_desk.findTrees(typed)) {
+        if (text(hit.tree.label).compare(typed, Qt::CaseInsensitive) == 0) {
+            m_label->setModified(false);
+            m_desk.chooseTree(hit.tree.id);
+            return true;
+        }
+    }
+    return false;
+}
+
 /// A label in full takes its tree. One that no tree has makes a new one only where nothing like it was found: a part of a
 /// label must not become a tree by accident.
 void TreePart::takeLabel()
@@ -173,15 +186,9 @@ void TreePart::takeLabel()
         m_label->setModified(false);
         return;
     }
-    const auto hits = m_desk.findTrees(typed);
-    for (const TreeHit& hit : hits) {
-        if (text(hit.tree.label).compare(typed, Qt::CaseInsensitive) == 0) {
-            m_label->setModified(false);
-            m_desk.chooseTree(hit.tree.id);
-            return;
-        }
-    }
-    if (hits.empty()) {
+    if (takeExact(typed))
+        return;
+    if (m_desk.findTrees(typed).empty()) {
         m_label->setModified(false);
         m_desk.makeTree(typed);
         return;

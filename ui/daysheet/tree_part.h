@@ -45,6 +45,7 @@ private:
     void refreshHits(const QString& typed);
     void addCharacter(const QString& id, const QString& why);
     void takeLabel();
+    bool takeExact(const QString& typed);
     void goOn();
     void goToOpenCharacter();
     void chainTabs();

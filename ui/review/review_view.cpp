@@ -201,6 +201,11 @@ void ReviewView::goTo(const Uid& noun)
     m_desk.show(noun);
 }
 
+bool ReviewView::shows(const Uid& noun) const
+{
+    return m_bench.session() != nullptr && visitPage(*m_bench.session(), noun).has_value();
+}
+
 void ReviewView::nextPane(int step)
 {
     focusNextOf({m_queue, m_evidence, m_findings}, step);

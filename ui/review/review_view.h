@@ -28,6 +28,7 @@ public:
     [[nodiscard]] QString mark() const override { return QStringLiteral("place-review"); }
     void enter() override;
     void goTo(const Uid& noun) override;
+    [[nodiscard]] bool shows(const Uid& noun) const override;
     void nextPane(int step) override;
     void nextFinding() override;
     [[nodiscard]] QList<QAction*> commands() const override { return m_commands; }

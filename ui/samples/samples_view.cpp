@@ -205,6 +205,11 @@ void SamplesView::goTo(const Uid& noun)
     m_desk.show(noun);
 }
 
+bool SamplesView::shows(const Uid& noun) const
+{
+    return m_bench.session() != nullptr && samplePage(*m_bench.session(), noun).has_value();
+}
+
 void SamplesView::nextPane(int step)
 {
     if (m_stack->currentWidget() == m_empty)

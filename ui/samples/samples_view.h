@@ -32,6 +32,7 @@ public:
     [[nodiscard]] QString mark() const override { return QStringLiteral("place-samples"); }
     void enter() override;
     void goTo(const Uid& noun) override;
+    [[nodiscard]] bool shows(const Uid& noun) const override;
     void nextPane(int step) override;
     void nextFinding() override;
     [[nodiscard]] QList<QAction*> commands() const override { return m_commands; }

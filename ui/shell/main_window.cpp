@@ -4,9 +4,12 @@
 #include <QCloseEvent>
 #include <QDragEnterEvent>
 #include <QGridLayout>
+#include <QKeyEvent>
 #include <QLabel>
+#include <QLineEdit>
 #include <QMenu>
 #include <QMimeData>
+#include <QPlainTextEdit>
 #include <QProgressBar>
 #include <QScrollArea>
 #include <QStackedWidget>
@@ -87,6 +90,7 @@ MainWindow::MainWindow(Workbench& bench, Look& look, std::unique_ptr<Prompts> pr
     connect(m_start, &StartPage::openAsked, this, &MainWindow::askOpenStore);
     connect(m_start, &StartPage::newAsked, this, &MainWindow::askNewStore);
     connect(m_start, &StartPage::pathAsked, this, &MainWindow::openStore);
+    qApp->installEventFilter(this);
     restoreGeometry(m_bench.settings().value(Setting::geometry).toByteArray());
     storeClosed();
 }
@@ -228,6 +232,26 @@ void MainWindow::refreshStatus()
 void MainWindow::showFault(const Fault& fault)
 {
     m_strip->showFault(fault);
+}
+
+/// A field takes Ctrl+Z for itself even where nothing was typed in it; then the key means the last change of the store.
+bool MainWindow::eventFilter(QObject* watched, QEvent* event)
+{
+    if (event->type() != QEvent::ShortcutOverride)
+        return QMainWindow::eventFilter(watched, event);
+    auto* key = static_cast<QKeyEvent*>(event);
+    const bool undoKey = key->matches(QKeySequence::Undo);
+    if (!undoKey && !key->matches(QKeySequence::Redo))
+        return QMainWindow::eventFilter(watched, event);
+    bool own = true;
+    if (const auto* line = qobject_cast<QLineEdit*>(watched))
+        own = undoKey ? line->isModified() && line->isUndoAvailable() : line->isModified() && line->isRedoAvailable();
+    else if (const auto* text = qobject_cast<QPlainTextEdit*>(watched))
+        own = text->document()->isModified() || (!undoKey && text->document()->isRedoAvailable());
+    if (own)
+        return QMainWindow::eventFilter(watched, event);
+    event->ignore();
+    return true;
 }
 
 void MainWindow::closeEvent(QCloseEvent* event)

@@ -30,8 +30,10 @@ QAction* MainWindow::addCommand(QMenu* menu, const QString& words, const QKeySeq
     action->setShortcut(key);
     action->setObjectName(name);
     connect(action, &QAction::triggered, this, run);
-    if (needsStore)
+    if (needsStore) {
         m_storeActions.append(action);
+        action->setEnabled(m_bench.session() != nullptr);
+    }
     return action;
 }
 
@@ -173,7 +175,7 @@ void MainWindow::undo()
     if (!changed)
         return showFault(changed.error());
     m_bench.tellChanged();
-    if (Place* shown = currentPlace())
+    if (Place* shown = currentPlace(); shown != nullptr && shown->shows(*changed))
         shown->goTo(*changed);
 }
 
@@ -183,7 +185,7 @@ void MainWindow::redo()
     if (!changed)
         return showFault(changed.error());
     m_bench.tellChanged();
-    if (Place* shown = currentPlace())
+    if (Place* shown = currentPlace(); shown != nullptr && shown->shows(*changed))
         shown->goTo(*changed);
 }
 

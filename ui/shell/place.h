@@ -28,6 +28,8 @@ public:
     virtual bool leave() { return true; }
     /// Show this noun (a visit, a tree, a sample), whichever the place is about.
     virtual void goTo(const Uid& noun) = 0;
+    /// Whether the noun is one that this place can show.
+    [[nodiscard]] virtual bool shows(const Uid& noun) const = 0;
     /// F6 and Shift+F6: the panes of the place in order, `step` +1 or -1.
     virtual void nextPane(int step) = 0;
     /// F8: the list of checks, then its next finding.

@@ -262,6 +262,11 @@ void TreesView::goTo(const Uid& noun)
     m_desk.show(noun);
 }
 
+bool TreesView::shows(const Uid& noun) const
+{
+    return m_bench.session() != nullptr && treePage(*m_bench.session(), noun).has_value();
+}
+
 void TreesView::nextPane(int step)
 {
     focusNextOf({m_words, m_table, m_fate, m_history}, step);
