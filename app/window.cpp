@@ -7,6 +7,7 @@
 #include "core/base/file.h"
 #include "core/report/html.h"
 #include "core/task/account.h"
+#include "ui/bridge/plurals.h"
 #include "ui/bridge/text.h"
 #include "ui/daysheet/day_view.h"
 #include "ui/review/review_view.h"
@@ -48,6 +49,8 @@ int runWindow(int argc, char** argv, const std::string& store, const std::string
     ui::Workbench bench(ui::text(profileFolder(profile)));
     if (const auto date = CivilDate::parse(today))
         bench.setToday(*date);
+    ui::EnglishPlurals plurals;
+    QApplication::installTranslator(&plurals);
     ui::Look look(app);
     restoreLook(look, bench.settings());
     ui::MainWindow window(bench, look);

@@ -7,6 +7,7 @@
 #include <QLocale>
 
 #include "tests/support/catch.h"
+#include "ui/bridge/plurals.h"
 
 namespace cupule::test {
 
@@ -14,6 +15,7 @@ namespace {
 
 std::unique_ptr<QApplication> g_application;
 std::unique_ptr<ui::Look> g_look;
+ui::EnglishPlurals g_plurals;
 
 /// The application lives as long as the run: widgets need it, the test main knows nothing of it.
 struct Application : Catch::TestEventListenerBase {
@@ -27,6 +29,7 @@ struct Application : Catch::TestEventListenerBase {
         qputenv("QT_QPA_PLATFORM", "offscreen");
         QLocale::setDefault(QLocale(QLocale::English, QLocale::UnitedKingdom));
         g_application = std::make_unique<QApplication>(argc, argv);
+        QApplication::installTranslator(&g_plurals);
         g_look = std::make_unique<ui::Look>(*g_application);
         g_look->setMode(ui::Look::Mode::light);
     }

@@ -5,7 +5,6 @@
 
 #include <QLabel>
 #include <QScrollArea>
-#include <QScrollBar>
 
 #include "ui/shell/main_window.h"
 
@@ -61,8 +60,9 @@ std::vector<std::string> clipped(const QWidget& place)
 {
     std::vector<std::string> found;
     for (const QScrollArea* area : place.findChildren<QScrollArea*>())
-        if (area->isVisible() && area->widget() != nullptr && !inChain(area->widget()) && area->horizontalScrollBar()->maximum() > 0)
-            found.push_back("scrolls sideways by " + std::to_string(area->horizontalScrollBar()->maximum()) + " for " + widest(*area->widget()));
+        if (area->isVisible() && area->widget() != nullptr && !inChain(area->widget()) &&
+            area->widget()->width() > area->viewport()->width())
+            found.push_back("wider than its pane by " + std::to_string(area->widget()->width() - area->viewport()->width()) + ", for " + widest(*area->widget()));
     for (const QWidget* widget : place.findChildren<QWidget*>()) {
         const bool speaks = qobject_cast<const QLabel*>(widget) != nullptr || qobject_cast<const QAbstractButton*>(widget) != nullptr;
         if (!speaks || !widget->isVisible() || inChain(widget))
@@ -101,4 +101,20 @@ TEST_CASE("no place clips its words at the sizes of text and window that are pro
         }
     }
     look().setTextPercent(100);
+}
+
+TEST_CASE("every part of every place wears the theme that is set", "[gui][layout]")
+{
+    const FindStore store;
+    Desk ruth(person("RA", "Ruth Abara"), {Role::verifier, Role::sampleHandler}, store.path);
+    for (const auto mode : {ui::Look::Mode::dark, ui::Look::Mode::light}) {
+        look().setMode(mode);
+        for (const char* place : {"day", "trees", "samples", "review"}) {
+            ruth.window.goToPlace(QString::fromLatin1(place));
+            settle(ruth.window, {1366, 768});
+            for (const QWidget* widget : ruth.window.findChildren<QWidget*>())
+                if (widget->isVisible() && ui::themeOf(*widget).dark != look().theme().dark)
+                    FAIL_CHECK("wears the other theme: " << nameOf(widget));
+        }
+    }
 }

@@ -16,6 +16,7 @@
 #include <QTemporaryDir>
 
 #include "tests/gui/picture_book.h"
+#include "ui/bridge/plurals.h"
 #include "ui/theme/theme.h"
 
 namespace cupule::test {
@@ -158,6 +159,8 @@ bool copyStore(const QCommandLineParser& parser, const QTemporaryDir& folder)
 
 int run(QApplication& app)
 {
+    ui::EnglishPlurals plurals;
+    QApplication::installTranslator(&plurals);
     QCommandLineParser parser;
     parser.addPositionalArgument(QStringLiteral("OUTDIR"), QStringLiteral("folder for the PNG files"));
     for (const char* name : {"only", "size", "theme", "text", "store", "profile", "today", "day"})

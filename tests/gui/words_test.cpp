@@ -8,10 +8,16 @@
 #include <set>
 #include <sstream>
 
+#include <QCoreApplication>
+#include <QDirIterator>
+#include <QFile>
+#include <QRegularExpression>
+
 #include "core/protocol/pack_reader.h"
 #include "core/rules/checks.h"
 #include "core/rules/custody.h"
 #include "tests/gui/gui_support.h"
+#include "ui/bridge/plurals.h"
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
 
@@ -268,4 +274,21 @@ TEST_CASE("a field path is called as people call the field", "[gui][words]")
     CHECK(sign.endsWith(QStringLiteral(", size")));
     CHECK(!sign.startsWith(QStringLiteral("S02")));
     CHECK(fieldWords("photos/0198-x", &pack) == QStringLiteral("this photo"));
+}
+
+TEST_CASE("every plural of the window has its singular", "[gui][words]")
+{
+    const QRegularExpression counted(QStringLiteral("tr\\(\"([^\"]*%n[^\"]*)\""));
+    int found = 0;
+    for (QDirIterator at(QStringLiteral("ui"), {QStringLiteral("*.cpp")}, QDir::Files, QDirIterator::Subdirectories); at.hasNext();) {
+        QFile file(at.next());
+        REQUIRE(file.open(QIODevice::ReadOnly));
+        for (auto match = counted.globalMatch(QString::fromUtf8(file.readAll())); match.hasNext(); ++found) {
+            const QString source = match.next().captured(1);
+            CHECK((EnglishPlurals::knows(source) ? QString() : source) == QString());
+        }
+    }
+    CHECK(found > 10);
+    CHECK(QCoreApplication::translate("any", "%n visits", nullptr, 1) == QStringLiteral("1 visit"));
+    CHECK(QCoreApplication::translate("any", "%n visits", nullptr, 2) == QStringLiteral("2 visits"));
 }

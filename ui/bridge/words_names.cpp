@@ -114,6 +114,8 @@ constexpr Sentence proofs[] = {
 
 constexpr Sentence health[] = {
     SAY("page", "A page of the file is damaged."),
+    SAY("schema", "The form of the file is not the one that this program makes."),
+    SAY("media-unused", "A picture lies in the media folder that no record names."),
     SAY("foreign-key", "Something points to a record that is not there."),
     SAY("invariant", "Something stands in the store that must not."),
     SAY("reference", "A record names another that is not there."),

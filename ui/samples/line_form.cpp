@@ -54,6 +54,7 @@ LineForm::LineForm(SamplesDesk& desk, QWidget* parent) : QFrame(parent), m_desk(
     column->setContentsMargins(20, 14, 20, 14);
     column->setSpacing(8);
     m_head = new RoleLabel(TextRole::heading, tr("A new line"), this);
+    m_head->setWordWrap(true);
     m_kind = new QComboBox(this);
     m_kind->setObjectName(QStringLiteral("lineKind"));
     m_kind->setAccessibleName(tr("What happened"));

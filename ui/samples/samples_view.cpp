@@ -119,6 +119,7 @@ QWidget* SamplesView::buildPage()
     column->addWidget(m_facts);
     column->addWidget(m_chainArea);
     auto* below = new QSplitter(Qt::Horizontal, page);
+    m_below = below;
     below->setHandleWidth(1);
     below->setChildrenCollapsible(false);
     m_formArea = new QScrollArea(below);
@@ -187,10 +188,21 @@ void SamplesView::enter()
     m_desk.refresh();
 }
 
-/// The form is as wide as its words at the text size in force; it scrolls downwards only.
+/// The form is as wide as its words at the text size in force; it scrolls downwards only. Where the list of what is missing
+/// has no room beside it, that list lies below.
 void SamplesView::fitForm()
 {
+    m_list->setMinimumWidth(QFontMetrics(roleFont(TextRole::idsStrong, *this)).horizontalAdvance(QStringLiteral("26-TV-0001-F")) +
+                            scaled(62, font()));
+    const bool narrow = width() < fontMetrics().averageCharWidth() * 100;
+    m_below->setOrientation(narrow ? Qt::Vertical : Qt::Horizontal);
     m_formArea->setMinimumWidth(m_form->minimumSizeHint().width() + m_formArea->verticalScrollBar()->sizeHint().width());
+}
+
+void SamplesView::resizeEvent(QResizeEvent* event)
+{
+    Place::resizeEvent(event);
+    fitForm();
 }
 
 void SamplesView::changeEvent(QEvent* event)

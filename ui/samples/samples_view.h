@@ -10,6 +10,7 @@ class QLabel;
 class QListView;
 class QScrollArea;
 class QSplitter;
+class QSplitter;
 class QStackedWidget;
 class QTableWidget;
 
@@ -41,6 +42,7 @@ public:
 
 protected:
     void changeEvent(QEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     void fitForm();
@@ -65,6 +67,7 @@ private:
     QLabel* m_count;
     QLabel* m_title;
     QLabel* m_facts;
+    QSplitter* m_below;
     QScrollArea* m_formArea;
     QScrollArea* m_chainArea;
     ChainView* m_chain;

@@ -1,5 +1,7 @@
 #include "ui/widgets/pane_row.h"
 
+#include <algorithm>
+
 #include <QEvent>
 #include <QVBoxLayout>
 
@@ -65,6 +67,7 @@ void PaneRow::place()
         m_inner->setSizes(wanted == Qt::Vertical ? QList<int>{height() * 3 / 4, height() / 4} : QList<int>{width() * 3 / 4, width() / 4});
         Q_EMIT stackedChanged();
     }
+    m_checks->setMaximumHeight(wanted == Qt::Vertical ? std::max(120, height() / 3) : QWIDGETSIZE_MAX);
     const bool away = characters < twoPanes;
     m_list->setVisible(!away);
     m_chooser->setVisible(away);

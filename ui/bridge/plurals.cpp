@@ -1,0 +1,59 @@
+#include "ui/bridge/plurals.h"
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+
+namespace cupule::ui {
+
+namespace {
+
+struct Singular {
+    std::string_view many, one;
+};
+
+constexpr auto singulars = std::to_array<Singular>({
+    {"%n rows can be kept", "%n row can be kept"},
+    {"%n rows are kept", "%n row is kept"},
+    {"%n known already", "%n known already"},
+    {"%n set aside", "%n set aside"},
+    {"%n open", "%n open"},
+    {"%n photos", "%n photo"},
+    {"%n photos belong to this visit.", "%n photo belongs to this visit."},
+    {"%n samples", "%n sample"},
+    {"%n trees", "%n tree"},
+    {"%n stops", "%n stop"},
+    {"%n visits", "%n visit"},
+    {"%n visits go", "%n visit goes"},
+    {"%n visits are handed in.", "%n visit is handed in."},
+    {"%n stay, and why", "%n stays, and why"},
+    {"%n pieces of %1", "%n piece of %1"},
+    {", %n missing", ", %n missing"},
+    {", %n breaks", ", %n break"},
+    {"Not in season on %1: %n signs", "Not in season on %1: %n sign"},
+    {"%n lines were read, each follows from the one before.", "%n line was read."},
+    {"It can close only with a break: %n breaks stand.", "It can close only with a break: %n stands."},
+    {"Before this sample can close, %n things are missing", "Before this sample can close, %n thing is missing"},
+    {"%n things are not as they should be.", "%n thing is not as it should be."},
+});
+
+const Singular* find(std::string_view source)
+{
+    const auto at = std::find_if(singulars.begin(), singulars.end(), [&](const Singular& s) { return s.many == source; });
+    return at == singulars.end() ? nullptr : &*at;
+}
+
+} // namespace
+
+QString EnglishPlurals::translate(const char*, const char* source, const char*, int n) const
+{
+    const Singular* singular = n == 1 ? find(source) : nullptr;
+    return singular == nullptr ? QString() : QString::fromUtf8(singular->one.data(), static_cast<qsizetype>(singular->one.size()));
+}
+
+bool EnglishPlurals::knows(const QString& source)
+{
+    return find(source.toStdString()) != nullptr;
+}
+
+} // namespace cupule::ui
