@@ -75,8 +75,17 @@ Result<std::unique_ptr<Session>> Run::open(const std::string& store, bool readOn
     if (!date)
         return cupule::fail(date.error());
     auto session = Session::open(store, *who, m_clock, m_around.random, readOnly);
+    if (!session && readOnly && session.error().code == "store.older-read-only") {
+        // reading must not fail for a form that writing would bring up to date
+        if (auto writing = Session::open(store, *who, m_clock, m_around.random); !writing)
+            return session;
+        else
+            sayUpgraded(**writing, store);
+        session = Session::open(store, *who, m_clock, m_around.random, readOnly);
+    }
     if (!session)
         return session;
+    sayUpgraded(**session, store);
     if (!m_shared.today.empty())
         (*session)->setToday(*date);
     if ((*session)->info().demonstration)
@@ -92,6 +101,14 @@ Result<std::unique_ptr<Session>> Run::open(const std::string& store, bool readOn
     if (!(*session)->info().readOnly)
         backUpOnceADay(**session);
     return session;
+}
+
+void Run::sayUpgraded(const Session& session, const std::string& store)
+{
+    if (session.opening() == Opening::upgraded)
+        complain(words().text("{file} was of an older form and has been brought up to date. A copy of what it was lies in "
+                              "{file}.backups.",
+                              {{"file", store}}));
 }
 
 void Run::backUpOnceADay(Session& session)

@@ -79,6 +79,7 @@ public:
 
 private:
     void backUpOnceADay(Session& session);
+    void sayUpgraded(const Session& session, const std::string& store);
 
     const Surroundings& m_around;
     SharedOptions m_shared;

@@ -1,5 +1,7 @@
 #include "core/task/keep.h"
 
+#include <map>
+
 #include "app/verbs/verbs.h"
 #include "app/words.h"
 #include "ui/bridge/words.h"
@@ -62,31 +64,46 @@ public:
     {
         return "Examine a store, and say what to do where something is wrong";
     }
-    const char* usage() const override { return "STORE"; }
+    const char* usage() const override { return "STORE [--rebuild]"; }
     const char* prose() const override
     {
         return "Reads the whole store and every picture, compares them with what they should be, and says "
                "what to do about each "
-               "thing that is wrong. It changes nothing.";
+               "thing that is wrong. It changes no record. --rebuild first works out again what is computed from the "
+               "records (search text, counts on trees); no record is touched.";
     }
-    void declare(CLI::App& options) override { declareStore(options); }
+    void declare(CLI::App& options) override
+    {
+        declareStore(options);
+        options.add_flag("--rebuild", m_rebuild, "work out again what is computed from the records");
+    }
     Result<int> run(Run& run) override
     {
-        const auto session = run.open(m_store, true);
+        // the check of the search text needs a store that may be written, though it writes nothing
+        const auto session = run.open(m_store);
         if (!session)
             return fail(session.error());
+        if (m_rebuild)
+            if (auto made = workOutAgain(**session); !made)
+                return fail(made.error());
         const auto health = checkHealth(**session);
         if (!health)
             return fail(health.error());
         nlohmann::json items = nlohmann::json::array();
+        std::map<std::string, std::size_t> met;
         for (const auto& item : health->items) {
             items.push_back({{"code", item.code},
                              {"what", item.what},
                              {"advice", item.advice},
                              {"serious", item.serious}});
-            run.line(plain(ui::healthText(item.code)) + " (" + item.what + ") " +
-                     plain(ui::healthAdviceText(item.advice)));
+            if (++met[item.code] <= mostShown)
+                run.line(plain(ui::healthText(item.code)) + " (" + item.what + ") " +
+                         plain(ui::healthAdviceText(item.advice)));
         }
+        for (const auto& [code, count] : met)
+            if (count > mostShown)
+                run.say("{what} So {n} times in all; --json names every one.",
+                        {{"what", plain(ui::healthText(code))}, {"n", std::to_string(count)}});
         if (health->items.empty())
             run.say("Sound. Rows examined: {rows}; pictures: {media}.",
                     {{"rows", std::to_string(health->checkedRows)},
@@ -97,6 +114,10 @@ public:
                   {"items", items}});
         return health->items.empty() ? done : refused;
     }
+
+private:
+    static constexpr std::size_t mostShown = 5; ///< of one kind
+    bool m_rebuild = false;
 };
 
 class BackUpVerb final : public StoreVerb {

@@ -11,7 +11,8 @@
 namespace cupule {
 
 struct StoreFault {
-    std::string code;                      ///< "page", "foreign-key", "invariant", "reference", "media-missing", "media-damaged", "journal", "search", "shorter"
+    std::string code;                      ///< "page", "foreign-key", "invariant", "reference", "media-missing", "media-damaged", "media-unused", "journal", "schema",
+                                           ///< "search", "shorter"
     std::string what;                      ///< which row, file or rule
     std::string advice;                    ///< "restore-backup", "find-picture", "tell-office", "rebuild", "none"
     bool serious = false;

@@ -55,6 +55,11 @@ Result<Health> checkHealth(Session& session, const Progress& progress)
     return health;
 }
 
+Status workOutAgain(Session& session)
+{
+    return rebuildComputed(session.store());
+}
+
 Result<std::string> backUp(Session& session, const std::string& folder, const Progress& progress)
 {
     return backUpStore(session.store(), folder, progress);

@@ -32,6 +32,8 @@ struct Health {
     std::int64_t checkedRows = 0, checkedMedia = 0;
 };
 Result<Health> checkHealth(Session& session, const Progress& progress = {});
+/// Makes again what is computed from the records: search text, counts on trees, the list of finds. No record is touched.
+Status workOutAgain(Session& session);
 
 /// Writes one complete file (and the media beside it) into `folder`; returns its path. Fault "backup.full" where the disk is too small.
 Result<std::string> backUp(Session& session, const std::string& folder, const Progress& progress = {});
