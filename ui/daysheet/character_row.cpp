@@ -11,6 +11,7 @@
 #include "ui/bridge/text.h"
 #include "ui/theme/theme.h"
 #include "ui/widgets/choice_card.h"
+#include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
 
@@ -46,8 +47,7 @@ CharacterRow::CharacterRow(const Character& character, const QString& why, QWidg
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 4, 0, 8);
     column->setSpacing(6);
-    auto* question = new QLabel(text(character.question.empty() ? character.name : character.question), this);
-    question->setFont(roleFont(TextRole::strong, *this));
+    auto* question = new RoleLabel(TextRole::strong, text(character.question.empty() ? character.name : character.question), this);
     question->setWordWrap(true);
     column->addWidget(question);
     if (!why.isEmpty() || !character.caution.empty()) {

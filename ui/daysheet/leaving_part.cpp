@@ -15,6 +15,7 @@
 #include "ui/theme/theme.h"
 #include "ui/widgets/date_edit.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
 
@@ -48,8 +49,7 @@ LeavingPart::LeavingPart(DayDesk& desk, QWidget* parent) : QWidget(parent), m_de
         box->addItem(tr("clean"), static_cast<int>(Confirmed::done));
         if (i >= 2)
             box->addItem(tr("none used"), static_cast<int>(Confirmed::noneUsed));
-        auto* label = new QLabel(words[i], this);
-        label->setFont(roleFont(TextRole::caption, *this));
+        auto* label = new RoleLabel(TextRole::caption, words[i], this);
         label->setBuddy(box);
         grid->addWidget(label, 0, i);
         grid->addWidget(box, 1, i);
@@ -62,8 +62,7 @@ LeavingPart::LeavingPart(DayDesk& desk, QWidget* parent) : QWidget(parent), m_de
     }
     m_left = new TimeEdit(this);
     m_left->setObjectName(QStringLiteral("leftSite"));
-    auto* leftLabel = new QLabel(tr("left at"), this);
-    leftLabel->setFont(roleFont(TextRole::caption, *this));
+    auto* leftLabel = new RoleLabel(TextRole::caption, tr("left at"), this);
     leftLabel->setBuddy(m_left);
     grid->addWidget(leftLabel, 0, 4);
     grid->addWidget(m_left, 1, 4);

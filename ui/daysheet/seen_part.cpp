@@ -16,6 +16,7 @@
 #include "ui/daysheet/day_desk.h"
 #include "ui/theme/theme.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
 
@@ -92,8 +93,7 @@ void SeenPart::buildEffort()
     addChoices(m_leaves, {{tr("none"), "none"}, {tr("opening"), "opening"}, {tr("fully open"), "open"}, {tr("falling"), "falling"}});
     int column = 4;
     for (auto [box, words] : {std::pair{m_light, tr("light")}, std::pair{m_leaves, tr("leaves")}}) {
-        auto* label = new QLabel(words, m_effort);
-        label->setFont(roleFont(TextRole::caption, *this));
+        auto* label = new RoleLabel(TextRole::caption, words, m_effort);
         label->setBuddy(box);
         grid->addWidget(label, 1, column);
         grid->addWidget(box, 2, column++);
@@ -127,8 +127,7 @@ QLineEdit* SeenPart::effortField(const QString& name, const QString& unit, int c
                                  const std::function<void(Visit&, std::optional<double>)>& take)
 {
     auto* field = new QLineEdit(m_effort);
-    auto* label = new QLabel(unit.isEmpty() ? name : tr("%1, %2").arg(name, unit), m_effort);
-    label->setFont(roleFont(TextRole::caption, *this));
+    auto* label = new RoleLabel(TextRole::caption, unit.isEmpty() ? name : tr("%1, %2").arg(name, unit), m_effort);
     label->setBuddy(field);
     field->setMinimumWidth(fontMetrics().horizontalAdvance(QStringLiteral("000000")));
     auto* grid = static_cast<QGridLayout*>(m_effort->layout());

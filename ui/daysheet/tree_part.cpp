@@ -20,6 +20,7 @@
 #include "ui/theme/theme.h"
 #include "ui/widgets/date_edit.h"
 #include "ui/widgets/position_edit.h"
+#include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
 
@@ -30,8 +31,7 @@ constexpr int labelRole = Qt::UserRole + 2; // what stands in the field once the
 
 QLabel* caption(const QString& words, QWidget* buddy, QWidget* parent)
 {
-    auto* label = new QLabel(words, parent);
-    label->setFont(roleFont(TextRole::caption, *parent));
+    auto* label = new RoleLabel(TextRole::caption, words, parent);
     label->setBuddy(buddy);
     return label;
 }
@@ -88,7 +88,7 @@ void TreePart::buildFields()
     m_date->setObjectName(QStringLiteral("date"));
     m_time = new TimeEdit(this);
     m_time->setObjectName(QStringLiteral("time"));
-    m_observer = new QLabel(this);
+    m_observer = new RoleLabel(TextRole::caption, this, Tone::second);
     m_companions = new QLineEdit(this);
     m_companions->setObjectName(QStringLiteral("companions"));
     m_companions->setPlaceholderText(tr("codes, separated by commas"));
@@ -111,8 +111,10 @@ void TreePart::buildFields()
     grid->addWidget(caption(tr("position, in any notation"), m_position->field(), this), 3, 0, 1, 2);
     grid->addWidget(caption(tr("with whom"), m_companions, this), 3, 2, 1, 2);
     grid->addWidget(m_position, 4, 0, 1, 2, Qt::AlignTop);
-    grid->addWidget(m_companions, 4, 2, 1, 2, Qt::AlignTop);
-    grid->addWidget(m_observer, 5, 2, 1, 2);
+    auto* people = new QVBoxLayout;
+    people->addWidget(m_companions);
+    people->addWidget(m_observer);
+    grid->addLayout(people, 4, 2, 1, 2, Qt::AlignTop);
     grid->setColumnStretch(0, 3);
     grid->setColumnStretch(1, 3);
     grid->setColumnStretch(2, 2);
