@@ -25,7 +25,8 @@ int give(Run& run, const ReviewPage& page)
               {"decisions", decisions}});
     run.say(page.oneOfTwo
                 ? "{tree}, {date}: one of two. It lies in new ground; a second verifier decides too."
-                : "{tree}, {date}: {state}.",
+            : page.place.code == "conflict" ? "{tree}, {date}: two decisions disagree. A third verifier decides."
+                                            : "{tree}, {date}: {state}.",
             {{"tree", page.visit.tree ? page.visit.tree->label : std::string("?")},
              {"date", run.words().date(page.visit.visit.date)},
              {"state", run.words().state(page.visit.state)}});
@@ -68,7 +69,8 @@ public:
     {
         return "Decides on the newest version of a visit that was handed in. Rejecting and sending back need "
                "a reason from the "
-               "list; --reason may be given several times, the main one first. Nobody decides on a visit in "
+               "list; --reason may be given several times, the main one first, and without one that is needed the list is "
+               "shown. Nobody decides on a visit in "
                "which they, a "
                "companion, a trainer present, the landowner or one of their household took part.\nA find in "
                "new ground needs two "
@@ -106,12 +108,25 @@ public:
         m_wanted.outcome = *fromName<Outcome>(m_outcome);
         m_wanted.laboratory = !m_wanted.reportNumber.empty();
         const auto decided = decide(**session, m_wanted);
-        if (!decided)
-            return fail(decided.error());
-        return give(run, *decided);
+        if (decided)
+            return give(run, *decided);
+        if (decided.error().code.starts_with("decide.reason-")) {
+            const int code = run.fail(decided.error());
+            sayReasons(run, (*session)->pack());
+            return code;
+        }
+        return fail(decided.error());
     }
 
 private:
+    /// Which reasons there are for this outcome, as somebody needs them who typed none or a wrong one.
+    void sayReasons(Run& run, const Pack& pack) const
+    {
+        for (const auto& reason : pack.reasons)
+            if (m_outcome == "accept" ? reason.accept : m_outcome == "reject" ? reason.reject : reason.giveBack)
+                run.complain("  " + reason.id + ": " + reason.sentence);
+    }
+
     std::string m_outcome;
     Decision m_wanted;
 };

@@ -67,6 +67,17 @@ TEST_CASE("a find in new ground is decided by two, one's own record by neither",
     CHECK(command.json("V1", {"reopen", store, "W03@2026-06-11", "--remark", "new facts"})["state"] == "submitted");
 }
 
+TEST_CASE("a rejection without a reason shows the reasons that there are", "[app][decide]")
+{
+    Command command;
+    const std::string store = command.vale();
+    command.json("MH", {"hand-in", store, "--day", "2026-06-11"}, 1);
+    const Said said = command.as("V1", {"decide", store, "W04@2026-06-11", "reject"});
+    CHECK(said.code == 1);
+    CHECK(said.err.find("tree-not-shown: ") != std::string::npos);
+    CHECK(said.err.find("host-and-gall-shown") == std::string::npos);   // a reason to accept
+}
+
 TEST_CASE("reasons are needed and more than one may be given", "[app][decide]")
 {
     Command command;

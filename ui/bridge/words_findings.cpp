@@ -72,7 +72,7 @@ constexpr Sentence findings[] = {
     SAY("gall.no-evidence", "A gall needs evidence: at least one photo, or a sample taken with leave."),
     SAY("gall.photo-unmarked", "No photo is marked as showing {signs}."),
     SAY("gall.few-photos",
-        "There are {photos} photos. Three are best: the whole tree, the host, and the gall with a ruler."),
+        "Photos: {photos}. Three are best: the whole tree, the host, and the gall with a ruler."),
     SAY("gall.host-open", "A gall is seen, but the tree is not settled as a chestnut. Lacking: {lacking}."),
     SAY("gall-size.unusual", "{millimetres} is an unusual size for a gall. Is the unit right?"),
     SAY("gall-size.hard",
@@ -111,9 +111,9 @@ constexpr Sentence findings[] = {
     SAY("shift.unsourced",
         "The season is moved by {days} days. Say who saw the chestnuts leafing, and on which trees."),
     // photos
-    SAY("photo.undated", "{name} carries no date of taking."),
-    SAY("photo.other-day", "{name} was taken on {taken}, the visit was on {date}. Does it belong here?"),
-    SAY("photo.other-time", "{name} was taken {minutes} from the time of the visit. Does it belong here, or "
+    SAY("photo.undated", "The photo {name} carries no date of taking."),
+    SAY("photo.other-day", "The photo {name} was taken on {taken}, the visit was on {date}. Does it belong here?"),
+    SAY("photo.other-time", "The photo {name} was taken {minutes} from the time of the visit. Does it belong here, or "
                             "is the camera’s clock wrong?"),
     SAY("photo.other-place",
         "This position is {metres} from the photo’s, {name}. Does the photo belong here?"),
