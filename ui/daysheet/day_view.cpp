@@ -184,6 +184,7 @@ QWidget* DayView::buildPage()
         connect(m_heads[i], &QAbstractButton::toggled, parts[i], &QWidget::setVisible);
     }
     column->addStretch(1);
+    connect(m_seen, &SeenPart::done, this, [this] { m_leaving->focusFirst(); });
     connect(m_tree, &TreePart::done, this, [this] { m_seen->focusFirst(); });
     connect(m_leaving, &LeavingPart::sampleAsked, this, [this](const QString& id) {
         if (const auto sample = Uid::parse(utf8(id)))
@@ -387,6 +388,8 @@ void DayView::goToField(const QString& field)
 QStringList DayView::help() const
 {
     return {tr("Ctrl+N starts a visit. Type the label of the tree; Enter takes it or makes a new one."),
+            tr("How you looked and the cleaning are typed anew for each tree; a letter answers a list and goes on. F7 answers "
+               "every open gall line in season with not seen, once the minutes are typed."),
             tr("In the list of signs 1 is seen, 2 not seen, 3 could not be judged, 0 takes the answer back; arrows move."),
             tr("Ctrl+Down and Ctrl+Up go from part to part, Ctrl+Page Down and Ctrl+Page Up from visit to visit."),
             tr("Ctrl+Enter shows what can be handed in today and what stays, and why.")};

@@ -15,6 +15,7 @@
 #include "ui/theme/theme.h"
 #include "ui/widgets/date_edit.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/letter_choice.h"
 #include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
@@ -41,11 +42,9 @@ LeavingPart::LeavingPart(DayDesk& desk, QWidget* parent) : QWidget(parent), m_de
     grid->setVerticalSpacing(2);
     const QString words[] = {tr("clothes"), tr("boots"), tr("vehicle"), tr("tools")};
     for (int i = 0; i < 4; ++i) {
-        auto* box = new QComboBox(this);
+        auto* box = new LetterChoice(this);
         box->setObjectName(QString::fromLatin1(names[i]));
-        box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-        box->setMinimumContentsLength(7);
-        box->addItem(tr("not confirmed"), static_cast<int>(Confirmed::open));
+        box->addItem(tr("– not yet"), static_cast<int>(Confirmed::open));
         box->addItem(tr("clean"), static_cast<int>(Confirmed::done));
         if (i >= 2)
             box->addItem(tr("none used"), static_cast<int>(Confirmed::noneUsed));

@@ -16,6 +16,7 @@
 #include "ui/daysheet/day_desk.h"
 #include "ui/theme/theme.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/letter_choice.h"
 #include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
@@ -60,7 +61,10 @@ SeenPart::SeenPart(DayDesk& desk, QWidget* parent) : QWidget(parent), m_desk(des
     row->addWidget(m_nothing);
     row->addStretch(1);
     column->addLayout(row);
-    connect(m_nothing, &QPushButton::clicked, &m_desk, &DayDesk::answerNothingSeen);
+    connect(m_nothing, &QPushButton::clicked, this, [this] {
+        m_desk.answerNothingSeen();
+        Q_EMIT done();
+    });
     buildList();
 }
 
@@ -85,12 +89,12 @@ void SeenPart::buildEffort()
     m_height = effortField(tr("up to height"), QStringLiteral("m"), 3,
                            [](Visit& v, auto n) { v.effort.heightMetres = n; });
     m_height->setObjectName(QStringLiteral("height"));
-    m_light = new QComboBox(m_effort);
+    m_light = new LetterChoice(m_effort);
     m_light->setObjectName(QStringLiteral("light"));
     addChoices(m_light, {{tr("good"), "good"}, {tr("fair"), "fair"}, {tr("poor"), "poor"}});
-    m_leaves = new QComboBox(m_effort);
+    m_leaves = new LetterChoice(m_effort);
     m_leaves->setObjectName(QStringLiteral("leaves"));
-    addChoices(m_leaves, {{tr("none"), "none"}, {tr("opening"), "opening"}, {tr("fully open"), "open"}, {tr("falling"), "falling"}});
+    addChoices(m_leaves, {{tr("none"), "none"}, {tr("opening"), "opening"}, {tr("fully open"), "open"}, {tr("leaf fall"), "falling"}});
     int column = 4;
     for (auto [box, words] : {std::pair{m_light, tr("light")}, std::pair{m_leaves, tr("leaves")}}) {
         auto* label = new RoleLabel(TextRole::caption, words, m_effort);

@@ -27,6 +27,10 @@ public:
     [[nodiscard]] QString summary() const { return m_summary; }
     [[nodiscard]] ChecklistView* checklist() const { return m_list; }
 
+Q_SIGNALS:
+    /// Everything that a plain visit answers here is answered: the hand may go to the next part.
+    void done();
+
 private:
     void buildEffort();
     void buildList();
