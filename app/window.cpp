@@ -1,6 +1,9 @@
 #include "app/window.h"
 
+#include <functional>
+
 #include <QApplication>
+#include <QEvent>
 #include <QTimer>
 
 #include "app/words.h"
@@ -39,6 +42,29 @@ void restoreLook(ui::Look& look, ui::Settings& settings)
     look.apply();
 }
 
+/// Calls `then` once, when the window has been painted for the first time.
+class AfterFirstPaint final : public QObject {
+public:
+    AfterFirstPaint(QWidget& window, std::function<void()> then) : QObject(&window), m_then(std::move(then))
+    {
+        window.installEventFilter(this);
+    }
+
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override
+    {
+        if (event->type() == QEvent::Paint) {
+            watched->removeEventFilter(this);
+            // what is painted now is flushed before the next turn of the event loop
+            QTimer::singleShot(0, this, m_then);
+        }
+        return false;
+    }
+
+private:
+    std::function<void()> m_then;
+};
+
 } // namespace
 
 int runWindow(int argc, char** argv, const std::string& store, const std::string& profile,
@@ -55,16 +81,17 @@ int runWindow(int argc, char** argv, const std::string& store, const std::string
     restoreLook(look, bench.settings());
     ui::MainWindow window(bench, look);
     window.setAccountWriter(&writeAccount);
-    window.addPlace(new ui::DayView(bench, window.prompts(), &window));
-    window.addPlace(new ui::TreesView(bench, &window));
-    window.addPlace(new ui::SamplesView(bench, window.prompts(), &window));
-    window.addPlace(new ui::ReviewView(bench, window.prompts(), &window));
-    window.show();
-    // The store opens after the first paint, so that the window is there at once whatever the store holds.
-    QTimer::singleShot(0, &window, [&] {
+    // The places, which show nothing without a store, and the store come after the first paint, so that the window is there
+    // at once whatever the store holds.
+    AfterFirstPaint later(window, [&] {
+        window.addPlace(new ui::DayView(bench, window.prompts(), &window));
+        window.addPlace(new ui::TreesView(bench, &window));
+        window.addPlace(new ui::SamplesView(bench, window.prompts(), &window));
+        window.addPlace(new ui::ReviewView(bench, window.prompts(), &window));
         if (!store.empty())
             window.openNamed(ui::text(store));
     });
+    window.show();
     return QApplication::exec();
 }
 
