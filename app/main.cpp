@@ -1,10 +1,11 @@
 // The program: a verb on the command line, or the window.
 
 #include <iostream>
+#include <memory>
 #include <string>
 #include <vector>
 
-#include <QCoreApplication>
+#include <QGuiApplication>
 
 #include "app/program.h"
 #include "app/window.h"
@@ -18,7 +19,14 @@ int main(int argc, char** argv)
         return app::runWindow(argc, argv, app::storeForWindow(words),
                                app::optionForWindow(words, "--profile"),
                                app::optionForWindow(words, "--today"));
-    const QCoreApplication program(argc, argv);
+    std::unique_ptr<QCoreApplication> program;
+    if (app::wantsFonts(words)) {
+        // a verb needs no screen, whatever there is
+        qputenv("QT_QPA_PLATFORM", "offscreen");
+        program = std::make_unique<QGuiApplication>(argc, argv);
+    } else {
+        program = std::make_unique<QCoreApplication>(argc, argv);
+    }
     const SystemClock clock;
     SystemRandom random;
     const app::BridgeWords sentences;

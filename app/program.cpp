@@ -181,6 +181,13 @@ std::string optionForWindow(const std::vector<std::string>& words, const std::st
     return at == words.end() || at + 1 == words.end() ? std::string() : *(at + 1);
 }
 
+bool wantsFonts(const std::vector<std::string>& words)
+{
+    std::vector<std::string> rest = words;
+    const auto verb = takeVerb(rest);
+    return verb != nullptr && verb->paints();
+}
+
 int runProgram(const std::vector<std::string>& words, const Surroundings& around)
 {
     const bool json = std::find(words.begin(), words.end(), "--json") != words.end();

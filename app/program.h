@@ -16,6 +16,9 @@ std::string storeForWindow(const std::vector<std::string>& words);
 /// Value of --profile or --today in such words, or empty.
 std::string optionForWindow(const std::vector<std::string>& words, const std::string& option);
 
+/// Whether these words ask for a verb that paints paper.
+bool wantsFonts(const std::vector<std::string>& words);
+
 /// Runs one verb to its end.
 int runProgram(const std::vector<std::string>& words, const Surroundings& around);
 

@@ -25,6 +25,8 @@ public:
     [[nodiscard]] virtual const char* prose() const = 0;
     /// Lines to try, one a line; may be empty.
     [[nodiscard]] virtual const char* examples() const { return ""; }
+    /// Whether it paints paper, for which the program must have loaded fonts.
+    [[nodiscard]] virtual bool paints() const { return false; }
     virtual void declare(CLI::App& options) = 0;
     /// Gives the exit code.
     virtual Result<int> run(Run& run) = 0;

@@ -17,8 +17,8 @@ const std::vector<VerbGroup>& verbGroups()
         {"Looking things up", {makeList, makeShow}},
         {"Deciding", {makeQueue, makeDecide, makeUndecide, makeReopen, makeTold}},
         {"Samples and permission",
-         {makeSampleOpen, makeSampleLine, makeSampleClose, makeSampleShow, makeLeaveAdd, makeLeaveWithdraw,
-          makeRegimeAdd}},
+         {makeSampleOpen, makeSampleLine, makeSampleClose, makeSampleShow, makeLabels, makeCustodyRecord,
+          makeLeaveAdd, makeLeaveWithdraw, makeRegimeAdd}},
         {"People", {makePersonAdd, makePersonChange, makePersonErase}},
         {"Looking after a store", {makeProve, makeHealth, makeBackUp, makeAccount}}};
     return groups;

@@ -39,6 +39,8 @@ std::unique_ptr<Verb> makeSampleOpen();
 std::unique_ptr<Verb> makeSampleLine();
 std::unique_ptr<Verb> makeSampleClose();
 std::unique_ptr<Verb> makeSampleShow();
+std::unique_ptr<Verb> makeLabels();
+std::unique_ptr<Verb> makeCustodyRecord();
 std::unique_ptr<Verb> makeLeaveAdd();
 std::unique_ptr<Verb> makeLeaveWithdraw();
 std::unique_ptr<Verb> makeRegimeAdd();

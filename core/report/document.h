@@ -35,6 +35,7 @@ struct Table {
     std::string caption;
     std::vector<Column> columns;
     std::vector<std::vector<std::string>> rows; ///< short rows are filled with empty cells
+    bool byHand = false;                        ///< rows to be filled in with a pencil: tall ones on paper
 };
 
 /// A drawn figure. Its data goes with it, so that a reader who cannot see it has the numbers in words.
@@ -53,6 +54,7 @@ struct Document {
     std::string subtitle;
     std::string demonstration; ///< words of the banner on every page; empty = a real store
     std::string foot;          ///< at the foot of every page
+    std::string code;          ///< what the machine-readable code at the head of a paper says; empty = none
     std::vector<Block> blocks;
 };
 

@@ -66,6 +66,13 @@ void paintMark(QPainter& painter, const QRectF& where, const QString& name, cons
     painter.drawPixmap(corner, markPixmap(name, pixels, ink, ratio));
 }
 
+void paintMarkAsVector(QPainter& painter, const QRectF& where, const QString& name, const QColor& ink)
+{
+    const QByteArray svg = markSource(name, smallMark, ink);
+    if (!svg.isEmpty())
+        QSvgRenderer(svg).render(&painter, where);
+}
+
 QStringList markNames()
 {
     QStringList names =

@@ -17,6 +17,8 @@ namespace cupule::ui {
 QPixmap markPixmap(const QString& name, int pixels, const QColor& ink, qreal ratio);
 /// Centred in `where`, as large as fits, on whole pixels.
 void paintMark(QPainter& painter, const QRectF& where, const QString& name, const QColor& ink);
+/// The same as lines and not as dots, for paper.
+void paintMarkAsVector(QPainter& painter, const QRectF& where, const QString& name, const QColor& ink);
 /// Every mark there is, sorted.
 QStringList markNames();
 

@@ -1,0 +1,85 @@
+#include "core/task/sample_papers.h"
+
+#include "core/store/people.h"
+#include "core/store/places.h"
+#include "core/task/facts.h"
+#include "core/task/ground.h"
+#include "core/task/keep.h"
+#include "core/task/samples.h"
+
+namespace cupule {
+
+namespace {
+
+/// The coarse square of the visit's place; empty where no place is known.
+Result<std::string> squareOf(Session& session, const Uid& visit)
+{
+    const auto stored = storedVisit(session, visit);
+    if (!stored)
+        return fail(stored.error());
+    std::optional<Tree> tree;
+    if (!stored->visit.tree.isNull()) {
+        auto found = session.store().trees().find(stored->visit.tree);
+        if (!found)
+            return fail(found.error());
+        tree = std::move(*found);
+    }
+    const auto place = placeOf(stored->visit, tree);
+    return place ? coarseSquare(session, *place) : std::string();
+}
+
+Result<report::SampleFacts> factsOfPage(Session& session, const SamplePage& page)
+{
+    report::SampleFacts facts;
+    facts.storeName = session.info().name;
+    facts.demonstration = session.info().demonstration;
+    facts.sample = page.sample;
+    facts.lines = page.lines;
+    facts.tree = page.treeLabel;
+    facts.visitDate = page.visitDate;
+    facts.leaves = page.leaves;
+    auto square = squareOf(session, page.sample.visit);
+    if (!square)
+        return fail(square.error());
+    facts.square = std::move(*square);
+    const auto person = session.store().people().find(page.sample.collector);
+    if (!person)
+        return fail(person.error());
+    if (*person)
+        facts.collector = (*person)->code;
+    return facts;
+}
+
+} // namespace
+
+Result<report::SampleFacts> gatherLabels(Session& session, const Uid& sample)
+{
+    const auto page = samplePage(session, sample);
+    if (!page)
+        return fail(page.error());
+    return factsOfPage(session, *page);
+}
+
+Result<report::CustodyRecordData> gatherCustodyRecord(Session& session, const Uid& sample, const Progress& progress)
+{
+    const auto page = samplePage(session, sample);
+    if (!page)
+        return fail(page.error());
+    auto facts = factsOfPage(session, *page);
+    if (!facts)
+        return fail(facts.error());
+    report::CustodyRecordData data;
+    data.facts = std::move(*facts);
+    data.status = page->status;
+    data.visitState = page->visitState;
+    data.regimes = page->regimes;
+    data.made = session.today();
+    const auto proof = proveJournal(session, progress);
+    if (!proof)
+        return fail(proof.error());
+    data.journalLines = proof->lines;
+    data.journalWhole = proof->whole;
+    return data;
+}
+
+} // namespace cupule
