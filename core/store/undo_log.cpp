@@ -7,6 +7,7 @@ namespace cupule {
 namespace {
 
 constexpr int keptSteps = 500;
+constexpr int thinnedEvery = 50; ///< steps; at every step, thinning would write as many pages as the step itself
 
 std::optional<UndoStep> readStep(StoreCore& core, Query& q)
 {
@@ -31,7 +32,9 @@ void mark(StoreCore& core, std::int64_t step, bool undone)
 Status UndoLog::push(Change& change, const std::string& what, const std::vector<UndoPart>& parts)
 {
     return writtenIn(change, [&](StoreCore& core) {
-        Query(core.db, "DELETE FROM undo_step WHERE device = :device AND undone = 1").bind(":device", core.device).run();
+        Query undone(core.db, "SELECT 1 FROM undo_step WHERE device = :device AND undone = 1 LIMIT 1");
+        if (undone.bind(":device", core.device).step())
+            Query(core.db, "DELETE FROM undo_step WHERE device = :device AND undone = 1").bind(":device", core.device).run();
         Query(core.db, "INSERT INTO undo_step (device, what) VALUES (:device, :what)")
             .bind(":device", core.device).bind(":what", what).run();
         const std::int64_t step = core.db.lastRowId();
@@ -41,9 +44,10 @@ Status UndoLog::push(Change& change, const std::string& what, const std::vector<
             q.bind(":step", step).bind(":part", static_cast<std::int64_t>(i)).bind(":noun", parts[i].noun);
             q.bind(":entity", parts[i].entity).bind(":before", parts[i].before).bind(":after", parts[i].after).run();
         }
-        Query(core.db, "DELETE FROM undo_step WHERE device = :device AND id <= (SELECT id FROM undo_step WHERE device = :device "
-                       "AND undone = 0 ORDER BY id DESC LIMIT 1 OFFSET :kept)")
-            .bind(":device", core.device).bind(":kept", keptSteps).run();
+        if (step % thinnedEvery == 0)
+            Query(core.db, "DELETE FROM undo_step WHERE device = :device AND id <= (SELECT id FROM undo_step WHERE device = :device "
+                           "AND undone = 0 ORDER BY id DESC LIMIT 1 OFFSET :kept)")
+                .bind(":device", core.device).bind(":kept", keptSteps).run();
     });
 }
 

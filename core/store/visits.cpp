@@ -12,6 +12,7 @@ namespace {
 struct Stored {
     std::int64_t row = 0;
     std::int64_t tree = 0;
+    std::int64_t observer = 0;
     std::string content;
     VisitStanding standing;
     bool dirty = false;
@@ -22,14 +23,14 @@ struct Stored {
 
 Stored stored(StoreCore& core, const Uid& id)
 {
-    Query q(core.db, "SELECT id, tree, content, state, struck, head, decided, dirty, note, day, positive FROM visit WHERE uid = :uid");
+    Query q(core.db, "SELECT id, tree, observer, content, state, struck, head, decided, dirty, note, day, positive FROM visit WHERE uid = :uid");
     if (!q.bind(":uid", id).step())
         return {};
-    Stored found{q.integer(0), q.integer(1), q.text(2), {}, q.flag(7), q.text(8), q.date(9), q.flag(10)};
-    found.standing.state = fromName<RecordState>(q.view(3)).value_or(RecordState::draft);
-    found.standing.struck = q.flag(4);
-    found.standing.head = q.uid(5);
-    found.standing.decided = q.uid(6);
+    Stored found{q.integer(0), q.integer(1), q.integer(2), q.text(3), {}, q.flag(8), q.text(9), q.date(10), q.flag(11)};
+    found.standing.state = fromName<RecordState>(q.view(4)).value_or(RecordState::draft);
+    found.standing.struck = q.flag(5);
+    found.standing.head = q.uid(6);
+    found.standing.decided = q.uid(7);
     return found;
 }
 
@@ -54,24 +55,35 @@ void learnWords(StoreCore& core, std::int64_t row)
         .bind(":id", row).run();
 }
 
+constexpr char insertVisit[] =
+    "INSERT INTO visit (uid, tree, observer, day, second, note, content, state, host, positive, earlier, none_seen, worth, summary, "
+    "signs, stops, asks, queue_rank, queue_code) VALUES (:uid, :tree, :observer, :day, :second, :note, :content, 'draft', :host, "
+    ":positive, :earlier, :nothing, :worth, :summary, :signs, :stops, :asks, :rank, :code)";
+/// By row, and without the columns that indices hold: every save would write these anew, and an upsert would keep what it
+/// replaces in a table of its own.
+constexpr char updateVisit[] =
+    "UPDATE visit SET second = :second, note = :note, content = :content, host = :host, positive = :positive, earlier = :earlier, "
+    "none_seen = :nothing, worth = :worth, summary = :summary, signs = :signs, stops = :stops, asks = :asks, queue_rank = :rank, "
+    "queue_code = :code WHERE id = :id";
+
 /// The columns that come from the content, and what the rules say about it. A new row begins as a draft.
 std::int64_t writeContent(StoreCore& core, const Stored& before, const Visit& visit, const std::string& content, const VisitShown& shown)
 {
     const bool otherNote = before.note != visit.note;
     if (otherNote)
         forgetWords(core, before.row);
-    Query q(core.db,
-            "INSERT INTO visit (uid, tree, observer, day, second, note, content, state, host, positive, earlier, none_seen, worth, summary, "
-            "signs, stops, asks, queue_rank, queue_code) VALUES (:uid, :tree, :observer, :day, :second, :note, :content, 'draft', :host, "
-            ":positive, :earlier, :nothing, :worth, :summary, :signs, :stops, :asks, :rank, :code) "
-            "ON CONFLICT (uid) DO UPDATE SET tree = excluded.tree, observer = excluded.observer, day = excluded.day, "
-            "second = excluded.second, note = excluded.note, content = excluded.content, host = excluded.host, positive = excluded.positive, "
-            "earlier = excluded.earlier, none_seen = excluded.none_seen, worth = excluded.worth, summary = excluded.summary, "
-            "signs = excluded.signs, stops = excluded.stops, asks = excluded.asks, queue_rank = excluded.queue_rank, "
-            "queue_code = excluded.queue_code");
-    q.bind(":uid", visit.id).bind(":tree", referenced(core.treeRow(visit.tree), visit.tree, "tree"));
-    q.bind(":observer", referenced(core.personRow(visit.observer), visit.observer, "person"));
-    q.bind(":day", visit.date).bind(":second", visit.time).bind(":content", content);
+    const auto tree = referenced(core.treeRow(visit.tree), visit.tree, "tree");
+    const auto observer = referenced(core.personRow(visit.observer), visit.observer, "person");
+    Query q(core.db, before.row == 0 ? insertVisit : updateVisit);
+    if (before.row == 0) {
+        q.bind(":uid", visit.id).bind(":tree", tree).bind(":observer", observer).bind(":day", visit.date);
+    } else {
+        q.bind(":id", before.row);
+        if (tree.value_or(0) != before.tree || observer.value_or(0) != before.observer || visit.date != before.day)
+            Query(core.db, "UPDATE visit SET tree = :tree, observer = :observer, day = :day WHERE id = :id")
+                .bind(":tree", tree).bind(":observer", observer).bind(":day", visit.date).bind(":id", before.row).run();
+    }
+    q.bind(":second", visit.time).bind(":content", content);
     q.bindUnlessEmpty(":note", visit.note);
     bindShown(q, shown);
     q.run();

@@ -102,6 +102,10 @@ Result<Visit> newVisit(Session& session, const Uid& after, const Uid& tree)
 
 Status changeVisit(Session& session, const Visit& before, const Visit& changed, const std::string& what)
 {
+    // what is read must still hold when it is written, so both lie in one change
+    auto change = session.begin();
+    if (!change)
+        return fail(change.error());
     const auto stored = editable(session, before.id);
     if (!stored)
         return fail(stored.error());
@@ -118,9 +122,6 @@ Status changeVisit(Session& session, const Visit& before, const Visit& changed, 
         return fail(still.error());
     if (!*still)
         return fail(notYours(before.id));
-    auto change = session.begin();
-    if (!change)
-        return fail(change.error());
     const bool draft = stored->row.standing.head.isNull();
     if (auto saved = saveVisit(session, *change, *wanted, draft ? "" : "revised"); !saved)
         return saved;

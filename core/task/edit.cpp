@@ -50,16 +50,19 @@ Result<bool> mayEdit(Session& session, const Visit& visit, const VisitStanding& 
     const Profile& profile = session.profile();
     if (standing.head.isNull() && (profile.is(Role::trainer) || profile.is(Role::office)))
         return true;
+    const auto wasThere = [&](const Uid& self) {
+        const auto& with = visit.companions;
+        return visit.observer == self || std::find(with.begin(), with.end(), self) != with.end();
+    };
+    if (wasThere(session.me()))
+        return true;
     const auto selves = mySelves(session);
     if (!selves)
         return fail(selves.error());
-    return std::any_of(selves->begin(), selves->end(), [&](const Uid& self) {
-        const auto& with = visit.companions;
-        return visit.observer == self || std::find(with.begin(), with.end(), self) != with.end();
-    });
+    return std::any_of(selves->begin(), selves->end(), wasThere);
 }
 
-Result<HostVerdict> verdictOfTree(Session& session, const Uid& tree, bool acceptedOnly)
+Result<HostVerdict> verdictOfTree(Session& session, const Uid& tree, NextCharacters next)
 {
     const auto rows = session.store().visits().ofTree(tree);
     if (!rows)
@@ -72,13 +75,13 @@ Result<HostVerdict> verdictOfTree(Session& session, const Uid& tree, bool accept
     for (const auto& visit : *contents) {
         const auto row =
             std::find_if(rows->begin(), rows->end(), [&](const auto& r) { return r.id == visit.id; });
-        const bool counts =
-            row != rows->end() && (acceptedOnly ? row->standing.state == RecordState::accepted
-                                                : row->standing.state != RecordState::rejected);
-        if (counts)
+        if (row != rows->end() && row->standing.state != RecordState::rejected)
             seen = joinCharacters(seen, visit.characters);
     }
-    return judgeHost(seen, session.pack(), context);
+    HostVerdict verdict = session.hostKey().judge(seen, context);
+    if (next == NextCharacters::name)
+        verdict.next = session.hostKey().next(seen, context);
+    return verdict;
 }
 
 Status refreshVisit(Session& session, Change& change, const Uid& visit)
@@ -86,7 +89,7 @@ Status refreshVisit(Session& session, Change& change, const Uid& visit)
     const auto stored = storedVisit(session, visit);
     if (!stored)
         return fail(stored.error());
-    const auto judged = judgedVisit(session, stored->visit, stored->row.standing);
+    const auto judged = judgedVisit(session, stored->visit, stored->row.standing, NextCharacters::leaveOut);
     if (!judged)
         return fail(judged.error());
     if (judged->judged.shown == stored->row.shown)
@@ -98,7 +101,7 @@ Status refreshTree(Session& session, Change& change, const Uid& tree)
 {
     if (tree.isNull())
         return {};
-    const auto verdict = verdictOfTree(session, tree);
+    const auto verdict = verdictOfTree(session, tree, NextCharacters::leaveOut);
     if (!verdict)
         return fail(verdict.error());
     if (auto set = session.store().trees().setHost(change, tree, verdict->answer); !set)
@@ -122,7 +125,7 @@ Status refreshAround(Session& session, Change& change, const Visit& visit)
     const auto rows = session.store().visits().ofTree(visit.tree);
     if (!rows)
         return fail(rows.error());
-    const auto verdict = verdictOfTree(session, visit.tree);
+    const auto verdict = verdictOfTree(session, visit.tree, NextCharacters::leaveOut);
     if (!verdict)
         return fail(verdict.error());
     const auto tree = session.store().trees().row(visit.tree);
@@ -170,7 +173,7 @@ Status saveVisit(Session& session, Change& change, const Visit& visit, const std
         return fail(row.error());
     const VisitStanding before = *row ? (*row)->standing : VisitStanding{};
     const Uid treeBefore = *row ? (*row)->tree : Uid{};
-    const auto judged = judgedVisit(session, visit, afterSaving(before, kind));
+    const auto judged = judgedVisit(session, visit, afterSaving(before, kind), NextCharacters::leaveOut);
     if (!judged)
         return fail(judged.error());
     const VisitShown& shown = judged->judged.shown;

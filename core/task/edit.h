@@ -26,7 +26,7 @@ Status refreshAround(Session& session, Change& change, const Visit& visit);
 /// After an accepted find came or went: the places of waiting finds in the queue.
 Status refreshWaitingFinds(Session& session, Change& change);
 
-/// Joined over the visits of a tree that are neither struck out nor rejected; or over accepted ones alone.
-Result<HostVerdict> verdictOfTree(Session& session, const Uid& tree, bool acceptedOnly = false);
+/// Joined over the visits of a tree that are neither struck out nor rejected.
+Result<HostVerdict> verdictOfTree(Session& session, const Uid& tree, NextCharacters next = NextCharacters::name);
 
 } // namespace cupule

@@ -147,13 +147,19 @@ Result<VisitFacts> factsOf(Session& session, const Visit& visit)
     return facts;
 }
 
-Result<JudgedVisit> judgedVisit(Session& session, const Visit& visit, const VisitStanding& standing)
+Result<JudgedVisit> judgedVisit(Session& session, const Visit& visit, const VisitStanding& standing,
+                                NextCharacters next)
 {
     auto facts = factsOf(session, visit);
     if (!facts)
         return fail(facts.error());
     JudgedVisit out{std::move(*facts), {}};
-    out.judged = judgeVisit(visit, standing, out.facts, session.pack(), session.today());
+    const auto seen = joinCharacters(visit.characters, out.facts.otherCharacters);
+    const HostContext context{out.facts.season.region, visit.date.month()};
+    HostVerdict host = session.hostKey().judge(seen, context);
+    if (next == NextCharacters::name)
+        host.next = session.hostKey().next(seen, context);
+    out.judged = judgeVisit(visit, standing, out.facts, session.pack(), session.today(), host);
     return out;
 }
 

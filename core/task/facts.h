@@ -14,7 +14,10 @@ struct JudgedVisit {
     VisitFacts facts;
     Judged judged;
 };
-Result<JudgedVisit> judgedVisit(Session& session, const Visit& visit, const VisitStanding& standing);
+/// Whether a verdict is to name the characters to look at next: only a page shows them.
+enum class NextCharacters { name, leaveOut };
+Result<JudgedVisit> judgedVisit(Session& session, const Visit& visit, const VisitStanding& standing,
+                                NextCharacters next = NextCharacters::name);
 
 /// The visit or fault "visit.unknown".
 struct StoredVisit {

@@ -102,14 +102,6 @@ std::string summaryOf(const Visit& visit, HostAnswer host, const Positive& posit
 }
 
 Judged judgeVisit(const Visit& visit, const VisitStanding& standing, const VisitFacts& facts,
-                  const Pack& pack, CivilDate today)
-{
-    return judgeVisit(visit, standing, facts, pack, today,
-                      judgeHost(joinCharacters(visit.characters, facts.otherCharacters), pack,
-                                {facts.season.region, visit.date.month()}));
-}
-
-Judged judgeVisit(const Visit& visit, const VisitStanding& standing, const VisitFacts& facts,
                   const Pack& pack, CivilDate today, const HostVerdict& host)
 {
     Judged out;

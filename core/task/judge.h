@@ -50,9 +50,7 @@ struct Judged {
 /// is left out where another visit answers it.
 std::vector<CharacterSeen> joinCharacters(std::span<const CharacterSeen> own, std::span<const CharacterSeen> others);
 
-Judged judgeVisit(const Visit& visit, const VisitStanding& standing, const VisitFacts& facts, const Pack& pack,
-                  CivilDate today);
-/// The same, with the verdict already at hand.
+/// `host` is the verdict joined over the tree's visits.
 Judged judgeVisit(const Visit& visit, const VisitStanding& standing, const VisitFacts& facts, const Pack& pack,
                   CivilDate today, const HostVerdict& host);
 

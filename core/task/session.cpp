@@ -24,6 +24,7 @@ struct Session::Inside {
     UidMaker ids;
     std::unique_ptr<Store> store;
     std::unique_ptr<Projector> projector;
+    mutable std::optional<HostKey> hostKey;
     std::optional<CivilDate> today;
     std::optional<Seen> remembered;
     bool known = false;         ///< the store knows this person
@@ -135,6 +136,12 @@ Result<std::unique_ptr<Session>> Session::create(const std::string& path, const 
 const Pack& Session::pack() const
 {
     return builtInPack();
+}
+const HostKey& Session::hostKey() const
+{
+    if (!m->hostKey)
+        m->hostKey.emplace(pack());
+    return *m->hostKey;
 }
 const Profile& Session::profile() const
 {

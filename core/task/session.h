@@ -17,6 +17,7 @@
 #include "core/protocol/pack.h"
 #include "core/record/person.h"
 #include "core/record/place.h"
+#include "core/rules/host_key.h"
 #include "core/rules/season.h"
 #include "core/store/store.h"
 
@@ -53,6 +54,8 @@ public:
     ~Session();
 
     [[nodiscard]] const Pack& pack() const;
+    /// The pack's host key, compiled on first use.
+    [[nodiscard]] const HostKey& hostKey() const;
     /// The person has the id under which this store knows them (same id, else same code, else the one person of that name).
     [[nodiscard]] const Profile& profile() const;
     [[nodiscard]] const Uid& me() const { return profile().person.id; }

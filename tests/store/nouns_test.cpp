@@ -328,9 +328,11 @@ TEST_CASE("undo survives a restart, belongs to the device and forgets what was r
     push("third");
     CHECK_FALSE(need(bench.store->undoLog().nextRedo()));
     CHECK(need(bench.store->undoLog().nextUndo())->what == "third");
-    for (int i = 0; i < 510; ++i)
+    for (int i = 0; i < 610; ++i)
         push("more");
-    CHECK(bench.store->core().db.number("SELECT count(*) FROM undo_step") == 500);
+    // 500 are kept; older ones go some at a time
+    CHECK(bench.store->core().db.number("SELECT count(*) FROM undo_step") >= 500);
+    CHECK(bench.store->core().db.number("SELECT count(*) FROM undo_step") < 550);
     const Uid mine = bench.device;
     bench.device = bench.ids.make();
     bench.reopen();
