@@ -5,7 +5,6 @@
 #include <filesystem>
 #include <fstream>
 
-#include "tests/support/catch.h"
 #include "tests/support/shared_data.h"
 
 namespace cupule::test {
@@ -54,12 +53,6 @@ std::string writtenFile(const std::string& name, const std::string& content)
     const std::string path = folder + "/" + name;
     std::ofstream(path, std::ios::binary) << content;
     return path;
-}
-
-void leftOut(const std::string& reason)
-{
-    skipped(reason);
-    SUCCEED(reason);
 }
 
 } // namespace cupule::test

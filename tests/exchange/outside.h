@@ -17,7 +17,4 @@ std::vector<std::string> sharedFiles(const std::string& below);
 /// A file in the test's temporary folder.
 std::string writtenFile(const std::string& name, const std::string& content);
 
-/// Says that a test did not run for want of something, and passes.
-void leftOut(const std::string& reason);
-
 } // namespace cupule::test

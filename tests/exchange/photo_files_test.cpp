@@ -20,7 +20,7 @@ std::optional<PhotoFacts> factsOf(const std::string& below)
 {
     const auto path = test::sharedPath("reference/" + below);
     if (!path) {
-        test::leftOut("reference/" + below + " is not beside the project");
+        test::skipped("reference/" + below + " is not beside the project");
         return std::nullopt;
     }
     const auto facts = readPhoto(*path);
@@ -99,7 +99,7 @@ const std::vector<std::string> damagedFiles = {"corrupt_ifd_loop.jpg", "corrupt_
 TEST_CASE("Every photo of the public suites gives the reading that the list states", "[photo][files]")
 {
     if (!test::sharedPath("reference/files/photos")) {
-        test::leftOut("reference/files/photos is not beside the project");
+        test::skipped("reference/files/photos is not beside the project");
         return;
     }
     CHECK(test::sharedFiles("reference/files/photos").size() == expectedReadings().size() + damagedFiles.size());
@@ -166,7 +166,7 @@ TEST_CASE("Photos are read as exiftool reads them", "[photo][files][outside]")
     // exiftool, an independent reader; left out: what we refuse on purpose and what the list says it misreads.
     const auto folder = test::sharedPath("reference/files/photos");
     if (!folder) {
-        test::leftOut("reference/files/photos is not beside the project");
+        test::skipped("reference/files/photos is not beside the project");
         return;
     }
     const auto printed = test::printedBy({"sh", "-c",
@@ -175,7 +175,7 @@ TEST_CASE("Photos are read as exiftool reads them", "[photo][files][outside]")
                                           "-Composite:GPSLongitude \"$1\"/*; test $? -le 1",
                                           "sh", *folder});
     if (!printed || printed->empty()) {
-        test::leftOut("exiftool is not installed");
+        test::skipped("exiftool is not installed");
         return;
     }
     int positions = 0;

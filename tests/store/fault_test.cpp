@@ -253,7 +253,7 @@ TEST_CASE("when memory ends the change is refused and the store stays whole", "[
     CHECK(trial.faults.contains("store.memory"));
 }
 
-TEST_CASE("a killed program loses nothing that was confirmed", "[store][fault][open]")
+TEST_CASE("a killed program loses nothing that was confirmed", "[store][fault]")
 {
     SeededRandom random(77);
     Trial trial;

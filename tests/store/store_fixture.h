@@ -2,6 +2,7 @@
 
 #pragma once
 
+#include <filesystem>
 #include <memory>
 #include <stdexcept>
 #include <string>
@@ -28,10 +29,24 @@ T need(Result<T> result)
         return std::move(*result);
 }
 
+/// Removed at once, not at the end: a program of many trials would fill the disk.
+struct OwnFolder {
+    std::string path = temporaryFolder();
+    OwnFolder() = default;
+    OwnFolder(const OwnFolder&) = delete;
+    OwnFolder& operator=(const OwnFolder&) = delete;
+    ~OwnFolder()
+    {
+        std::error_code ignored;
+        std::filesystem::remove_all(path, ignored);
+    }
+};
+
 struct Bench {
     FixedClock clock{Instant{1'781'000'000'000, 60}};   // 2026-06-09
     SeededRandom random{42};
-    std::string folder = temporaryFolder();
+    OwnFolder own;
+    std::string folder = own.path;
     std::string path = folder + "/day.cupule";
     Uid device = UidMaker(clock, random).make();
     UidMaker ids{clock, random};

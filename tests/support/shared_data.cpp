@@ -2,7 +2,6 @@
 
 #include <cstdlib>
 #include <filesystem>
-#include <iostream>
 #include <vector>
 
 #include <unistd.h>
@@ -20,11 +19,6 @@ std::optional<std::string> sharedPath(const std::string& below)
     if (!fs::exists(path, ignored))
         return std::nullopt;
     return fs::canonical(path).string();
-}
-
-void skipped(const std::string& reason)
-{
-    std::cout << "SKIPPED: " << reason << '\n';
 }
 
 namespace {

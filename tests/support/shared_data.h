@@ -12,7 +12,8 @@ namespace cupule::test {
 /// The folder is $CUPULE_SHARED, or `../shared` beside the checkout.
 std::optional<std::string> sharedPath(const std::string& below);
 
-/// Prints "SKIPPED: <reason>" once on standard output.
+/// Says on standard output that the running test case leaves something out ("SKIPPED: <reason>"), and counts as an
+/// assertion: every case must hold one (--warn NoAssertions), this one on purpose holds no other.
 void skipped(const std::string& reason);
 
 /// A new empty folder that is removed when the test program ends.
