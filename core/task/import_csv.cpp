@@ -138,8 +138,8 @@ private:
     {
         if (auto done = bulk.finish(m_progress); !done)
             return done;
-        if (auto placed = resolver.savePlaces(); !placed)
-            return placed;
+        if (auto saved = resolver.saveTrees(); !saved)
+            return saved;
         const auto later = m_touched.refresh(m_session, change, bulk, m_progress);
         if (!later)
             return fail(later.error());
@@ -158,6 +158,8 @@ private:
         for (const auto& judge : m_judges)
             for (const auto& [code, count] : judge.findings())
                 m_report.findings[code] += count;
+        if (resolver.treesTold() > 0)
+            m_file.notes.push_back("words-added:" + std::to_string(resolver.treesTold()));
         if (m_untold > 0)
             m_file.notes.push_back("problems-not-listed:" + std::to_string(m_untold));
     }

@@ -11,6 +11,7 @@
 #include "core/store/places.h"
 #include "core/task/import_aside.h"
 #include "core/task/import_report.h"
+#include "core/task/import_told.h"
 
 namespace cupule {
 
@@ -30,12 +31,20 @@ std::string timeText(const GpxTime& time)
     return text;
 }
 
+std::string wordsOf(const GpxPoint& point)
+{
+    std::string words;
+    for (const auto& text : {point.comment, point.description})
+        if (!trim(text).empty())
+            words += (words.empty() ? "" : "\n") + text;
+    return words;
+}
+
 std::string noteOf(const GpxPoint& point)
 {
-    std::string note;
-    for (const auto& text : {point.comment, point.description, timeText(point.time)})
-        if (!trim(text).empty())
-            note += (note.empty() ? "" : "\n") + text;
+    std::string note = wordsOf(point);
+    if (const std::string time = timeText(point.time); !time.empty())
+        note += (note.empty() ? "" : "\n") + time;
     return note;
 }
 
@@ -85,13 +94,16 @@ public:
             return make(point, label, here, !trees->empty(), metres);
         const bool coarse = !tree->position
                             || tree->position->uncertaintyMetres > m_session.pack().settings.sameTreeMetres;
-        if (!coarse) {
-            ++m_file.knownAlready;
+        // Of a tree that is known another point's time is nothing new; what somebody wrote is.
+        const bool saysMore = addLines(tree->note, wordsOf(point));
+        ++(coarse ? m_file.kept : m_file.knownAlready);
+        if (!coarse && !saysMore)
             return {};
+        m_told += saysMore ? 1 : 0;
+        if (coarse) {
+            ++m_placed;
+            tree->position = here;
         }
-        ++m_file.kept;
-        ++m_placed;
-        tree->position = here;
         return m_session.store().trees().save(m_change, *tree);
     }
 
@@ -101,8 +113,11 @@ public:
         m_report.newSites += m_newSites;
         if (m_placed > 0)
             m_file.notes.push_back("positions-given:" + std::to_string(m_placed));
+        if (m_told > 0)
+            m_file.notes.push_back("words-added:" + std::to_string(m_told));
     }
 
+    [[nodiscard]] bool changesNothing() const { return m_newTrees + m_newSites + m_placed + m_told == 0; }
     /// Numbers of the points without a name.
     [[nodiscard]] const std::vector<std::int64_t>& nameless() const { return m_nameless; }
 
@@ -172,7 +187,7 @@ private:
     ImportFile& m_file;
     ImportReport& m_report;
     Uid m_site;
-    std::int64_t m_newTrees = 0, m_newSites = 0, m_placed = 0;
+    std::int64_t m_newTrees = 0, m_newSites = 0, m_placed = 0, m_told = 0;
     std::vector<std::int64_t> m_nameless;
 };
 
@@ -287,7 +302,7 @@ Result<ImportFile> importGpx(Session& session, const std::string& path, const st
         progress.tell(static_cast<std::int64_t>(i + 1), static_cast<std::int64_t>(points.size()));
     }
     import.finish();
-    if (!options.dryRun && file.kept > 0)
+    if (!options.dryRun && !import.changesNothing())
         if (auto kept = session.commit(*change); !kept)
             return fail(kept.error());
     if (options.dryRun)

@@ -53,7 +53,7 @@ void ManyIds::Blocks::fill(std::span<std::uint8_t> out)
 ManyIds::ManyIds(const Instant& at, Random& random) : m_clock(at), m_blocks(random), m_maker(m_clock, m_blocks) {}
 
 RowResolver::RowResolver(Session& session, Change& change, BulkImport& bulk, ManyIds& ids, std::string file)
-    : m_session(session), m_change(change), m_bulk(bulk), m_ids(ids), m_file(std::move(file))
+    : m_session(session), m_change(change), m_bulk(bulk), m_ids(ids), m_file(std::move(file)), m_told(session)
 {
 }
 
@@ -239,7 +239,7 @@ Status RowResolver::tree(TableRow& row, const std::string& note, ResolvedRow& ou
     if (found.tree != nullptr) {
         out.tree = *found.tree;
         out.placeGiven = found.gets && m_places.try_emplace(out.tree.handle, out.tree.id, *row.visit.position).second;
-        return {};
+        return m_told.add(out.tree, note, row.girth);
     }
     Tree tree;
     tree.id = m_ids.make();
@@ -252,6 +252,8 @@ Status RowResolver::tree(TableRow& row, const std::string& note, ResolvedRow& ou
     if (!added)
         return fail(added.error());
     out.tree = *added;
+    if (!tree.note.empty() || tree.girthCentimetres)
+        m_told.made(out.tree.handle, tree);
     if (found.elsewhere)
         ask(row, "same-label-elsewhere", row.label, numberText(std::round(found.metres)), questions);
     return {};
@@ -297,15 +299,20 @@ Status RowResolver::resolveTree(TableRow& row, ResolvedRow& out, std::vector<Imp
     return {};
 }
 
-Status RowResolver::savePlaces()
+Status RowResolver::saveTrees()
 {
-    for (const auto& [handle, given] : m_places) {
-        auto tree = m_session.store().trees().find(given.first);
+    auto changed = m_told.changed();
+    for (const auto& [handle, given] : m_places)
+        changed.emplace(handle, given.first);
+    for (const auto& [handle, id] : changed) {
+        auto tree = m_session.store().trees().find(id);
         if (!tree)
             return fail(tree.error());
         if (!*tree)
             continue;
-        (*tree)->position = given.second;
+        if (const auto given = m_places.find(handle); given != m_places.end())
+            (*tree)->position = given->second.second;
+        m_told.apply(handle, **tree);
         if (auto saved = m_session.store().trees().save(m_change, **tree); !saved)
             return saved;
     }

@@ -18,6 +18,7 @@
 #include "core/store/bulk_import.h"
 #include "core/task/import_known.h"
 #include "core/task/import_table.h"
+#include "core/task/import_told.h"
 #include "core/task/session.h"
 
 namespace cupule {
@@ -61,11 +62,13 @@ public:
     Status resolve(TableRow& row, ResolvedRow& out, std::vector<ImportProblem>& questions);
     /// A row of a list of trees: finds or makes the tree. `known` where it was there already.
     Status resolveTree(TableRow& row, ResolvedRow& out, std::vector<ImportProblem>& questions);
-    /// Trees that stood without a place and were given one. After BulkImport::finish().
-    Status savePlaces();
+    /// Trees that were given a place, or of which more was said. After BulkImport::finish().
+    Status saveTrees();
 
     [[nodiscard]] std::int64_t newPeople() const { return m_newPeople; }
     [[nodiscard]] std::int64_t newSites() const { return m_newSites; }
+    /// Known trees to which the words or the girth of a row were added.
+    [[nodiscard]] std::int64_t treesTold() const { return static_cast<std::int64_t>(m_told.changed().size()); }
 
 private:
     struct Match {
@@ -94,6 +97,7 @@ private:
     std::unordered_map<std::string, std::optional<Uid>> m_people;
     std::map<std::pair<const Site*, int>, SeasonContext> m_seasons;
     std::unordered_map<std::int64_t, std::pair<Uid, Position>> m_places;   // by tree handle
+    ToldOfTrees m_told;
     std::int64_t m_newPeople = 0, m_newSites = 0;
 };
 

@@ -2,6 +2,8 @@
 
 #include "core/task/import_columns.h"
 
+#include <algorithm>
+
 #include "core/protocol/pack_reader.h"
 #include "tests/support/catch.h"
 #include "tests/task/import_fixture.h"
@@ -16,6 +18,12 @@ ImportColumns matched(const std::vector<std::string>& headings, const ColumnMapp
     auto columns = matchColumns(headings, mapping, builtInPack());
     REQUIRE(columns.has_value());
     return *columns;
+}
+
+std::ptrdiff_t wordsAdded(const ImportReport& report)
+{
+    const auto& notes = report.files.at(0).notes;
+    return std::count(notes.begin(), notes.end(), "words-added:1");
 }
 
 std::string fieldOf(const std::string& heading)
@@ -52,6 +60,33 @@ TEST_CASE("the second column of one field stays as a remark and is named", "[imp
     REQUIRE(columns.twice == std::vector<std::string>{"label"});
     CHECK(fieldName(columns.all[1]) == "remark");
     CHECK(fieldName(columns.all[3]) == "symptoms");   // several columns may hold symptoms
+}
+
+TEST_CASE("what a list says of a tree that is known is added to the tree, once", "[import][columns]")
+{
+    ImportBench bench;
+    const std::string rows = "tree,note,gate,girth_cm\nT-1,by the weir,green,\nT-1,leans,green,210\nT-1,,,210\nT-1,,,215\n";
+    const auto first = bench.table(rows);
+    CHECK(first.newTrees == 1);
+    CHECK(first.knownAlready == 3);   // the tree is; its words are taken all the same
+    CHECK(wordsAdded(first) == 1);
+    const auto tree = bench.treesLabelled("T-1").at(0);
+    CHECK(tree.note == "by the weir\ngate: green\nleans\ngirth: 215 cm");
+    CHECK(tree.girthCentimetres == 210);
+    const auto lines = bench.journalLines();
+    const auto again = bench.table(rows);
+    CHECK(again.knownAlready == 4);
+    CHECK(wordsAdded(again) == 0);
+    CHECK(bench.journalLines() == lines);
+}
+
+TEST_CASE("a visit's row gives its tree the girth that it lacks", "[import][columns]")
+{
+    ImportBench bench;
+    bench.table("tree,lat,lon\nT-1,51.7,-2.5\n");
+    bench.table("tree,date,girth_cm\nT-1,2026-06-11,180\n");
+    CHECK(bench.treesLabelled("T-1").at(0).girthCentimetres == 180);
+    CHECK(bench.treesLabelled("T-1").at(0).position.has_value());
 }
 
 TEST_CASE("a table without a date is a list of trees", "[import][columns]")

@@ -1,9 +1,7 @@
-// Every table, GPX file and photo of reference/files and reference/cases goes through the import: each gives a reading, a
-// named problem or a question, and the store stays whole. Figures from reference/files/README.md.
+// What the import makes of files nobody here made, in detail; import_every_file_test.cpp holds all of them. Figures from
+// reference/files/README.md.
 
 #include <algorithm>
-#include <filesystem>
-#include <set>
 
 #include "core/position/geodesic.h"
 #include "core/store/photos.h"
@@ -17,23 +15,6 @@ using test::ImportBench;
 
 namespace {
 
-namespace fs = std::filesystem;
-
-std::vector<std::string> filesBelow(const std::string& folder, const std::set<std::string>& endings)
-{
-    const auto root = test::sharedPath(folder);
-    std::vector<std::string> out;
-    if (!root) {
-        test::skipped(folder + " is not here");
-        return out;
-    }
-    for (const auto& entry : fs::recursive_directory_iterator(*root))
-        if (entry.is_regular_file() && endings.contains(entry.path().extension().string()))
-            out.push_back(entry.path().string());
-    std::sort(out.begin(), out.end());
-    return out;
-}
-
 std::optional<std::string> sharedFile(const std::string& below)
 {
     auto path = test::sharedPath("reference/files/" + below);
@@ -43,33 +24,6 @@ std::optional<std::string> sharedFile(const std::string& below)
 }
 
 } // namespace
-
-TEST_CASE("every file that nobody here made gives a reading, a question or a named fault", "[import][files]")
-{
-    auto paths = filesBelow("reference/files", {".csv", ".tsv", ".gpx", ".jpg", ".png", ".heic", ".heif"});
-    const auto cases = filesBelow("reference/cases", {".csv", ".gpx", ".jpg"});
-    paths.insert(paths.end(), cases.begin(), cases.end());
-    ImportBench bench;
-    for (const auto& path : paths) {
-        CAPTURE(path);
-        const auto report = importFiles(bench.session(), {path}, {});
-        if (!report) {
-            CHECK_FALSE(report.error().code.empty());
-            CHECK(report.error().place.file == path);
-            continue;
-        }
-        REQUIRE(report->files.size() == 1);
-        CHECK(report->rows == report->kept + report->knownAlready + report->setAside);
-        const bool said = report->rows > 0 || !report->questions.empty() || !report->problems.empty()
-                          || !report->files[0].notes.empty();
-        CHECK(said);
-        for (const auto& problem : report->problems)
-            CHECK_FALSE(problem.kind.empty());
-        if (!report->questions.empty())
-            CHECK(report->kept == 0);
-    }
-    CHECK(bench.journalLines() > 0);   // and the journal proves whole
-}
 
 TEST_CASE("a whole folder of photos goes in once and is known the second time", "[import][files][photos]")
 {

@@ -103,6 +103,20 @@ TEST_CASE("points that were set aside lie in a table that can be mended and take
     CHECK(bench.treesLabelled("T-1").at(0).note == "by the gate");
 }
 
+TEST_CASE("what a waypoint says of a tree that is known is added to the tree, once; its time is not", "[import][gpx]")
+{
+    ImportBench bench;
+    const auto gpx = [&](const char* name, const std::string& inside) {
+        return bench.files({bench.file(name, "<gpx version=\"1.1\" xmlns=\"http://www.topografix.com/GPX/1/1\"><wpt lat=\"51.7\" "
+                                             "lon=\"-2.5\">" + inside + "<name>T-1</name></wpt></gpx>")});
+    };
+    CHECK(gpx("one.gpx", "<time>2026-06-11T08:00:00Z</time>").newTrees == 1);
+    CHECK(gpx("two.gpx", "<time>2026-06-12T08:00:00Z</time>").knownAlready == 1);
+    CHECK(gpx("three.gpx", "<cmt>leans</cmt>").files.at(0).notes == std::vector<std::string>{"words-added:1"});
+    CHECK(gpx("three.gpx", "<cmt>leans</cmt>").files.at(0).notes.empty());
+    CHECK(bench.treesLabelled("T-1").at(0).note == "2026-06-11T08:00:00Z\nleans");
+}
+
 TEST_CASE("C16: a time without a zone is marked, never taken for UTC", "[import][gpx][cases]")
 {
     const auto path = test::sharedPath("reference/cases/C16/time_without_zone.gpx");

@@ -90,6 +90,7 @@ constexpr Sentence notes[] = {
     SAY("route-points-taken", "Points of routes, taken as trees: %1."),
     SAY("no-waypoints", "There is no waypoint."),
     SAY("positions-given", "Trees that got a better place: %1."),
+    SAY("words-added", "Known trees to which a note or girth was added: %1."),
     SAY("zone-unknown", "Taken on %1; the zone of the camera’s clock is not known."),
     SAY("zone-worked-out", "The zone of the camera’s clock was worked out from the satellite time: UTC %1 min."),
     SAY("with-visit", "It lies with the visit of that place and time."),
