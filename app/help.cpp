@@ -76,6 +76,7 @@ std::string usageLines(const Verb& verb)
     std::size_t width = lead.size();
     for (const auto& part : usageParts(verb.usage())) {
         if (width + part.size() > columns && width > margin.size()) {
+            out.erase(out.find_last_not_of(' ') + 1);
             out += "\n" + margin;
             width = margin.size();
         }

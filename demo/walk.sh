@@ -55,7 +55,7 @@ aside "(That first line stands before every answer from this store. It is left o
 on 2026-05-08
 tell "The season. Chestnut comes into leaf on 8 May this year, a week late, and the windows of the signs move with it. What can be seen on 11 June, and what would finding nothing be worth?"
 quietly maud season $store --leafing 2026-05-08
-as maud season $store --on 2026-06-11 | head -n 6
+as maud season $store --on 2026-06-11 | head -n 8
 aside "..."
 
 tell "The season as people wrote it down: tables, a receiver, photos."

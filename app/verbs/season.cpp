@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "app/json.h"
 #include "app/text.h"
 #include "app/verbs/verbs.h"
@@ -70,7 +72,8 @@ private:
                  {"meaning", plain(ui::worthWord(worth))}});
         Json signs = Json::array();
         for (const SeasonState state :
-             {SeasonState::expected, SeasonState::possible, SeasonState::outOfSeason})
+             {SeasonState::expected, SeasonState::possible, SeasonState::outOfSeason}) {
+            std::vector<std::pair<std::string, std::string>> byReason; // sentence, lines below it
             for (const auto& sign : pack.signs) {
                 const SignSeason at = seasonOf(sign, day, season, pack);
                 if (!sign.onChecklist || at.state != state)
@@ -79,10 +82,16 @@ private:
                                  {"name", sign.name},
                                  {"season", seasonName(state)},
                                  {"reason", at.reason}});
-                run.say("  {season}: {id} {name}", {{"season", plain(ui::seasonWord(state))},
-                                                    {"id", sign.id},
-                                                    {"name", sign.name}});
+                const std::string why = plain(ui::seasonText(at));
+                auto under = std::find_if(byReason.begin(), byReason.end(),
+                                          [&](const auto& each) { return each.first == why; });
+                if (under == byReason.end())
+                    under = byReason.insert(byReason.end(), {why, {}});
+                under->second += "\n  " + sign.id + " " + sign.name;
             }
+            for (const auto& [why, lines] : byReason)
+                run.line(why + lines);
+        }
         run.give({{"date", day.text()},
                   {"region", season.region},
                   {"shift_days", season.shiftDays},

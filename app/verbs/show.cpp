@@ -37,7 +37,7 @@ Result<int> showVisit(Run& run, Session& session, const Uid& id)
                  {"why", plain(ui::worthText(page->worth, session.pack()))}});
     sayFindings(run, page->findings, session.pack());
     for (const auto& line : page->history)
-        run.say("Earlier: {visit}", {{"visit", visitSentence(line.line, words)}});
+        run.say("At another time: {visit}", {{"visit", visitSentence(line.line, words)}});
     return done;
 }
 
