@@ -78,7 +78,7 @@ Result<std::vector<CivilDate>> daysWithVisits(Session& session, const Uid& obser
 Result<VisitPage> visitPage(Session& session, const Uid& visit);
 
 /// Starts a draft with site, people and date taken from `after`, or from the profile and today where null.
-/// Effort and hygiene are never taken over.
+/// Effort and hygiene are never taken over; people only from one's own visit, or by the office, which types for others.
 Result<Visit> newVisit(Session& session, const Uid& after, const Uid& tree);
 /// Saves what differs between the stored visit and `changed`, field by field, with one undo step named `what`.
 /// A draft is saved in place; a handed-in visit gets a new submitted revision ("a correction waits").

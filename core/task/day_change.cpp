@@ -76,9 +76,12 @@ Result<Visit> newVisit(Session& session, const Uid& after, const Uid& tree)
         const auto previous = storedVisit(session, after);
         if (!previous)
             return fail(previous.error());
-        visit.observer = previous->visit.observer;
-        visit.companions = previous->visit.companions;
-        visit.trainer = previous->visit.trainer;
+        const bool sameHand = previous->visit.observer == session.me() || session.profile().is(Role::office);
+        if (sameHand) { // after somebody else's visit only the day goes over
+            visit.observer = previous->visit.observer;
+            visit.companions = previous->visit.companions;
+            visit.trainer = previous->visit.trainer;
+        }
         visit.date = previous->visit.date;
         visit.leafingShiftDays = previous->visit.leafingShiftDays;
         visit.leafingFrom = previous->visit.leafingFrom;

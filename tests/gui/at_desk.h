@@ -13,6 +13,7 @@
 #include <QTimer>
 
 #include "core/task/day.h"
+#include "core/task/keep.h"
 #include "core/task/review.h"
 #include "core/task/samples.h"
 #include "core/task/trees.h"

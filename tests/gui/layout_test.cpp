@@ -84,6 +84,7 @@ TEST_CASE("no place clips its words at the sizes of text and window that are pro
 {
     const FindStore store;
     Desk ruth(person("RA", "Ruth Abara"), {Role::verifier, Role::sampleHandler}, store.path);
+    Q_EMIT ruth.window.bench().goToAsked(QStringLiteral("day"), store.visit);
     const char* places[] = {"day", "trees", "samples", "review"};
     for (const auto& [size, percent] : {std::pair{QSize(1366, 700), 100}, std::pair{QSize(1366, 700), 150}, std::pair{QSize(1366, 700), 175},
                                         std::pair{QSize(1920, 1080), 100}, std::pair{QSize(1920, 1080), 175}}) {
@@ -107,6 +108,7 @@ TEST_CASE("every part of every place wears the theme that is set", "[gui][layout
 {
     const FindStore store;
     Desk ruth(person("RA", "Ruth Abara"), {Role::verifier, Role::sampleHandler}, store.path);
+    Q_EMIT ruth.window.bench().goToAsked(QStringLiteral("day"), store.visit);
     for (const auto mode : {ui::Look::Mode::dark, ui::Look::Mode::light}) {
         look().setMode(mode);
         for (const char* place : {"day", "trees", "samples", "review"}) {

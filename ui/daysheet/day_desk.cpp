@@ -14,8 +14,14 @@ DayDesk::DayDesk(Workbench& bench, QObject* parent) : QObject(parent), m_bench(b
     connect(&bench, &Workbench::storeOpened, this, [this] {
         m_page.reset();
         m_day = m_bench.session()->today();
-        const auto days = daysWithVisits(*m_bench.session(), Uid{});
-        if (days && !days->empty())
+        // what was begun earlier and not handed in comes first; otherwise it is today's work
+        const auto days = daysWithVisits(*m_bench.session(), m_bench.session()->me());
+        if (!days || days->empty())
+            return;
+        const auto lines = visitsOfDay(*m_bench.session(), days->front(), m_bench.session()->me());
+        const bool open = lines && std::any_of(lines->begin(), lines->end(),
+                                               [](const VisitLine& line) { return line.state == RecordState::draft; });
+        if (open)
             m_day = std::min(m_day, days->front());
     });
     connect(&bench, &Workbench::storeClosed, this, [this] {

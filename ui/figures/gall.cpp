@@ -14,7 +14,6 @@ namespace cupule::ui {
 
 namespace {
 
-constexpr double radians = std::numbers::pi / 180;
 
 struct ColourLook {
     Lab base, flush;

@@ -3,10 +3,12 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <set>
 
 #include <QAbstractTextDocumentLayout>
 #include <QCoreApplication>
 #include <QSvgRenderer>
+#include <QTextBlock>
 #include <QTextCursor>
 #include <QTextDocument>
 #include <QTextList>
@@ -26,8 +28,9 @@ using namespace report;
 constexpr double mmPerInch = 25.4;
 constexpr QRectF content{18, 17, 174, 256}; // of a page, mm
 constexpr double banner = 8, foot = 278;    // mm from the upper edge
-constexpr double body = 9, small = 8, heading = 11.5, title = 16; // points
+constexpr double bodyText = 9, small = 8, heading = 11.5, title = 16; // points
 constexpr double codeSide = 16;             // mm, modules alone
+static_assert(codeSide >= smallestCode);
 constexpr double figureWidth = 170, figureHeight = 34;
 constexpr double cellPadding = 3, byHandPadding = 11, rule = 0.6; // Qt's text units, 1/96 inch
 constexpr double blockGap = 5, listIndent = 16;
@@ -73,13 +76,30 @@ private:
     std::vector<Drawing> m_drawings;
 };
 
-/// Fills the text document, block by block.
+/// A place before which a page may end: a block of the document, or a row of a table (from 1; 0 = the block itself).
+using Place = std::pair<std::size_t, int>;
+
+/// What must stay on one page, and where it lies in the text.
+struct Piece {
+    Place place;
+    int first = 0, last = 0; ///< positions
+    bool withNext = false;   ///< a heading stays with what it is the heading of
+};
+
+/// Fills the text document, block by block; a new page begins before each of `breaks`.
 class Filler {
 public:
-    Filler(QTextDocument& text, double dotsPerMm)
-        : m_drawings(new Drawings(&text)), m_cursor(&text), m_dotsPerMm(dotsPerMm)
+    Filler(QTextDocument& text, double dotsPerMm, const std::set<Place>& breaks)
+        : m_drawings(new Drawings(&text)), m_cursor(&text), m_dotsPerMm(dotsPerMm), m_breaks(breaks)
     {
         text.documentLayout()->registerHandler(Drawings::type, m_drawings);
+    }
+    std::vector<Piece> pieces;
+
+    void body(const std::vector<Block>& blocks)
+    {
+        for (m_block = 0; m_block < blocks.size(); ++m_block)
+            std::visit(*this, blocks[m_block]);
     }
 
     void head(const Document& document)
@@ -111,13 +131,15 @@ public:
 
     void operator()(const Heading& block)
     {
-        const double points = block.level <= 2 ? heading : body;
+        const double points = block.level <= 2 ? heading : bodyText;
         paragraph(block.text, PaperType::strong, points, 2.2 * blockGap, true);
+        pieces.push_back({{m_block, 0}, m_cursor.block().position(), m_cursor.position(), true});
     }
     void operator()(const Paragraph& block)
     {
         paragraph(block.text, block.tone == Tone::caution ? PaperType::strong : PaperType::plain,
-                  block.tone == Tone::note ? small : body, blockGap, false);
+                  block.tone == Tone::note ? small : bodyText, blockGap, false);
+        pieces.push_back({{m_block, 0}, m_cursor.block().position(), m_cursor.position(), false});
     }
     void operator()(const List& block)
     {
@@ -128,7 +150,7 @@ public:
         format.setIndent(1);
         QTextList* list = nullptr;
         for (const auto& item : block.items) {
-            paragraph(item, PaperType::plain, body, 1, false);
+            paragraph(item, PaperType::plain, bodyText, 1, false);
             if (list == nullptr)
                 list = m_cursor.createList(format);
             else
@@ -137,29 +159,25 @@ public:
     }
     void operator()(const Table& block)
     {
-        if (!block.caption.empty())
+        if (!block.caption.empty()) {
             paragraph(block.caption, PaperType::strong, small, blockGap, true);
-        else
-            gap();
+            pieces.push_back({{m_block, 0}, m_cursor.block().position(), m_cursor.position(), true});
+        }
         if (block.columns.empty())
             return;
-        const int columns = static_cast<int>(block.columns.size());
-        QTextTable* table = m_cursor.insertTable(static_cast<int>(block.rows.size()) + 1, columns, tableFormat(block));
-        for (int column = 0; column < columns; ++column)
-            cell(*table, 0, column, block.columns[static_cast<std::size_t>(column)].title, block, PaperType::strong);
-        for (int row = 0; row < static_cast<int>(block.rows.size()); ++row) {
-            const auto& cells = block.rows[static_cast<std::size_t>(row)];
-            for (int column = 0; column < columns; ++column) {
-                const auto at = static_cast<std::size_t>(column);
-                cell(*table, row + 1, column, at < cells.size() ? cells[at] : std::string(), block, PaperType::plain);
-            }
+        const int rows = static_cast<int>(block.rows.size());
+        // a table that a page ends becomes two, each with its head
+        for (int from = 0, to = 0; from < rows || from == 0; from = to) {
+            to = from + 1;
+            while (to < rows && m_breaks.count({m_block, to + 1}) == 0)
+                ++to;
+            part(block, from, std::min(to, rows));
         }
-        m_cursor.movePosition(QTextCursor::End);
     }
     void operator()(const Figure& block)
     {
         paragraph(block.caption, PaperType::strong, small, blockGap, true);
-        paragraph({}, PaperType::plain, body, 1, false);
+        paragraph({}, PaperType::plain, bodyText, 1, false);
         const QByteArray svg = QByteArray::fromStdString(barsSvg(block));
         m_drawings->insert(m_cursor, {QSizeF(figureWidth, figureHeight) * m_dotsPerMm,
                                       [svg](QPainter& painter, const QRectF& where) {
@@ -172,6 +190,26 @@ public:
     }
 
 private:
+    /// Rows [from, to) of a table under its head.
+    void part(const Table& block, int from, int to)
+    {
+        gap(m_breaks.count({m_block, from + 1}) > 0);
+        const int columns = static_cast<int>(block.columns.size());
+        QTextTable* table = m_cursor.insertTable(to - from + 1, columns, tableFormat(block));
+        for (int column = 0; column < columns; ++column)
+            cell(*table, 0, column, block.columns[static_cast<std::size_t>(column)].title, block, PaperType::strong);
+        for (int row = from; row < to; ++row) {
+            const auto& cells = block.rows[static_cast<std::size_t>(row)];
+            const int at = row - from + 1;
+            for (int column = 0; column < columns; ++column) {
+                const auto index = static_cast<std::size_t>(column);
+                cell(*table, at, column, index < cells.size() ? cells[index] : std::string(), block, PaperType::plain);
+            }
+            pieces.push_back({{m_block, row + 1}, table->cellAt(at, 0).firstPosition(),
+                              table->cellAt(at, columns - 1).lastPosition(), false});
+        }
+        m_cursor.movePosition(QTextCursor::End);
+    }
     static void write(QTextCursor& at, const std::string& text, PaperType type, double points)
     {
         QTextCharFormat format;
@@ -183,15 +221,19 @@ private:
     {
         QTextBlockFormat format;
         format.setTopMargin(above);
+        if (m_breaks.count({m_block, 0}) > 0)
+            format.setPageBreakPolicy(QTextFormat::PageBreak_AlwaysBefore);
         if (withNext)
             format.setBottomMargin(2);
         m_cursor.insertBlock(format);
         write(m_cursor, text, type, points);
     }
-    void gap()
+    void gap(bool newPage)
     {
         QTextBlockFormat format;
         format.setLineHeight(blockGap, QTextBlockFormat::FixedHeight);
+        if (newPage)
+            format.setPageBreakPolicy(QTextFormat::PageBreak_AlwaysBefore);
         m_cursor.insertBlock(format);
     }
     /// Columns share the width by their longest cell, long texts by less than their length: they can be broken.
@@ -221,7 +263,7 @@ private:
         format.setBorderCollapse(true);
         format.setCellSpacing(0);
         format.setCellPadding(cellPadding);
-        format.setHeaderRowCount(1);
+        format.setHeaderRowCount(1); // for a row longer than a page
         return format;
     }
     static void cell(QTextTable& table, int row, int column, const std::string& text, const Table& block, PaperType type)
@@ -252,7 +294,43 @@ private:
     Drawings* m_drawings; // owned by the text document
     QTextCursor m_cursor;
     double m_dotsPerMm;
+    const std::set<Place>& m_breaks;
+    std::size_t m_block = 0;
 };
+
+/// Upper and lower end of what lies between two positions, in dots from the top of the first page.
+std::pair<double, double> extent(const QTextDocument& text, const Piece& piece)
+{
+    double top = 0, bottom = 0;
+    for (QTextBlock block = text.findBlock(piece.first); block.isValid() && block.position() <= piece.last; block = block.next()) {
+        const QRectF where = text.documentLayout()->blockBoundingRect(block);
+        top = block.position() <= piece.first ? where.top() : std::min(top, where.top());
+        bottom = std::max(bottom, where.bottom());
+    }
+    return {top, bottom};
+}
+
+/// Adds a break before the first piece that a page tears, or before a heading that it parts from what it heads. False
+/// where there is none.
+bool mendBreak(const QTextDocument& text, const std::vector<Piece>& pieces, std::set<Place>& breaks)
+{
+    const double height = text.pageSize().height();
+    const auto page = [&](double at) { return static_cast<int>(at / height); };
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        const auto [top, bottom] = extent(text, pieces[i]);
+        // a row that Qt moved by itself leaves its rule behind; a table that ends before it does not
+        const bool moved = pieces[i].place.second > 1 && page(extent(text, pieces[i - 1]).second - 1) != page(top);
+        const bool torn = moved || page(top) != page(bottom - 1);
+        const bool alone = pieces[i].withNext && i + 1 < pieces.size() && page(extent(text, pieces[i + 1]).second - 1) != page(top);
+        if (!(torn || alone) || breaks.count(pieces[i].place) > 0)
+            continue;
+        breaks.insert(pieces[i].place);
+        if (alone)
+            breaks.erase(pieces[i + 1].place); // it follows its heading onto the new page
+        return true;
+    }
+    return false;
+}
 
 void paintEdges(const Paper& paper, const Document& document, int page, int pages)
 {
@@ -278,18 +356,24 @@ void paintEdges(const Paper& paper, const Document& document, int page, int page
 } // namespace
 
 DocumentPaper::DocumentPaper(const Document& document, QPaintDevice* device)
-    : m_document(document), m_text(std::make_unique<QTextDocument>())
+    : m_document(document)
 {
     const double dotsPerMm = device->logicalDpiX() / mmPerInch;
-    m_text->documentLayout()->setPaintDevice(device);
-    m_text->setDocumentMargin(0);
-    m_text->setIndentWidth(listIndent);
-    m_text->setDefaultFont(paperFont(PaperType::plain, body));
-    Filler fill(*m_text, dotsPerMm);
-    fill.head(document);
-    for (const Block& block : document.blocks)
-        std::visit(fill, block);
-    m_text->setPageSize(content.size() * dotsPerMm);
+    // Qt tears rows and leaves headings behind: where it does, the page is made to end before them. Each round mends one
+    // place, and what is taken back is taken back once for its heading, so it ends.
+    std::set<Place> breaks;
+    for (bool again = true; again;) {
+        m_text = std::make_unique<QTextDocument>();
+        m_text->documentLayout()->setPaintDevice(device);
+        m_text->setDocumentMargin(0);
+        m_text->setIndentWidth(listIndent);
+        m_text->setDefaultFont(paperFont(PaperType::plain, bodyText));
+        Filler fill(*m_text, dotsPerMm, breaks);
+        fill.head(document);
+        fill.body(document.blocks);
+        m_text->setPageSize(content.size() * dotsPerMm);
+        again = mendBreak(*m_text, fill.pieces, breaks);
+    }
 }
 
 DocumentPaper::~DocumentPaper() = default;

@@ -18,6 +18,7 @@ using report::LabelPart;
 
 constexpr double padding = 3.4;    // from the edge of a label to what it says; the double frame lies within
 constexpr double codeSide = 15;    // modules alone
+static_assert(codeSide >= smallestCode);
 constexpr double nameWidth = 15.5; // of a row's name
 constexpr double body = 8, number = 16, second = 7.5;
 constexpr double footHeight = 9.2;   // hazard line and whom to ask

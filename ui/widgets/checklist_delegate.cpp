@@ -235,7 +235,7 @@ void ChecklistDelegate::paintHeading(QPainter& painter, const QRect& item, const
     asideFont.setUnderline(link);
     painter.setFont(asideFont);
     painter.setPen(link ? theme.link : theme.ink2);
-    painter.drawText(other, Qt::AlignVCenter | (two ? Qt::AlignLeft : Qt::AlignRight), row.aside);
+    painter.drawText(other, int(Qt::AlignVCenter | (two ? Qt::AlignLeft : Qt::AlignRight)), row.aside);
     if (current && m_view->hasFocus())
         paintFocusRing(painter, item, m_view->palette(), 1);
 }
