@@ -14,7 +14,6 @@ namespace cupule::ui {
 
 namespace {
 
-
 struct ColourLook {
     Lab base, flush;
     double opacity;
