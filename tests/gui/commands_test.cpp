@@ -92,6 +92,38 @@ TEST_CASE("a part of a label never becomes a tree by accident", "[gui][commands]
     CHECK(lines[1].treeLabel == "T-14");
 }
 
+TEST_CASE("a seen gall is measured and counted by keys, by number or by class", "[gui][commands]")
+{
+    Desk desk;
+    desk.key(Qt::Key_N, Qt::ControlModifier);
+    desk.type("T-01");
+    desk.key(Qt::Key_Return);
+    desk.window.findChild<QWidget*>(QStringLiteral("checklist"))->setFocus();
+    const auto gall = [&] {
+        const Visit visit = desk.only().visit;
+        const auto at = std::find_if(visit.observations.begin(), visit.observations.end(),
+                                     [](const Observation& o) { return o.answer == Answer::seen; });
+        return at == visit.observations.end() ? Observation{} : *at;
+    };
+    desk.key(Qt::Key_Home);
+    desk.key(Qt::Key_1);
+    desk.key(Qt::Key_Return);
+    desk.type("14");
+    desk.key(Qt::Key_Return);
+    CHECK(gall().measure == 14.0);
+    desk.key(Qt::Key_Up);
+    desk.type("c");
+    CHECK(desk.focusName() == QStringLiteral("signCount"));
+    desk.type("7");
+    desk.key(Qt::Key_Tab);
+    CHECK(gall().count == 7);
+    desk.type("6"); // "6 to 20"
+    CHECK(!gall().count);
+    CHECK(gall().countClass == "some");
+    CHECK(desk.only().positive.positive);
+    CHECK(desk.window.findChild<ui::MessageStrip*>(QStringLiteral("standingNotice"))->what().startsWith(QStringLiteral("Leave it on the tree")));
+}
+
 TEST_CASE("a table is looked at first, then its good rows are kept", "[gui][commands]")
 {
     Desk desk;

@@ -7,6 +7,7 @@
 #include <QScrollArea>
 
 #include "ui/shell/main_window.h"
+#include "ui/widgets/checklist.h"
 
 using namespace cupule;
 using cupule::test::Desk;
@@ -85,6 +86,7 @@ TEST_CASE("no place clips its words at the sizes of text and window that are pro
     const FindStore store;
     Desk ruth(person("RA", "Ruth Abara"), {Role::verifier, Role::sampleHandler}, store.path);
     Q_EMIT ruth.window.bench().goToAsked(QStringLiteral("day"), store.visit);
+    ruth.window.findChild<ui::ChecklistView*>()->goTo(QStringLiteral("S02")); // seen: with its card and its count
     const char* places[] = {"day", "trees", "samples", "review"};
     for (const auto& [size, percent] : {std::pair{QSize(1366, 700), 100}, std::pair{QSize(1366, 700), 150}, std::pair{QSize(1366, 700), 175},
                                         std::pair{QSize(1920, 1080), 100}, std::pair{QSize(1920, 1080), 175}}) {

@@ -7,6 +7,7 @@
 #include "tests/gui/picture_book.h"
 #include "tests/gui/whole_window.h"
 #include "ui/bridge/dates.h"
+#include "ui/widgets/checklist.h"
 
 namespace cupule::test {
 
@@ -30,6 +31,24 @@ std::unique_ptr<QWidget> filled(const QString& place)
     return window;
 }
 
+/// The list of signs of a find, with the card of the sign that was seen.
+std::unique_ptr<QWidget> signs()
+{
+    auto window = filled(QStringLiteral("day"));
+    auto* list = window->findChild<ui::ChecklistView*>();
+    for (int row = 0; list != nullptr && row < list->model()->rowCount(); ++row) {
+        const ui::ChecklistRow sign = list->checklist()->row(list->model()->index(row, 0));
+        if (sign.answer != Answer::seen)
+            continue;
+        window->resize(1366, 768);
+        window->show(); // a list scrolls its page only once it is shown
+        list->goTo(sign.sign);
+        list->setFocus();
+        break;
+    }
+    return window;
+}
+
 std::unique_ptr<QWidget> empty(const QString& place)
 {
     auto window = std::make_unique<WholeWindow>(pictureLook());
@@ -44,6 +63,7 @@ std::unique_ptr<QWidget> empty(const QString& place)
 bool addAll()
 {
     addPicture({QStringLiteral("window-start"), [] { return std::make_unique<WholeWindow>(pictureLook()); }, true});
+    addPicture({QStringLiteral("day-signs"), &signs, true, 1366, true});
     for (const char* place : {"day", "trees", "samples", "review"}) {
         const QString id = QString::fromLatin1(place);
         addPicture({id + QStringLiteral("-filled"), [id] { return filled(id); }, true, 1366, true});

@@ -47,7 +47,4 @@ private:
     bool m_setting = false;
 };
 
-/// A drawn figure for a state of a character, or empty: "husk_castanea".
-QString figureForState(const std::string& character, const std::string& state);
-
 } // namespace cupule::ui

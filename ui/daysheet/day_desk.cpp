@@ -225,6 +225,7 @@ void DayDesk::answer(const QString& sign, Answer answer)
             at->measure.reset();
             at->measureError.reset();
             at->count.reset();
+            at->countClass.clear();
         }
         if (answer == Answer::open)
             visit.observations.erase(at);
@@ -240,6 +241,18 @@ void DayDesk::measure(const QString& sign, double value)
                 continue;
             observation.measure = std::isnan(value) ? std::nullopt : std::optional<double>(value);
             observation.measureError.reset();
+        }
+    });
+}
+
+void DayDesk::count(const QString& sign, std::optional<int> counted, const QString& countClass)
+{
+    edit(tr("count of %1").arg(sign), [&](Visit& visit) {
+        for (Observation& observation : visit.observations) {
+            if (observation.sign != utf8(sign))
+                continue;
+            observation.count = counted;
+            observation.countClass = counted ? std::string() : utf8(countClass);
         }
     });
 }

@@ -48,6 +48,8 @@ public:
     void editTree(const QString& what, const std::function<void(Tree&)>& change);
     void answer(const QString& sign, Answer answer);
     void measure(const QString& sign, double value);
+    /// How many were counted, or about how many (class of the pack); both empty = not counted.
+    void count(const QString& sign, std::optional<int> counted, const QString& countClass);
     void answerNothingSeen();
     /// An empty state takes the answer back; "?" says that it could not be judged.
     void character(const QString& id, const QString& state);

@@ -19,6 +19,7 @@
 #include "ui/daysheet/part_head.h"
 #include "ui/daysheet/sample_dialog.h"
 #include "ui/daysheet/seen_part.h"
+#include "ui/daysheet/sign_card.h"
 #include "ui/daysheet/tree_part.h"
 #include "ui/daysheet/visit_list.h"
 #include "ui/theme/theme.h"
@@ -58,6 +59,10 @@ DayView::DayView(Workbench& bench, Prompts& prompts, QWidget* parent)
     m_panes = new PaneRow(left, buildChooser(), m_middle, buildChecks(), this);
     m_panes->setObjectName(QStringLiteral("dayPanes"));
     connect(m_panes, &PaneRow::stackedChanged, this, &DayView::refreshPage);
+    connect(m_seen, &SeenPart::signShown, this, [this](const QString& sign) {
+        m_card->setSign(m_panes->isStacked() ? QString() : sign);
+    });
+    connect(m_seen, &SeenPart::countAsked, m_card, &SignCard::focusCount);
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->addWidget(m_panes);
@@ -213,6 +218,8 @@ QWidget* DayView::buildChecks()
     m_history->setTextFormat(Qt::RichText);
     column->addWidget(m_checksHead);
     column->addWidget(m_findings, 1);
+    m_card = new SignCard(m_desk, m_checksPane);
+    column->addWidget(m_card);
     column->addWidget(m_history);
     connect(m_findings, &FindingList::fieldAsked, this, &DayView::goToField);
     return m_checksPane;

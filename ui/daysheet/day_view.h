@@ -22,6 +22,7 @@ class MessageStrip;
 class PaneRow;
 class PartHead;
 class SeenPart;
+class SignCard;
 class TreePart;
 class VisitList;
 
@@ -87,6 +88,7 @@ private:
     QLabel* m_checksHead;
     QWidget* m_checksPane;
     FindingList* m_findings;
+    SignCard* m_card;
     QLabel* m_history;
     QList<QAction*> m_commands;
 };

@@ -15,6 +15,7 @@
 #include "ui/daysheet/leaving_part.h"
 #include "ui/daysheet/part_head.h"
 #include "ui/daysheet/seen_part.h"
+#include "ui/daysheet/sign_card.h"
 #include "ui/daysheet/tree_part.h"
 #include "ui/daysheet/visit_list.h"
 #include "ui/theme/theme.h"
@@ -80,6 +81,10 @@ void DayView::refreshPage()
     refreshNotice();
     m_tree->refresh();
     m_seen->refresh();
+    m_seen->showCard(m_panes->isStacked());
+    if (m_panes->isStacked())
+        m_card->setSign({});
+    m_card->refresh();
     m_leaving->refresh();
     m_heads[0]->setSummary(m_tree->summary());
     m_heads[1]->setSummary(m_seen->summary());

@@ -4,6 +4,7 @@
 #include <QComboBox>
 #include <QGridLayout>
 #include <QHBoxLayout>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QLocale>
@@ -14,6 +15,7 @@
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
 #include "ui/daysheet/day_desk.h"
+#include "ui/daysheet/sign_card.h"
 #include "ui/theme/theme.h"
 #include "ui/widgets/key_button.h"
 #include "ui/widgets/letter_choice.h"
@@ -161,10 +163,8 @@ void SeenPart::buildList()
     m_list->setModel(m_model);
     m_list->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     static_cast<QVBoxLayout*>(layout())->addWidget(m_list);
-    m_conclude = new QLabel(this);
-    m_conclude->setWordWrap(true);
-    m_conclude->setContentsMargins(22, 4, 22, 0);
-    static_cast<QVBoxLayout*>(layout())->addWidget(m_conclude);
+    m_card = new SignCard(m_desk, this);
+    static_cast<QVBoxLayout*>(layout())->addWidget(m_card);
     const auto fit = [this] { m_list->setFixedHeight(std::max(40, m_list->wholeHeight())); };
     connect(m_list, &ChecklistView::wholeHeightChanged, this, fit);
     connect(m_list, &ChecklistView::answered, &m_desk, &DayDesk::answer);
@@ -174,24 +174,35 @@ void SeenPart::buildList()
         refreshList();
     });
     connect(m_list, &ChecklistView::currentSignChanged, this, [this](const QString& id) {
-        const Sign* sign = m_desk.page() ? m_desk.pack().sign(utf8(id)) : nullptr;
-        if (sign == nullptr)
-            return;
-        QStringList lines;
-        if (!sign->action.empty())
-            lines << tr("Do: %1.").arg(text(sign->action));
-        if (!sign->caution.empty() && sign->caution != "none")
-            lines << tr("Care: %1.").arg(text(sign->caution));
-        if (!sign->mustNotConclude.empty())
-            lines << tr("It does not show %1.").arg(text(sign->mustNotConclude));
-        m_conclude->setText(lines.join(QLatin1Char(' ')));
+        m_current = id;
+        if (m_cardHere)
+            m_card->setSign(id);
+        Q_EMIT signShown(id);
     });
+}
+
+void SeenPart::showCard(bool here)
+{
+    m_cardHere = here;
+    m_card->setSign(here ? m_current : QString());
+}
+
+/// C: how many were counted. Only while the list has the focus, where no text is typed.
+void SeenPart::keyPressEvent(QKeyEvent* event)
+{
+    if (event->key() != Qt::Key_C || event->modifiers() != Qt::NoModifier || !m_list->hasFocus())
+        return QWidget::keyPressEvent(event);
+    if (m_cardHere)
+        m_card->focusCount();
+    else
+        Q_EMIT countAsked();
 }
 
 void SeenPart::refresh()
 {
     if (!m_desk.page())
         return;
+    m_card->refresh();
     refreshEffort();
     refreshList();
 }

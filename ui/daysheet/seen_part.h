@@ -15,6 +15,7 @@ class QPlainTextEdit;
 namespace cupule::ui {
 
 class DayDesk;
+class SignCard;
 class KeyButton;
 
 class SeenPart : public QWidget {
@@ -27,9 +28,17 @@ public:
     [[nodiscard]] QString summary() const { return m_summary; }
     [[nodiscard]] ChecklistView* checklist() const { return m_list; }
 
+    /// The card of the current sign stands below the list where there is no room for it beside.
+    void showCard(bool here);
+
 Q_SIGNALS:
     /// Everything that a plain visit answers here is answered: the hand may go to the next part.
     void done();
+    void signShown(const QString& sign);
+    void countAsked();
+
+protected:
+    void keyPressEvent(QKeyEvent* event) override;
 
 private:
     void buildEffort();
@@ -55,7 +64,9 @@ private:
     KeyButton* m_nothing;
     ChecklistView* m_list;
     ChecklistModel* m_model;
-    QLabel* m_conclude;
+    SignCard* m_card;
+    QString m_current;
+    bool m_cardHere = false;
     bool m_foldOpen = false;
     bool m_setting = false;
 };

@@ -17,9 +17,13 @@ QFont paperFont(PaperType type, double points)
 {
     const bool ids = type == PaperType::ids || type == PaperType::idsStrong;
     QFont font;
+    // Not the window's Inter: it paints dashes and plus signs beside figures with glyphs of its own, which no reader of the
+    // file finds as text again.
     font.setFamilies(ids ? QStringList{QStringLiteral("Noto Sans Mono"), QStringLiteral("monospace")}
-                         : QStringList{QStringLiteral("Inter"), QStringLiteral("Noto Sans")});
+                         : QStringList{QStringLiteral("Noto Sans"), QStringLiteral("sans-serif")});
     font.setPointSizeF(std::max(points, smallestPaperText));
+    // spacing that nobody sees, but with it no ligature: "office" is to be found in the file
+    font.setLetterSpacing(QFont::PercentageSpacing, 100.05);
     font.setWeight(type == PaperType::strong || type == PaperType::idsStrong ? QFont::Bold : QFont::Normal);
     return font;
 }

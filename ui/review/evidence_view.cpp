@@ -6,27 +6,11 @@
 
 #include "ui/bridge/text.h"
 #include "ui/figures/figure.h"
+#include "ui/figures/figure_names.h"
 #include "ui/review/review_desk.h"
 #include "ui/theme/theme.h"
 
 namespace cupule::ui {
-
-QString figureForSign(const std::string& sign)
-{
-    struct Entry {
-        const char* sign;
-        const char* figure;
-    };
-    static const Entry table[] = {
-        {"S01", "gall_shoot_tip"}, {"S02", "gall_midrib"}, {"S03", "gall_stipule"}, {"S04", "gall_catkin"},
-        {"S05", "gall_dry_twig"},  {"S06", "gall_exit_holes"}, {"S10", "look_puckered"}, {"S13", "gall_browned"},
-        {"S26", "gall_midrib"},  {"S29", "gall_merged"},
-    };
-    for (const Entry& entry : table)
-        if (sign == entry.sign)
-            return QString::fromLatin1(entry.figure);
-    return {};
-}
 
 EvidenceView::EvidenceView(ReviewDesk& desk, QWidget* parent) : QWidget(parent), m_desk(desk)
 {

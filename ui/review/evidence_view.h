@@ -38,7 +38,4 @@ private:
     int m_turn = 0;
 };
 
-/// The drawn figure for a sign of the checklist, or empty.
-QString figureForSign(const std::string& sign);
-
 } // namespace cupule::ui
