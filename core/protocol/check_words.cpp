@@ -17,6 +17,20 @@ void checkFact(const Fact& fact, const std::string& path, std::vector<PackFault>
     }
 }
 
+void checkColours(const Pack& pack, std::vector<PackFault>& faults)
+{
+    checkDoubles(
+        pack.gallColours, "/gallColours", [](const GallColour& c) { return c.id; }, faults);
+    for (std::size_t i = 0; i < pack.gallColours.size(); ++i) {
+        const GallColour& colour = pack.gallColours[i];
+        const std::string path = "/gallColours/" + std::to_string(i);
+        if (colour.lightnessMin > colour.lightnessMax)
+            faults.push_back({path + "/lightnessMin", "pack.order", "min, max"});
+        if (colour.chromaMin > colour.chromaMax)
+            faults.push_back({path + "/chromaMin", "pack.order", "min, max"});
+    }
+}
+
 } // namespace
 
 void checkWords(const Pack& pack, std::vector<PackFault>& faults)
@@ -38,6 +52,7 @@ void checkWords(const Pack& pack, std::vector<PackFault>& faults)
         if (entry.to != 0 && entry.to < entry.from)
             faults.push_back({"/countClasses/" + std::to_string(i) + "/to", "pack.order", "from, to"});
     }
+    checkColours(pack, faults);
     const Settings& settings = pack.settings;
     if (settings.spreadLowKilometresPerYear > settings.spreadKilometresPerYear)
         faults.push_back({"/settings/spreadLowKilometresPerYear", "pack.order", "low, high"});

@@ -199,6 +199,16 @@ struct CountClass {
     Source source;
 };
 
+/// A colour that a gall may be called by its CIELAB values (D65); the first of the list that holds one names it. A hint
+/// only: cameras are not calibrated.
+struct GallColour {
+    std::string id, words;
+    double lightnessMin = 0, lightnessMax = 100;
+    double chromaMin = 0, chromaMax = 200;
+    double hueFrom = 0, hueTo = 360;        ///< degrees; from above to: over 0
+    Source source;
+};
+
 struct Settings {
     double newGroundKilometres = 10;        ///< no accepted find within this distance or in the same square
     double spreadKilometresPerYear = 8;     ///< fastest published average front
@@ -235,6 +245,7 @@ struct Pack {
     std::string exportNote;                 ///< on everything that leaves
     std::vector<Fact> facts;
     std::vector<CountClass> countClasses;
+    std::vector<GallColour> gallColours;
     Settings settings;
 
     [[nodiscard]] const Character* character(std::string_view id) const;

@@ -48,6 +48,27 @@ Fact readFact(Node& node, const Sources& sources)
     return fact;
 }
 
+GallColour readGallColour(Node& node, const Sources& sources)
+{
+    GallColour colour;
+    colour.id = node.text("id");
+    colour.words = node.text("words");
+    const auto within = [&](std::string_view name, double most, double otherwise) {
+        const double value = node.maybeNumber(name).value_or(otherwise);
+        if (!(value >= 0 && value <= most))
+            node.fault(name, "pack.range", "0 to " + std::to_string(static_cast<int>(most)));
+        return value;
+    };
+    colour.lightnessMin = within("lightnessMin", 100, 0);
+    colour.lightnessMax = within("lightnessMax", 100, 100);
+    colour.chromaMin = within("chromaMin", 200, 0);
+    colour.chromaMax = within("chromaMax", 200, 200);
+    colour.hueFrom = within("hueFrom", 360, 0);
+    colour.hueTo = within("hueTo", 360, 360);
+    colour.source = sources.one(node);
+    return colour;
+}
+
 /// Reads the settings one by one: each is an object with its value and its source.
 class SettingReader {
 public:
@@ -132,6 +153,8 @@ void readWords(Node& root, const Sources& sources, Pack& pack)
         countClass.source = sources.one(node);
         pack.countClasses.push_back(std::move(countClass));
     });
+    root.each("gallColours", Need::optional,
+              [&](Node& node) { pack.gallColours.push_back(readGallColour(node, sources)); });
 }
 
 void readSettings(Node& root, const Sources& sources, Pack& pack)

@@ -174,6 +174,7 @@ void describe(V& v, T& x)
 {
     v("bytes", x.bytes);
     v("caption", x.caption);
+    v("clockAheadSeconds", x.clockAheadSeconds);
     v("evidenceFor", x.evidenceFor);
     v("format", x.format);
     v("heightPixels", x.heightPixels);

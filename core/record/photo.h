@@ -37,6 +37,9 @@ struct PhotoNote {
     std::optional<LocalTime> takenTime;
     std::optional<Instant> taken;          ///< only where an offset is known
     bool offsetWorkedOut = false;          ///< the offset comes from the GPS time, not from a tag
+    /// Seconds by which takenDate and takenTime lie after the GPS time of the same photo, in the store's zone: the camera's clock
+    /// runs ahead by so much, or the last fix is so old.
+    std::optional<double> clockAheadSeconds;
     std::optional<Position> position;
     std::string positionStatus;            ///< as the photo reader said
     std::string caption;

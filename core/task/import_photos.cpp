@@ -1,23 +1,45 @@
 #include "core/task/import_photos.h"
 
-#include <cmath>
-#include <cstdlib>
 #include <filesystem>
-#include <limits>
 
 #include "core/base/zone.h"
 #include "core/exchange/photo/reader.h"
-#include "core/position/geodesic.h"
 #include "core/store/media.h"
 #include "core/store/photos.h"
-#include "core/store/places.h"
-#include "core/store/visits.h"
 #include "core/task/edit.h"
 #include "core/task/import_report.h"
+#include "core/task/photo_proposals.h"
 
 namespace cupule {
 
 namespace {
+
+std::int64_t localSeconds(CivilDate date, LocalTime time)
+{
+    return std::int64_t{date.days} * 86400 + time.secondOfDay;
+}
+
+/// The wall clock of the store's zone.
+std::int64_t localSeconds(const Instant& at)
+{
+    return at.utcMilliseconds / 1000 + std::int64_t{at.offsetMinutes.value_or(0)} * 60;
+}
+
+/// The moment, and the day and the hour of the store's zone, in which visits are entered; nothing where no zone is known.
+void fillMoment(const PhotoTime& time, const std::string& zone, PhotoNote& note)
+{
+    const auto offset = time.offsetMinutes ? time.offsetMinutes : time.workedOutOffsetMinutes;
+    if (!offset)
+        return;
+    note.offsetWorkedOut = !time.offsetMinutes;
+    const std::int64_t utc = (localSeconds(time.date, time.time) - std::int64_t{*offset} * 60) * 1000 + time.milliseconds;
+    note.taken = Instant{utc, offset};
+    const auto here = inZone(zone, utc);
+    if (!here)
+        return;
+    note.takenDate = CivilDate::of(*here);
+    note.takenTime = LocalTime{static_cast<std::int32_t>(localSeconds(*here) - localSeconds(*note.takenDate, {}))};
+}
 
 void fillTime(const PhotoTime& time, const std::string& zone, PhotoNote& note)
 {
@@ -25,20 +47,11 @@ void fillTime(const PhotoTime& time, const std::string& zone, PhotoNote& note)
         return;
     note.takenDate = time.date;
     note.takenTime = time.time;
-    const auto offset = time.offsetMinutes ? time.offsetMinutes : time.workedOutOffsetMinutes;
-    if (!offset)
+    fillMoment(time, zone, note);
+    if (!time.gps)
         return;
-    note.offsetWorkedOut = !time.offsetMinutes;
-    const std::int64_t local = std::int64_t{time.date.days} * 86400 + time.time.secondOfDay;
-    const std::int64_t utc = (local - std::int64_t{*offset} * 60) * 1000 + time.milliseconds;
-    note.taken = Instant{utc, offset};
-    // the day and the hour of the store's zone are those that visits are entered in
-    const auto here = inZone(zone, utc);
-    if (!here)
-        return;
-    note.takenDate = CivilDate::of(*here);
-    const std::int64_t shown = utc / 1000 + std::int64_t{here->offsetMinutes.value_or(0)} * 60;
-    note.takenTime = LocalTime{static_cast<std::int32_t>(shown - std::int64_t{note.takenDate->days} * 86400)};
+    if (const auto gps = inZone(zone, time.gps->utcMilliseconds))
+        note.clockAheadSeconds = static_cast<double>(localSeconds(*note.takenDate, *note.takenTime) - localSeconds(*gps));
 }
 
 PhotoNote noteOf(Session& session, const std::string& path, const PhotoFacts& facts)
@@ -59,62 +72,16 @@ PhotoNote noteOf(Session& session, const std::string& path, const PhotoFacts& fa
     return note;
 }
 
-/// How well a visit fits; infinite where something speaks against it or nothing speaks for it.
-double misfit(const PhotoNote& photo, const Visit& visit, const std::optional<Tree>& tree, const Settings& settings)
-{
-    constexpr double never = std::numeric_limits<double>::infinity();
-    bool speaksFor = false;
-    double sum = 0;
-    if (const auto place = placeOf(visit, tree); place && photo.position) {
-        const double apart = distanceMetres(place->latitude, place->longitude, photo.position->latitude,
-                                            photo.position->longitude);
-        const double limit = settings.photoMetres + reachMetres(*place) + reachMetres(*photo.position);
-        if (apart > limit)
-            return never;
-        sum += apart / limit;
-        speaksFor = true;
-    }
-    if (photo.taken && photo.takenTime && visit.time) {
-        const double minutes = std::abs(photo.takenTime->secondOfDay - visit.time->secondOfDay) / 60.0;
-        if (minutes > settings.photoMinutes)
-            return never;
-        sum += minutes / settings.photoMinutes;
-        speaksFor = true;
-    }
-    return speaksFor ? sum : never;
-}
-
 /// The visit of that day which fits best, or null.
 Result<Uid> visitFor(Session& session, const PhotoNote& photo)
 {
     if (!photo.takenDate)
         return Uid{};
-    const auto rows = session.store().visits().ofDay(*photo.takenDate, {});
-    if (!rows)
-        return fail(rows.error());
-    Uid best;
-    double least = std::numeric_limits<double>::infinity();
-    for (const auto& row : *rows) {
-        if (row.standing.struck)
-            continue;
-        const auto stored = storedVisit(session, row.id);
-        if (!stored)
-            return fail(stored.error());
-        const auto tree = session.store().trees().find(row.tree);
-        if (!tree)
-            return fail(tree.error());
-        const double fit = misfit(photo, stored->visit, *tree, session.pack().settings);
-        if (fit >= least)
-            continue;
-        const auto may = mayEdit(session, stored->visit, row.standing);
-        if (!may)
-            return fail(may.error());
-        if (*may) {
-            least = fit;
-            best = row.id;
-        }
-    }
-    return best;
+    const auto visits = visitsForPhotos(session, *photo.takenDate);
+    if (!visits)
+        return fail(visits.error());
+    const auto matches = matchVisits(photo, *visits, {}, session.pack().settings);
+    return matches.empty() ? Uid{} : matches.front().visit;
 }
 
 void tell(const PhotoFacts& facts, const PhotoNote& note, CivilDate today, ImportFile& file, ImportReport& report)

@@ -144,6 +144,13 @@ TEST_CASE("Each wrong value is named with its path", "[protocol]")
         {"/facts/0/published/0/min", 4, "/facts/0/published/0/min", "pack.order"},
         {"/countClasses/0/to", 0, "/countClasses/0/to", "pack.range"},
         {"/countClasses/0/from", 9, "/countClasses/0/to", "pack.order"},
+        {"/gallColours/0/lightnessMin", 90, "/gallColours/0/lightnessMin", "pack.order"},
+        {"/gallColours/0/chromaMax", -1, "/gallColours/0/chromaMax", "pack.range"},
+        {"/gallColours/0/chromaMin", 10, "/gallColours/0/chromaMin", "pack.order"},
+        {"/gallColours/0/hueFrom", 361, "/gallColours/0/hueFrom", "pack.range"},
+        {"/gallColours/0/hueTo", "blue", "/gallColours/0/hueTo", "pack.type"},
+        {"/gallColours/1", json({{"id", "grey"}, {"words", "grey again"}, {"source", "talk"}}), "/gallColours/1",
+         "pack.duplicate"},
         {"/settings/sameTreeMetres/value", 0, "/settings/sameTreeMetres/value", "pack.range"},
         {"/settings/sameTreeMetres/value", "wide", "/settings/sameTreeMetres/value", "pack.type"},
         {"/settings/areaWSEN/value", json::array({2, 49, -11, 61}), "/settings/areaWSEN/value", "pack.range"},
@@ -171,7 +178,7 @@ TEST_CASE("Each member that a pack cannot do without is missed by name", "[proto
          "/signs/0/mustNotConclude", "/signs/0/sources", "/signs/0/measure/hardMax", "/seasonQuestions/0/source",
          "/worth/VALE/letters", "/worth/VALE/why", "/worthConditions/0/source", "/reasons/0/whatToDo",
          "/reasons/0/source", "/cautions/0/source", "/facts/0/source", "/facts/0/published/0/source",
-         "/countClasses/0/from", "/settings/photoMinutes", "/settings/photoMinutes/source",
+         "/countClasses/0/from", "/gallColours/0/words", "/gallColours/0/source", "/settings/photoMinutes", "/settings/photoMinutes/source",
          "/settings/photoMinutes/value"}));
     CAPTURE(pointer);
     const PackReading reading = readPack(without(pointer));

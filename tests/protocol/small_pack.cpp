@@ -57,6 +57,8 @@ constexpr const char* text = R"({
   "facts": [{"id": "f", "words": "It is small.", "unit": "mm", "min": 1, "max": 2, "source": "talk",
              "published": [{"words": "small", "max": 3, "source": "book"}]}],
   "countClasses": [{"id": "few", "words": "1 to 5", "from": 1, "to": 5, "source": "talk"}],
+  "gallColours": [{"id": "grey", "words": "grey", "lightnessMin": 20, "lightnessMax": 80, "chromaMin": 0, "chromaMax": 9,
+                   "hueFrom": 350, "hueTo": 10, "source": "talk"}],
   "settings": {
     "newGroundKilometres": {"value": 10, "source": "talk"},
     "spreadKilometresPerYear": {"value": 8, "source": "book"},

@@ -3,6 +3,7 @@
 #include "core/position/geodesic.h"
 #include "core/store/media.h"
 #include "core/store/photos.h"
+#include "core/task/photo_proposals.h"
 #include "tests/exchange/photo_maker.h"
 #include "tests/support/catch.h"
 #include "tests/task/import_fixture.h"
@@ -143,4 +144,32 @@ TEST_CASE("a file that is no picture is named, and the others are taken in", "[i
     const auto alone = importFiles(bench.session(), {bench.folder() + "/broken.jpg"}, {});
     REQUIRE_FALSE(alone.has_value());
     CHECK(alone.error().code == "photo.not-a-picture");
+}
+
+TEST_CASE("the camera's clock is read off the day's GPS times, and the tray is proposed to visits by it", "[import][photos]")
+{
+    Scene scene;
+    // ten minutes ahead of the satellites; the zone is Europe/London, one hour ahead of them in June
+    auto tags = taken("2026:06:11 14:10:00", "+01:00", at(scene.far.latitude, scene.far.longitude));
+    tags["Exif.GPSInfo.GPSDateStamp"] = "2026:06:11";
+    tags["Exif.GPSInfo.GPSTimeStamp"] = "13/1 0/1 0/1";
+    CHECK(scene.import(tags).clockAheadSeconds == 600.0);
+    scene.import(taken("2026:06:11 09:12:00", ""));
+
+    const CivilDate date = CivilDate::parse("2026-06-11").value();
+    const auto proposed = proposePhotos(scene.bench.session(), date);
+    REQUIRE(proposed);
+    CHECK(proposed->fromGps->secondsAhead == 600);
+    CHECK(proposed->fromGps->photos == 1);
+    CHECK(proposed->fromVisits->secondsAhead == 600);   // taken on the stroke of its visit
+    REQUIRE(proposed->photos.size() == 1);
+    REQUIRE(proposed->photos[0].matches.size() == 1);
+    CHECK(proposed->photos[0].matches[0].visit == scene.first);
+    CHECK(*proposed->photos[0].matches[0].minutes == Approx(2));
+    CHECK_FALSE(proposed->photos[0].matches[0].metres);
+
+    const auto asSet = proposePhotos(scene.bench.session(), date, -4.0 * 3600 - 3000);   // someone knows better: 14:02
+    REQUIRE(asSet);
+    CHECK(asSet->photos.at(0).matches.at(0).visit == scene.second);
+    CHECK(proposePhotos(scene.bench.session(), CivilDate{date.days - 1})->photos.empty());
 }

@@ -1,0 +1,24 @@
+#include "core/rules/photo_likeness.h"
+
+#include <bit>
+
+namespace cupule {
+
+std::uint64_t differenceHash(const SmallGrey& picture)
+{
+    constexpr std::size_t columns = 9, rows = 8;
+    std::uint64_t hash = 0;
+    for (std::size_t row = 0; row < rows; ++row)
+        for (std::size_t column = 0; column + 1 < columns; ++column) {
+            const std::size_t at = row * columns + column;
+            hash = hash << 1 | (picture[at] < picture[at + 1] ? 1U : 0U);
+        }
+    return hash;
+}
+
+int bitsApart(std::uint64_t one, std::uint64_t other)
+{
+    return std::popcount(one ^ other);
+}
+
+} // namespace cupule
