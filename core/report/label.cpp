@@ -151,7 +151,7 @@ std::vector<Label> sampleLabels(const SampleFacts& facts, const std::string& ask
                                   {writer.record(), writer.taken(), writer.what(), writer.host(), writer.by(),
                                    writer.why()}));
     for (Label& label : labels)
-        label.ask = say.text("Questions and answers: {who}, by the number above", {{"who", ask.empty() ? facts.storeName : ask}});
+        label.ask = say.text("Ask {who}, by the number above", {{"who", ask.empty() ? facts.storeName : ask}});
     return labels;
 }
 

@@ -163,6 +163,32 @@ TEST_CASE("every swap of two neighbours is found at every place", "[rules][sampl
     }
 }
 
+// What the two cases above show for a few numbers holds for all: what one character does to the check does not depend on the
+// others, so that a pair found out in one number is found out in every number.
+TEST_CASE("what a character does to the check does not depend on its neighbours", "[rules][sample-number]")
+{
+    const auto valueOf = [](char c) { return static_cast<int>((std::string(letters) + '*').find(c)); };
+    SeededRandom random(3);
+    std::set<std::string> bodies{"00000000"};
+    while (bodies.size() < 200)
+        bodies.insert(issued(random).substr(0, 8));
+    for (std::size_t place = 0; place < 8; ++place) {
+        std::set<int> seen;
+        for (const char c : letters) {
+            std::set<int> moves;
+            for (std::string body : bodies) {
+                body[place] = '0';
+                const int without = valueOf(iso7064Mod37_2(body));
+                body[place] = c;
+                moves.insert((valueOf(iso7064Mod37_2(body)) - without + 37) % 37);
+            }
+            REQUIRE(moves.size() == 1);
+            seen.insert(*moves.begin());
+        }
+        CHECK(seen.size() == letters.size()); // no two characters do the same
+    }
+}
+
 TEST_CASE("a number reads back as it was made, also in lower case and without dashes", "[rules][sample-number]")
 {
     const auto made = makeSampleNumber(26, "TV", 147);

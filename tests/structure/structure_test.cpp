@@ -77,13 +77,15 @@ const std::map<std::string, std::set<std::string>>& allowed()
         t["ui/figures"] = {"core/base", "core/protocol", "core/record"};
         t["ui/widgets"] = core;
         t["ui/widgets"].insert({"ui/bridge", "ui/figures", "ui/theme"});
+        t["ui/photos"] = core;
+        t["ui/photos"].insert({"ui/bridge", "ui/figures", "ui/widgets", "ui/theme"});
         t["ui/theme"] = {};
         t["ui/print"] = {"core/base", "core/report", "ui/theme"};
         t["ui/shell"] = core;
         t["ui/shell"].insert({"ui/bridge", "ui/figures", "ui/widgets", "ui/theme", "core/exchange"});
         for (const char* screen : {"ui/daysheet", "ui/trees", "ui/samples", "ui/review"}) {
             t[screen] = core;
-            t[screen].insert({"ui/bridge", "ui/figures", "ui/widgets", "ui/shell", "ui/theme"});
+            t[screen].insert({"ui/bridge", "ui/figures", "ui/widgets", "ui/photos", "ui/shell", "ui/theme"});
         }
         return t;
     }();
@@ -128,7 +130,7 @@ TEST_CASE("libraries stay in the rooms that may know them", "[structure]")
         std::vector<std::string> rooms;
     };
     const std::vector<Rule> rules{
-        {"^\\s*#\\s*include\\s+<Q[A-Z]", {"ui/", "app/", "tests/gui/", "tests/bench/", "demo/"}},
+        {"^\\s*#\\s*include\\s+<Q[A-Z]", {"ui/", "app/", "tests/gui/", "tests/print/", "tests/bench/", "demo/"}},
         {"sqlite3\\.h[>\"]", {"core/store/", "tests/store/", "tests/bench/"}},
         {"#\\s*include\\s+<(proj|geodesic)\\.h>", {"core/position/", "tests/position/", "tests/bench/"}},
         {"#\\s*include\\s+<exiv2/", {"core/exchange/photo/", "tests/exchange/", "demo/", "ui/figures/"}},
