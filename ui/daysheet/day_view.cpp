@@ -227,26 +227,17 @@ QWidget* DayView::buildChecks()
 
 void DayView::buildCommands()
 {
-    const auto add = [this](const QString& words, const QKeySequence& key, const QString& name, auto run) {
-        auto* action = new QAction(words, this);
-        action->setShortcut(key);
-        action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
-        action->setObjectName(name);
-        connect(action, &QAction::triggered, this, run);
-        addAction(action);
-        m_commands.append(action);
-    };
-    add(tr("New visit"), QKeySequence(Qt::CTRL | Qt::Key_N), QStringLiteral("day-new-visit"), [this] { startVisit(); });
-    add(tr("Hand in the day…"), QKeySequence(Qt::CTRL | Qt::Key_Return), QStringLiteral("day-hand-in"), [this] { handIn(); });
-    add(tr("Next visit"), QKeySequence(Qt::CTRL | Qt::Key_PageDown), QStringLiteral("day-next-visit"), [this] {
+    addCommand(tr("New visit"), QKeySequence(Qt::CTRL | Qt::Key_N), QStringLiteral("day-new-visit"), [this] { startVisit(); });
+    addCommand(tr("Hand in the day…"), QKeySequence(Qt::CTRL | Qt::Key_Return), QStringLiteral("day-hand-in"), [this] { handIn(); });
+    addCommand(tr("Next visit"), QKeySequence(Qt::CTRL | Qt::Key_PageDown), QStringLiteral("day-next-visit"), [this] {
         takeTyped();
         m_desk.stepVisit(1);
     });
-    add(tr("Previous visit"), QKeySequence(Qt::CTRL | Qt::Key_PageUp), QStringLiteral("day-previous-visit"), [this] {
+    addCommand(tr("Previous visit"), QKeySequence(Qt::CTRL | Qt::Key_PageUp), QStringLiteral("day-previous-visit"), [this] {
         takeTyped();
         m_desk.stepVisit(-1);
     });
-    add(tr("Next part"), QKeySequence(Qt::CTRL | Qt::Key_Down), QStringLiteral("day-next-part"), [this] {
+    addCommand(tr("Next part"), QKeySequence(Qt::CTRL | Qt::Key_Down), QStringLiteral("day-next-part"), [this] {
         if (m_tree->isAncestorOf(QApplication::focusWidget()))
             m_seen->focusFirst();
         else if (m_seen->isAncestorOf(QApplication::focusWidget()) && !m_seen->checklist()->hasFocus())
@@ -256,7 +247,7 @@ void DayView::buildCommands()
         else
             m_tree->focusFirst();
     });
-    add(tr("Previous part"), QKeySequence(Qt::CTRL | Qt::Key_Up), QStringLiteral("day-previous-part"), [this] {
+    addCommand(tr("Previous part"), QKeySequence(Qt::CTRL | Qt::Key_Up), QStringLiteral("day-previous-part"), [this] {
         if (m_leaving->isAncestorOf(QApplication::focusWidget()))
             m_seen->goTo(QStringLiteral("observations"));
         else if (m_seen->checklist()->hasFocus())
@@ -264,16 +255,16 @@ void DayView::buildCommands()
         else
             m_tree->focusFirst();
     });
-    add(tr("Earlier day"), QKeySequence(Qt::ALT | Qt::Key_Left), QStringLiteral("day-earlier"), [this] {
+    addCommand(tr("Earlier day"), QKeySequence(Qt::ALT | Qt::Key_Left), QStringLiteral("day-earlier"), [this] {
         takeTyped();
         m_desk.stepDay(-1);
     });
-    add(tr("Later day"), QKeySequence(Qt::ALT | Qt::Key_Right), QStringLiteral("day-later"), [this] {
+    addCommand(tr("Later day"), QKeySequence(Qt::ALT | Qt::Key_Right), QStringLiteral("day-later"), [this] {
         takeTyped();
         m_desk.stepDay(1);
     });
-    add(tr("Take a sample…"), {}, QStringLiteral("day-take-sample"), [this] { takeSample(); });
-    add(tr("Strike this visit out…"), {}, QStringLiteral("day-strike-out"), [this] { strikeOut(); });
+    addCommand(tr("Take a sample…"), {}, QStringLiteral("day-take-sample"), [this] { takeSample(); });
+    addCommand(tr("Strike this visit out…"), {}, QStringLiteral("day-strike-out"), [this] { strikeOut(); });
 }
 
 void DayView::enter()

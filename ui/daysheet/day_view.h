@@ -40,7 +40,6 @@ public:
     [[nodiscard]] bool shows(const Uid& noun) const override;
     void nextPane(int step) override;
     void nextFinding() override;
-    [[nodiscard]] QList<QAction*> commands() const override { return m_commands; }
     [[nodiscard]] QStringList help() const override;
     [[nodiscard]] DayDesk& desk() { return m_desk; }
 
@@ -90,7 +89,6 @@ private:
     FindingList* m_findings;
     SignCard* m_card;
     QLabel* m_history;
-    QList<QAction*> m_commands;
 };
 
 } // namespace cupule::ui

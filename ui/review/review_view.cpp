@@ -163,32 +163,23 @@ QWidget* ReviewView::buildReasons()
 
 void ReviewView::buildCommands()
 {
-    const auto add = [this](const QString& words, const QKeySequence& key, const QString& name, auto run) {
-        auto* action = new QAction(words, this);
-        action->setShortcut(key);
-        action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
-        action->setObjectName(name);
-        connect(action, &QAction::triggered, this, run);
-        addAction(action);
-        m_commands.append(action);
-    };
-    add(tr("Decide"), QKeySequence(Qt::CTRL | Qt::Key_Return), QStringLiteral("review-decide"), [this] { m_decision->advance(); });
-    add(tr("Next record"), QKeySequence(Qt::CTRL | Qt::Key_PageDown), QStringLiteral("review-next"), [this] { step(1); });
-    add(tr("Previous record"), QKeySequence(Qt::CTRL | Qt::Key_PageUp), QStringLiteral("review-previous"), [this] { step(-1); });
-    add(tr("Take my last decision back"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Backspace), QStringLiteral("review-undo"),
+    addCommand(tr("Decide"), QKeySequence(Qt::CTRL | Qt::Key_Return), QStringLiteral("review-decide"), [this] { m_decision->advance(); });
+    addCommand(tr("Next record"), QKeySequence(Qt::CTRL | Qt::Key_PageDown), QStringLiteral("review-next"), [this] { step(1); });
+    addCommand(tr("Previous record"), QKeySequence(Qt::CTRL | Qt::Key_PageUp), QStringLiteral("review-previous"), [this] { step(-1); });
+    addCommand(tr("Take my last decision back"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Backspace), QStringLiteral("review-undo"),
         [this] { m_desk.undoDecision(); });
-    add(tr("Open this record again…"), {}, QStringLiteral("review-reopen"), [this] {
+    addCommand(tr("Open this record again…"), {}, QStringLiteral("review-reopen"), [this] {
         const QString why = m_prompts.line(this, tr("Open this record again"), tr("What is new? Another verifier will decide."), {});
         if (!why.isEmpty())
             m_desk.reopen(why);
     });
-    add(tr("The authority has been told…"), {}, QStringLiteral("review-told"), [this] {
+    addCommand(tr("The authority has been told…"), {}, QStringLiteral("review-told"), [this] {
         const QString to = m_prompts.line(this, tr("The authority has been told"), tr("Who was told?"), {});
         if (to.isEmpty())
             return;
         m_desk.recordTold(to, m_prompts.line(this, tr("The authority has been told"), tr("Their reference, if they gave one"), {}));
     });
-    add(tr("The tree's page"), QKeySequence(Qt::CTRL | Qt::Key_T), QStringLiteral("review-tree"), [this] { m_desk.goToTree(); });
+    addCommand(tr("The tree's page"), QKeySequence(Qt::CTRL | Qt::Key_T), QStringLiteral("review-tree"), [this] { m_desk.goToTree(); });
 }
 
 void ReviewView::enter()

@@ -31,7 +31,6 @@ public:
     [[nodiscard]] bool shows(const Uid& noun) const override;
     void nextPane(int step) override;
     void nextFinding() override;
-    [[nodiscard]] QList<QAction*> commands() const override { return m_commands; }
     [[nodiscard]] QStringList help() const override;
     [[nodiscard]] ReviewDesk& desk() { return m_desk; }
 
@@ -61,7 +60,6 @@ private:
     QLabel* m_standing;
     FindingList* m_findings;
     QLabel* m_history;
-    QList<QAction*> m_commands;
     bool m_setting = false;
 };
 

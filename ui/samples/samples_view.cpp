@@ -167,20 +167,11 @@ QWidget* SamplesView::buildPage()
 
 void SamplesView::buildCommands()
 {
-    const auto add = [this](const QString& words, const QKeySequence& key, const QString& name, auto run) {
-        auto* action = new QAction(words, this);
-        action->setShortcut(key);
-        action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
-        action->setObjectName(name);
-        connect(action, &QAction::triggered, this, run);
-        addAction(action);
-        m_commands.append(action);
-    };
-    add(tr("Keep the line"), QKeySequence(Qt::CTRL | Qt::Key_Return), QStringLiteral("sample-keep-line"),
+    addCommand(tr("Keep the line"), QKeySequence(Qt::CTRL | Qt::Key_Return), QStringLiteral("sample-keep-line"),
         [this] { m_form->keep(); });
-    add(tr("Close the sample…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Return), QStringLiteral("sample-close"),
+    addCommand(tr("Close the sample…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Return), QStringLiteral("sample-close"),
         [this] { closeSample(); });
-    add(tr("A leave…"), {}, QStringLiteral("sample-leave"), [this] { addLeave(); });
+    addCommand(tr("A leave…"), {}, QStringLiteral("sample-leave"), [this] { addLeave(); });
 }
 
 void SamplesView::enter()

@@ -36,7 +36,6 @@ public:
     [[nodiscard]] bool shows(const Uid& noun) const override;
     void nextPane(int step) override;
     void nextFinding() override;
-    [[nodiscard]] QList<QAction*> commands() const override { return m_commands; }
     [[nodiscard]] QStringList help() const override;
     [[nodiscard]] SamplesDesk& desk() { return m_desk; }
 
@@ -76,7 +75,6 @@ private:
     FindingList* m_gate;
     QTableWidget* m_lines;
     KeyButton* m_close;
-    QList<QAction*> m_commands;
     bool m_setting = false;
 };
 

@@ -4,6 +4,18 @@
 
 namespace cupule::ui {
 
+QAction* Place::addCommand(const QString& words, const QKeySequence& key, const QString& name, const std::function<void()>& run)
+{
+    auto* action = new QAction(words, this);
+    action->setShortcut(key);
+    action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
+    action->setObjectName(name);
+    connect(action, &QAction::triggered, this, run);
+    addAction(action);
+    m_commands.append(action);
+    return action;
+}
+
 void focusNextOf(const QList<QWidget*>& panes, int step)
 {
     QList<QWidget*> shown;

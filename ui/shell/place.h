@@ -3,6 +3,8 @@
 
 #pragma once
 
+#include <functional>
+
 #include <QAction>
 #include <QDate>
 #include <QList>
@@ -35,7 +37,7 @@ public:
     /// F8: the list of checks, then its next finding.
     virtual void nextFinding() {}
     /// Commands of the place, listed in the menu under its word.
-    [[nodiscard]] virtual QList<QAction*> commands() const { return {}; }
+    [[nodiscard]] QList<QAction*> commands() const { return m_commands; }
     /// What can be done here, for F1: one line a sentence.
     [[nodiscard]] virtual QStringList help() const = 0;
 
@@ -44,6 +46,13 @@ Q_SIGNALS:
     void noteChanged(const QString& note);
     /// The day or visit that the ribbon should speak of.
     void dateLookedAt(const QDate& date);
+
+protected:
+    /// A command that works while the place has the focus; `name` is its object name.
+    QAction* addCommand(const QString& words, const QKeySequence& key, const QString& name, const std::function<void()>& run);
+
+private:
+    QList<QAction*> m_commands;
 };
 
 /// Walks through widgets in order; helper for nextPane().

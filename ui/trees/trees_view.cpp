@@ -46,15 +46,10 @@ TreesView::TreesView(Workbench& bench, QWidget* parent) : Place(parent), m_bench
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->addWidget(m_stack);
-    auto* find = new QAction(tr("Find a tree"), this);
-    find->setShortcut(QKeySequence::Find);
-    find->setShortcutContext(Qt::WidgetWithChildrenShortcut);
-    connect(find, &QAction::triggered, this, [this] {
+    addCommand(tr("Find a tree"), QKeySequence::Find, QStringLiteral("tree-find"), [this] {
         m_words->setFocus(Qt::ShortcutFocusReason);
         m_words->selectAll();
     });
-    addAction(find);
-    m_commands.append(find);
     connect(&m_desk, &TreesDesk::pageChanged, this, &TreesView::refreshPage);
     connect(&m_desk, &TreesDesk::listChanged, this, [this] {
         m_count->setText(tr("%n trees", nullptr, m_desk.count()));

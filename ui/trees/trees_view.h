@@ -33,7 +33,6 @@ public:
     void goTo(const Uid& noun) override;
     [[nodiscard]] bool shows(const Uid& noun) const override;
     void nextPane(int step) override;
-    [[nodiscard]] QList<QAction*> commands() const override { return m_commands; }
     [[nodiscard]] QStringList help() const override;
     [[nodiscard]] TreesDesk& desk() { return m_desk; }
 
@@ -61,7 +60,6 @@ private:
     QLineEdit* m_girth;
     QPlainTextEdit* m_note;
     QTreeWidget* m_history;
-    QList<QAction*> m_commands;
     bool m_setting = false;
 };
 
