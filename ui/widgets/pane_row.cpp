@@ -38,6 +38,7 @@ PaneRow::PaneRow(QWidget* list, QWidget* chooser, QWidget* page, QWidget* checks
     setSizes({236, 1070});
     m_inner->setSizes({780, 290});
     chooser->hide();
+    connect(m_inner, &QSplitter::splitterMoved, this, [this] { m_moved = true; });
 }
 
 void PaneRow::setChecksShown(bool shown)
@@ -64,10 +65,13 @@ void PaneRow::place()
     const Qt::Orientation wanted = characters < threePanes ? Qt::Vertical : Qt::Horizontal;
     if (m_inner->orientation() != wanted) {
         m_inner->setOrientation(wanted);
-        m_inner->setSizes(wanted == Qt::Vertical ? QList<int>{height() * 3 / 4, height() / 4} : QList<int>{width() * 3 / 4, width() / 4});
+        if (wanted == Qt::Horizontal)
+            m_inner->setSizes({width() * 3 / 4, width() / 4});
+        m_moved = false;
         Q_EMIT stackedChanged();
     }
-    m_checks->setMaximumHeight(wanted == Qt::Vertical ? std::max(120, height() / 3) : QWIDGETSIZE_MAX);
+    if (wanted == Qt::Vertical && !m_moved) // a low strip; whoever wants more of it moves the handle
+        m_inner->setSizes({height() * 7 / 10, height() * 3 / 10});
     const bool away = characters < twoPanes;
     m_list->setVisible(!away);
     m_chooser->setVisible(away);

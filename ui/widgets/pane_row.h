@@ -30,6 +30,7 @@ private:
     QWidget* m_list;
     QWidget* m_chooser;
     QWidget* m_checks;
+    bool m_moved = false; ///< the handle was moved since the panes were last turned
     QSplitter* m_inner; ///< page and checks, side by side or one above the other
 };
 
