@@ -113,6 +113,8 @@ Judged judgeVisit(const Visit& visit, const VisitStanding& standing, const Visit
                          datedPhotosOf(shootEvidence, facts)},
                         pack);
     out.findings = checkVisit(visit, contextOf(facts, visit, pack, today), out.host);
+    if (standing.state == RecordState::accepted) // it is the first find now; nothing is left to be asked about that
+        std::erase_if(out.findings, [](const Finding& finding) { return finding.code == "find.first"; });
 
     VisitShown& shown = out.shown;
     shown.host = out.host.answer;

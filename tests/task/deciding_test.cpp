@@ -134,6 +134,12 @@ TEST_CASE("a first find in new ground stays one of two until a second verifier h
     CHECK_FALSE(second.oneOfTwo);
     CHECK(second.visit.state == RecordState::accepted);
     CHECK(second.decisions.size() == 2);
+    const auto asksForFirst = [](const ReviewPage& page) {
+        return std::any_of(page.visit.findings.begin(), page.visit.findings.end(),
+                           [](const Finding& finding) { return finding.code == "find.first"; });
+    };
+    CHECK(asksForFirst(first));
+    CHECK_FALSE(asksForFirst(second)); // it is the first find now
     CHECK(v2->store().decisions().countFinds().value() == 1);
 
     // the next find in that square is no new ground, and knows how far the first one is
