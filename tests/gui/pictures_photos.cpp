@@ -37,7 +37,7 @@ std::unique_ptr<QWidget> dialog(const std::string& sign)
     request.sign = sign;
     request.tree = QStringLiteral("T-03");
     request.figure = QStringLiteral("gall_midrib");
-    request.knownMillimetres = 20;
+    request.knownMillimetres = 100;
     return std::make_unique<MeasureDialog>(
         std::vector<PhotoToMeasure>{{inventedPhoto(), QStringLiteral("gall.jpg")}}, request, builtInPack());
 }
@@ -63,8 +63,8 @@ std::unique_ptr<QWidget> measured()
 {
     auto made = opened("S02");
     PhotoCanvas& canvas = *static_cast<MeasureDialog*>(made.get())->canvas();
-    drag(canvas, {420, 1085}, {1180, 1085});
-    drag(canvas, {640, 420}, {960, 560});
+    drag(canvas, {115, 1128}, {855, 1093});
+    drag(canvas, {680, 458}, {775, 486});
     return made;
 }
 

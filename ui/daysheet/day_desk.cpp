@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/position/notation.h"
+#include "core/task/photos.h"
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
 
@@ -232,17 +233,46 @@ void DayDesk::answer(const QString& sign, Answer answer)
     });
 }
 
-void DayDesk::measure(const QString& sign, double value)
+double millimetresOf(const Sign& sign)
 {
-    const std::string id = utf8(sign);
-    edit(tr("size of %1").arg(sign), [&](Visit& visit) {
+    return sign.unit == "mm" ? 1 : sign.unit == "cm" ? 10 : 0;
+}
+
+void DayDesk::setMeasure(const std::string& sign, std::optional<double> value, std::optional<double> uncertainty)
+{
+    edit(tr("size of %1").arg(text(sign)), [&](Visit& visit) {
         for (Observation& observation : visit.observations) {
-            if (observation.sign != id)
+            if (observation.sign != sign)
                 continue;
-            observation.measure = std::isnan(value) ? std::nullopt : std::optional<double>(value);
-            observation.measureError.reset();
+            observation.measure = value;
+            observation.measureError = uncertainty;
         }
     });
+}
+
+void DayDesk::measure(const QString& sign, double value)
+{
+    setMeasure(utf8(sign), std::isnan(value) ? std::nullopt : std::optional<double>(value), std::nullopt);
+}
+
+void DayDesk::takeMeasure(const PhotoNote& photo, const PhotoMeasure& measure)
+{
+    const Sign* sign = pack().sign(measure.sign);
+    if (!mayEdit() || sign == nullptr || millimetresOf(*sign) == 0)
+        return;
+    PhotoNote changed = photo;
+    std::erase_if(changed.measures, [&](const PhotoMeasure& earlier) { return earlier.sign == measure.sign; });
+    changed.measures.push_back(measure);
+    if (!good(changePhoto(*m_bench.session(), changed, utf8(tr("lines for the size of %1").arg(text(measure.sign))))))
+        return;
+    loadPage(photo.visit);
+    setMeasure(measure.sign, measure.millimetres / millimetresOf(*sign), measure.uncertaintyMillimetres / millimetresOf(*sign));
+}
+
+QString DayDesk::photoPath(const Uid& photo)
+{
+    const auto path = cupule::photoPath(*m_bench.session(), photo);
+    return path ? text(*path) : QString();
 }
 
 void DayDesk::count(const QString& sign, std::optional<int> counted, const QString& countClass)

@@ -48,6 +48,10 @@ public:
     void editTree(const QString& what, const std::function<void(Tree&)>& change);
     void answer(const QString& sign, Answer answer);
     void measure(const QString& sign, double value);
+    /// A size measured on a photo, with the lines that it comes from.
+    void takeMeasure(const PhotoNote& photo, const PhotoMeasure& measure);
+    /// Empty where the picture is not there.
+    [[nodiscard]] QString photoPath(const Uid& photo);
     /// How many were counted, or about how many (class of the pack); both empty = not counted.
     void count(const QString& sign, std::optional<int> counted, const QString& countClass);
     void answerNothingSeen();
@@ -85,6 +89,7 @@ Q_SIGNALS:
     void personUnknown(const QString& code);
 
 private:
+    void setMeasure(const std::string& sign, std::optional<double> value, std::optional<double> uncertainty);
     void loadLines();
     void loadPage(const Uid& visit);
     template <class T>
@@ -98,5 +103,8 @@ private:
     bool m_saving = false;
     QString m_companionsTyped;
 };
+
+/// Of one unit of the sign's measure; 0 where it is no length.
+double millimetresOf(const Sign& sign);
 
 } // namespace cupule::ui

@@ -15,6 +15,7 @@
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
 #include "ui/daysheet/day_desk.h"
+#include "ui/daysheet/measure_here.h"
 #include "ui/daysheet/sign_card.h"
 #include "ui/theme/theme.h"
 #include "ui/widgets/key_button.h"
@@ -169,6 +170,7 @@ void SeenPart::buildList()
     connect(m_list, &ChecklistView::wholeHeightChanged, this, fit);
     connect(m_list, &ChecklistView::answered, &m_desk, &DayDesk::answer);
     connect(m_list, &ChecklistView::measured, &m_desk, &DayDesk::measure);
+    connect(m_list, &ChecklistView::photoMeasureAsked, this, [this](const QString& sign) { measureOnPhoto(m_desk, sign, this); });
     connect(m_list, &ChecklistView::foldToggled, this, [this] {
         m_foldOpen = !m_foldOpen;
         refreshList();
@@ -246,6 +248,8 @@ void SeenPart::refreshList()
     for (const ChecklistLine& line : page.checklist) {
         ChecklistRow row = checklistRow(*line.sign, line.season, line.observation, line.struck);
         row.readOnly = !m_desk.mayEdit();
+        if (row.measure)
+            row.measuredOn = measuredOnPhoto(m_desk, line.sign->id, *row.measure);
         answered += line.observation.answer != Answer::open ? 1 : 0;
         if (line.season.state == SeasonState::outOfSeason && line.observation.answer == Answer::open) {
             folded.push_back(std::move(row));

@@ -10,7 +10,7 @@ class FigurePane : public QWidget {
     Q_OBJECT
 public:
     explicit FigurePane(const QString& kind, QWidget* parent = nullptr);
-    QSize sizeHint() const override { return {280, 400}; }
+    QSize sizeHint() const override { return {230, 400}; }
     QSize minimumSizeHint() const override { return {160, 200}; }
 
 protected:

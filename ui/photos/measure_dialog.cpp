@@ -182,7 +182,7 @@ void MeasureDialog::refreshFoot()
     parts << tr("shown at %1 %").arg(numberText(m_canvas->zoom() * 100, 0));
     if (m_canvas->brightness() != 0)
         parts << tr("brightness %1").arg(m_canvas->brightness());
-    QString keys = tr("+ − 0 zoom, Ctrl+arrows move, R turn, [ ] darker and brighter, , . other photo, F full screen");
+    QString keys = tr("+ − 0 zoom, Ctrl+arrows move, R turn, [ ] darker and brighter, comma and full stop other photo, C colour, D drawing, F full screen");
     if (measures())
         keys = tr("Tab next end, arrows nudge it, L known length, ") + keys;
     m_foot->setText(parts.join(QStringLiteral(", ")) + QStringLiteral(". ") + keys);
@@ -206,6 +206,8 @@ void MeasureDialog::pickColour()
 
 bool MeasureDialog::letterKey(int key)
 {
+    if (!measures() && (key == Qt::Key_L || key == Qt::Key_N))
+        return false;
     const int last = static_cast<int>(m_photos.size()) - 1;
     switch (key) {
     case Qt::Key_Comma:

@@ -41,6 +41,27 @@ MeasurePanel::MeasurePanel(const QString& what, const Pack& pack, const Sign* si
     setGround(*page, "page");
     auto* column = new QVBoxLayout(page);
     column->addWidget(wrapped(TextRole::caption, what, page));
+    auto* measuring = makeMeasuring(sign);
+    measuring->setVisible(sign != nullptr);
+    column->addWidget(measuring);
+    column->addWidget(new RoleLabel(TextRole::heading, tr("Colour of a patch"), page));
+    auto* colour = new QHBoxLayout;
+    colour->addWidget(m_swatch, 0, Qt::AlignTop);
+    colour->addWidget(m_colour, 1);
+    column->addLayout(colour);
+    column->addStretch(1);
+    m_swatch->hide();
+    m_colour->setObjectName(QStringLiteral("measureColour"));
+    m_number->setObjectName(QStringLiteral("measureNumber"));
+    setWidget(page);
+}
+
+/// Everything but the colour, which is also picked where nothing is measured.
+QWidget* MeasurePanel::makeMeasuring(const Sign* sign)
+{
+    auto* part = new QWidget(this);
+    auto* column = new QVBoxLayout(part);
+    column->setContentsMargins(0, 0, 0, 0);
     auto* big = new QHBoxLayout;
     big->addWidget(m_number);
     big->addWidget(m_sure);
@@ -53,20 +74,11 @@ MeasurePanel::MeasurePanel(const QString& what, const Pack& pack, const Sign* si
         m_range->setRange(sign->usualMin, sign->usualMax, sign->hardMax,
                           tr("usual %1 to %2 mm").arg(numberText(sign->usualMin), numberText(sign->usualMax)));
     column->addWidget(makeScale());
-    column->addWidget(new RoleLabel(TextRole::heading, tr("2  Across what you measure"), page));
+    column->addWidget(new RoleLabel(TextRole::heading, tr("2  Across what you measure"), part));
     column->addWidget(m_line);
     column->addWidget(makeErrors());
-    column->addWidget(wrapped(TextRole::caption, lengthFormula(), page));
-    column->addWidget(new RoleLabel(TextRole::heading, tr("Colour of a patch"), page));
-    auto* colour = new QHBoxLayout;
-    colour->addWidget(m_swatch, 0, Qt::AlignTop);
-    colour->addWidget(m_colour, 1);
-    column->addLayout(colour);
-    column->addStretch(1);
-    m_swatch->hide();
-    m_colour->setObjectName(QStringLiteral("measureColour"));
-    m_number->setObjectName(QStringLiteral("measureNumber"));
-    setWidget(page);
+    column->addWidget(wrapped(TextRole::caption, lengthFormula(), part));
+    return part;
 }
 
 QWidget* MeasurePanel::makeScale()
@@ -164,6 +176,8 @@ void MeasurePanel::showColour(const Lab& colour, const QColor& shown)
     m_swatch->setPixmap(swatch);
     m_swatch->show();
     m_colour->setText(colourText(colour, m_pack));
+    widget()->layout()->activate();
+    ensureWidgetVisible(m_colour);
 }
 
 QString MeasurePanel::number() const

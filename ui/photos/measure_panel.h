@@ -38,6 +38,7 @@ Q_SIGNALS:
     void knownChanged();
 
 private:
+    QWidget* makeMeasuring(const Sign* sign);
     QWidget* makeScale();
     QWidget* makeErrors();
 

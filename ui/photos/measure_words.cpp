@@ -61,7 +61,7 @@ QString colourText(const Lab& colour, const Pack& pack)
 {
     const GallColour* named = gallColourOf(colour, pack);
     const QString name = named == nullptr ? say("No gall colour") : sentenceStart(text(named->words));
-    return say("%1 (lightness %2, hue %3°). A hint only: the camera's colour is not calibrated, and the light changes it.")
+    return say("%1 (lightness %2, hue %3°). A hint only: the camera’s colour is not calibrated, and the light changes it.")
         .arg(name, fixed(colour.lightness, 0), fixed(colour.hueDegrees(), 0));
 }
 

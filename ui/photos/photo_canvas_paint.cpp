@@ -19,10 +19,12 @@ QColor lineColour(std::size_t first)
     return first == 0 ? data::blue : data::vermilion;
 }
 
-void paintLabel(QPainter& painter, const QPointF& at, const QString& words, const QColor& edge, const QRectF& within)
+/// Below the lower end, so that no end is covered.
+void paintLabel(QPainter& painter, const QPointF& lowerEnd, const QString& words, const QColor& edge, const QRectF& within)
 {
     const QFontMetrics metrics(painter.font());
-    QRectF box(at, QSizeF(metrics.horizontalAdvance(words) + 20, metrics.height() + 8));
+    QRectF box(QPointF(), QSizeF(metrics.horizontalAdvance(words) + 20, metrics.height() + 8));
+    box.moveCenter(lowerEnd + QPointF(0, 18 + box.height() / 2));
     box.moveLeft(std::clamp(box.left(), within.left() + 2, std::max(within.left() + 2, within.right() - box.width() - 2)));
     box.moveTop(std::clamp(box.top(), within.top() + 2, std::max(within.top() + 2, within.bottom() - box.height() - 2)));
     painter.setPen(QPen(edge, 1.5));
@@ -79,7 +81,7 @@ void PhotoCanvas::paintLine(QPainter& painter, std::size_t first) const
     }
     const QString& label = first == 0 ? m_scaleLabel : m_lineLabel;
     if (settled && !label.isEmpty())
-        paintLabel(painter, (from + to) / 2 + QPointF(16, 16), label, colour, rect());
+        paintLabel(painter, from.y() > to.y() ? from : to, label, colour, rect());
 }
 
 /// A round glass at the active end, in the corner that it is not in.
