@@ -191,5 +191,10 @@ TEST_CASE("A large table takes no more memory than a small one", "[csv][table]")
     const auto before = peak();
     for (int i = 0; i < 10; ++i)
         peak();
-    CHECK(peak() - before < 2048);   // KiB
+#ifdef __SANITIZE_ADDRESS__
+    constexpr long room = 16'384;   // freed blocks are kept aside for a while, to notice their use
+#else
+    constexpr long room = 2048;
+#endif
+    CHECK(peak() - before < room);   // KiB
 }

@@ -33,24 +33,29 @@ bool holdsFindings(const std::string& path)
     return path.starts_with("core/rules/checks/") || path.starts_with("core/rules/custody");
 }
 
-std::set<std::string> codesOfSources()
+struct Codes {
+    std::set<std::string> all;        ///< outside the rooms of the findings
+    std::set<std::string> findings;
+};
+
+Codes codesOfSources()
 {
-    // "/ "profile.json"" names a file.
+    // A string behind "/ " names a file.
     static const std::regex literal(R"re((?:^|[^/] |[^ ])"([a-z][a-z0-9]*(?:-[a-z0-9]+)*\.[a-z][a-z0-9]*(?:-[a-z0-9]+)*)")re");
     static const std::regex kind(R"re(refuse\("([A-Za-z0-9-]+)")re");
-    std::set<std::string> codes;
+    Codes codes;
     for (const char* room : {"core", "app"})
         for (const auto& entry : fs::recursive_directory_iterator(top / room)) {
             const std::string path = fs::relative(entry.path(), top).string();
-            if ((entry.path().extension() != ".cpp" && entry.path().extension() != ".h") || holdsFindings(path))
+            if (entry.path().extension() != ".cpp" && entry.path().extension() != ".h")
                 continue;
-            collect(codes, entry.path(), literal, true);
+            collect(holdsFindings(path) ? codes.findings : codes.all, entry.path(), literal, true);
             if (!path.starts_with("core/position/"))
                 continue;
             std::set<std::string> kinds;
             collect(kinds, entry.path(), kind, true);
             for (const auto& one : kinds)
-                codes.insert("position." + one);
+                codes.all.insert("position." + one);
         }
     return codes;
 }
@@ -84,10 +89,12 @@ TEST_CASE("the table of faults names every code of the sources, and no other", "
 {
     std::set<std::string> table;
     collect(table, top / "resources/docs/faults.md", std::regex(R"(^\| `([a-z-]+\.[A-Za-z0-9-]+)` \|)"), false);
-    auto codes = codesOfSources();
+    auto [codes, findings] = codesOfSources();
     codes.merge(kindsOfPositions());
     REQUIRE(codes.size() > 150);
-    CHECK(listed(codes, table) == "");
+    std::set<std::string> known = table;
+    known.insert(findings.begin(), findings.end());   // a finding may be spoken of elsewhere
+    CHECK(listed(codes, known) == "");
     CHECK(listed(table, codes) == "");
 }
 
