@@ -150,4 +150,15 @@ Result<CivilDate> readDay(const std::string& typed, const char* option)
     return date;
 }
 
+Result<ui::SheetSetup> readLabelSheet(const std::string& typed)
+{
+    const auto setup = ui::readSheet(QString::fromStdString(typed));
+    if (!setup)
+        return fail("labels.sheet", FaultKind::usage,
+                    {{"value", typed},
+                     {"width", plain(QString::number(ui::smallestLabelWidth))},
+                     {"height", plain(QString::number(ui::smallestLabelHeight))}});
+    return *setup;
+}
+
 } // namespace cupule::app

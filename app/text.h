@@ -7,6 +7,7 @@
 #include "app/run.h"
 #include "core/task/day.h"
 #include "core/task/samples.h"
+#include "ui/print/label_sheet.h"
 
 namespace cupule::app {
 
@@ -23,5 +24,7 @@ void saySample(Run& run, const SamplePage& page, const Pack& pack);
 Result<Instant> readMoment(const std::string& typed, const Session& session);
 /// Fault "date.form" of kind usage, naming the option.
 Result<CivilDate> readDay(const std::string& typed, const char* option);
+/// As ui::readSheet has it. Fault "labels.sheet".
+Result<ui::SheetSetup> readLabelSheet(const std::string& typed);
 
 } // namespace cupule::app

@@ -6,13 +6,16 @@
 #include <QEvent>
 #include <QTimer>
 
+#include "app/text.h"
 #include "app/words.h"
 #include "core/base/file.h"
 #include "core/report/html.h"
 #include "core/task/account.h"
+#include "core/task/sample_papers.h"
 #include "ui/bridge/plurals.h"
 #include "ui/bridge/text.h"
 #include "ui/daysheet/day_view.h"
+#include "ui/print/pdf.h"
 #include "ui/review/review_view.h"
 #include "ui/samples/samples_view.h"
 #include "ui/shell/main_window.h"
@@ -29,7 +32,29 @@ Status writeAccount(Session& session, const QString& path)
     const auto data = gatherAccount(session, 0);
     if (!data)
         return tl::unexpected<Fault>(data.error());
-    return writeFile(ui::utf8(path), report::toHtml(report::account(*data, session.pack(), words)));
+    const auto page = report::account(*data, session.pack(), words);
+    const bool paper = path.endsWith(QStringLiteral(".pdf"), Qt::CaseInsensitive);
+    return writeFile(ui::utf8(path), paper ? ui::documentPdf(page) : report::toHtml(page));
+}
+
+Status writeLabels(Session& session, const Uid& sample, const QString& sheet, const QString& path)
+{
+    const auto setup = readLabelSheet(ui::utf8(sheet));
+    if (!setup)
+        return tl::unexpected<Fault>(setup.error());
+    const auto facts = gatherLabels(session, sample);
+    if (!facts)
+        return tl::unexpected<Fault>(facts.error());
+    const auto labels = report::sampleLabels(*facts, {}, session.pack(), BridgeWords());
+    return writeFile(ui::utf8(path), ui::labelSheetsPdf(labels, *setup));
+}
+
+Status writeCustodyRecord(Session& session, const Uid& sample, const QString& path)
+{
+    const auto data = gatherCustodyRecord(session, sample);
+    if (!data)
+        return tl::unexpected<Fault>(data.error());
+    return writeFile(ui::utf8(path), ui::documentPdf(report::custodyRecord(*data, session.pack(), BridgeWords())));
 }
 
 void restoreLook(ui::Look& look, ui::Settings& settings)
@@ -86,7 +111,9 @@ int runWindow(int argc, char** argv, const std::string& store, const std::string
     AfterFirstPaint later(window, [&] {
         window.addPlace(new ui::DayView(bench, window.prompts(), &window));
         window.addPlace(new ui::TreesView(bench, &window));
-        window.addPlace(new ui::SamplesView(bench, window.prompts(), &window));
+        auto* samples = new ui::SamplesView(bench, window.prompts(), &window);
+        samples->setPapers({&writeLabels, &writeCustodyRecord});
+        window.addPlace(samples);
         window.addPlace(new ui::ReviewView(bench, window.prompts(), &window));
         if (!store.empty())
             window.openNamed(ui::text(store));

@@ -23,11 +23,6 @@ std::string commandLineFault(const Fault& fault, const Words& words)
          QT_TRANSLATE_NOOP("cupule", "There is no answer of the name \"{field}\". Answers are given as "
                                      "NAME=VALUE, as in S02=seen or minutes=12.")},
         {"field.value", QT_TRANSLATE_NOOP("cupule", "\"{value}\" does not fit {field}.")},
-        {"labels.sheet",
-         QT_TRANSLATE_NOOP("cupule",
-                           "\"{value}\" is no sheet of labels that can be used. It is given as ROWSxCOLUMNS, as in 4x2, "
-                           "with margins and gaps in mm where they differ, as in \"5x2 top=6 bottom=6 down=0\". A label "
-                           "needs {width} x {height} mm at least.")},
         {"noun.unknown",
          QT_TRANSLATE_NOOP("cupule",
                            "There is no list of \"{noun}\". There are visits, trees, sites, people, "

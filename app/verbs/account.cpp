@@ -3,6 +3,7 @@
 #include "app/verbs/verbs.h"
 #include "core/base/file.h"
 #include "core/report/html.h"
+#include "ui/print/pdf.h"
 
 namespace cupule::app {
 
@@ -12,14 +13,15 @@ class Account final : public StoreVerb {
 public:
     const char* name() const override { return "account"; }
     const char* summary() const override { return "Write a one-page account of a season"; }
-    const char* usage() const override { return "STORE --out FILE.html [--year YEAR]"; }
+    const char* usage() const override { return "STORE --out FILE.html or FILE.pdf [--year YEAR]"; }
     const char* prose() const override
     {
         return "Writes a page that any browser shows and prints: what was looked at, what was found where "
                "and how sure, what finding "
                "nothing is worth, what waits, samples by state, and the cautions. Exact places, names and "
-               "owners are left out.";
+               "owners are left out. With a file name that ends in .pdf it is written as pages of A4.";
     }
+    bool paints() const override { return true; }
     void declare(CLI::App& options) override
     {
         declareStore(options);
@@ -35,8 +37,8 @@ public:
         const auto data = gatherAccount(**session, year);
         if (!data)
             return fail(data.error());
-        const auto page = report::toHtml(report::account(*data, (*session)->pack(), run.words()));
-        if (auto written = writeFile(m_out, page); !written)
+        const auto page = report::account(*data, (*session)->pack(), run.words());
+        if (auto written = writeFile(m_out, m_out.ends_with(".pdf") ? ui::documentPdf(page) : report::toHtml(page)); !written)
             return fail(written.error());
         run.say("Wrote {file}. Visits: {visits}; finds accepted or claimed: {finds}.",
                 {{"file", m_out},

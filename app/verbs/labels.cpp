@@ -1,5 +1,4 @@
-#include <QString>
-
+#include "app/text.h"
 #include "app/verbs/verbs.h"
 #include "core/base/file.h"
 #include "core/task/nouns.h"
@@ -42,12 +41,9 @@ public:
     }
     Result<int> run(Run& run) override
     {
-        const auto setup = m_sheet.empty() ? std::optional(ui::SheetSetup()) : ui::readSheet(QString::fromStdString(m_sheet));
+        const auto setup = m_sheet.empty() ? Result<ui::SheetSetup>(ui::SheetSetup()) : readLabelSheet(m_sheet);
         if (!setup)
-            return fail("labels.sheet", FaultKind::usage,
-                        {{"value", m_sheet},
-                         {"width", run.words().number(ui::smallestLabelWidth)},
-                         {"height", run.words().number(ui::smallestLabelHeight)}});
+            return fail(setup.error());
         const auto session = run.open(m_store, true);
         if (!session)
             return fail(session.error());

@@ -107,7 +107,7 @@ std::string escapeHtml(std::string_view text)
     return out;
 }
 
-std::string barsSvg(const Figure& figure)
+std::string barsSvg(const Figure& figure, std::string_view fill, std::string_view ink)
 {
     if (figure.values.empty())
         return {};
@@ -124,16 +124,16 @@ std::string barsSvg(const Figure& figure)
         const double tall = most > 0 ? (base - top) * value / most : 0;
         if (value > 0)
             out += fmt::format(
-                "<rect x=\"{:.1f}\" y=\"{:.1f}\" width=\"{:.1f}\" height=\"{:.1f}\" fill=\"#5c6a62\" "
-                "stroke=\"#1d2320\"/><text x=\"{:.1f}\" y=\"{:.1f}\">{}</text>\n",
-                left + step * 0.15, base - tall, step * 0.7, tall, left + step / 2, base - tall - 4,
+                "<rect x=\"{:.1f}\" y=\"{:.1f}\" width=\"{:.1f}\" height=\"{:.1f}\" fill=\"{}\" "
+                "stroke=\"{}\"/><text x=\"{:.1f}\" y=\"{:.1f}\">{}</text>\n",
+                left + step * 0.15, base - tall, step * 0.7, tall, fill, ink, left + step / 2, base - tall - 4,
                 escapeHtml(numberText(value)));
         out += fmt::format("<text x=\"{:.1f}\" y=\"{}\">{}</text>\n", left + step / 2, base + 16,
                            escapeHtml(label));
         left += step;
     }
-    out += fmt::format("<line x1=\"0\" y1=\"{0}\" x2=\"{1}\" y2=\"{0}\" stroke=\"#1d2320\"/>\n</svg>\n", base,
-                       width);
+    out += fmt::format("<line x1=\"0\" y1=\"{0}\" x2=\"{1}\" y2=\"{0}\" stroke=\"{2}\"/>\n</svg>\n", base,
+                       width, ink);
     return out;
 }
 

@@ -14,7 +14,7 @@ namespace cupule::report {
 /// &, <, >, " and ' as entities; control characters that no HTML may hold are left out.
 std::string escapeHtml(std::string_view text);
 std::string toHtml(const Document& document);
-/// A bar for each value, with its label and number. Ink and pattern, no meaning in colour.
-std::string barsSvg(const Figure& figure);
+/// A bar for each value, with its label and number; no meaning in colour. `fill` and `ink` are colours of SVG.
+std::string barsSvg(const Figure& figure, std::string_view fill = "#5c6a62", std::string_view ink = "#1d2320");
 
 } // namespace cupule::report

@@ -22,6 +22,7 @@ Document longDocument()
     document.demonstration = "Demonstration: all of this is invented.";
     document.foot = "Not an official finding.";
     document.code = "26-TV-0147-H";
+    document.blocks.emplace_back(Figure{"bars", "Caption", "January: 1, February: 2", {{"J", 1}, {"F", 2}}});
     for (int part = 0; part < 6; ++part) {
         document.blocks.emplace_back(Heading{2, "Heading" + std::to_string(part)});
         Table table{"", {{"Number", true}, {"Words", false}}, {}};

@@ -45,7 +45,7 @@ TEST_CASE("a sheet without room for a label is refused and nothing is written", 
     const std::string number = sampled(command), file = command.path("labels.pdf");
     const auto refused = command.json("MH", {"labels", command.vale(), number, "--out", file, "--sheet", "12x4"}, 2);
     CHECK(refused["error"] == "labels.sheet");
-    CHECK(refused["sentence"].get<std::string>().find("84 x 57 mm") != std::string::npos);
+    CHECK(refused["sentence"].get<std::string>().find("84 × 57 mm") != std::string::npos);
     CHECK_FALSE(readFile(file));
     CHECK(command.as("MH", {"labels", command.vale(), "26-TV-0001-0", "--out", file}).code == 3);
     CHECK_FALSE(readFile(file));

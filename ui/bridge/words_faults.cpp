@@ -38,6 +38,9 @@ constexpr FaultSentence faults[] = {
         "Choose a file."),
     SAY("file.large", "{file} is too large to be read at once.", "Nothing of it was kept.", "Split it."),
     SAY("job.cancelled", "Stopped, as you asked.", "Nothing of this work was kept.", ""),
+    SAY("labels.sheet", "“{value}” is no sheet of labels that can be used.", "Nothing was written.",
+        "It is given as ROWSxCOLUMNS, as in 4x2, with margins and gaps in mm where they differ, as in 5x2 top=6 bottom=6 "
+        "down=0. A label needs {width} × {height} mm at least."),
     // store
     SAY("store.missing", "There is no store {file}.", "", ""),
     SAY("store.exists", "There is a file {file} already.", "It is untouched.", "Choose another name."),

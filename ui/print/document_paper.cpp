@@ -29,6 +29,7 @@ constexpr double mmPerInch = 25.4;
 constexpr QRectF content{18, 17, 174, 256}; // of a page, mm
 constexpr double banner = 8, foot = 278;    // mm from the upper edge
 constexpr double bodyText = 9, small = 8, heading = 11.5, title = 16; // points
+constexpr double pageEdge = 0.3;            // mm of a page's ends that are not painted
 constexpr double codeSide = 16;             // mm, modules alone
 static_assert(codeSide >= smallestCode);
 constexpr double figureWidth = 170, figureHeight = 34;
@@ -178,7 +179,7 @@ public:
     {
         paragraph(block.caption, PaperType::strong, small, blockGap, true);
         paragraph({}, PaperType::plain, bodyText, 1, false);
-        const QByteArray svg = QByteArray::fromStdString(barsSvg(block));
+        const QByteArray svg = QByteArray::fromStdString(barsSvg(block, "#000", "#000"));
         m_drawings->insert(m_cursor, {QSizeF(figureWidth, figureHeight) * m_dotsPerMm,
                                       [svg](QPainter& painter, const QRectF& where) {
                                           QSvgRenderer renderer(svg);
@@ -391,7 +392,9 @@ void DocumentPaper::paint(QPainter& painter, int page) const
     const QRectF part(0, page * size.height(), size.width(), size.height());
     painter.save();
     painter.translate(paper.dots(content.left()), paper.dots(content.top()) - part.top());
-    painter.setClipRect(part);
+    // Qt paints the rule of a row that another page begins with at both pages' ends
+    const double edge = paper.dots(pageEdge);
+    painter.setClipRect(part.adjusted(0, edge, 0, -edge));
     QAbstractTextDocumentLayout::PaintContext context;
     context.clip = part;
     context.palette.setColor(QPalette::Text, Qt::black);

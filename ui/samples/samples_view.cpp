@@ -172,6 +172,9 @@ void SamplesView::buildCommands()
     addCommand(tr("Close the sample…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Return), QStringLiteral("sample-close"),
         [this] { closeSample(); });
     addCommand(tr("A leave…"), {}, QStringLiteral("sample-leave"), [this] { addLeave(); });
+    addCommand(tr("Print labels…"), QKeySequence(Qt::CTRL | Qt::Key_P), QStringLiteral("sample-labels"), [this] { printLabels(); });
+    addCommand(tr("Custody record…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_P), QStringLiteral("sample-custody-record"),
+        [this] { writeCustodyRecord(); });
 }
 
 void SamplesView::enter()
@@ -231,7 +234,8 @@ QStringList SamplesView::help() const
 {
     return {tr("Each link of the chain is a fact somebody put down. A link that hangs open says what would close it; the form below is for that."),
             tr("Left and Right move along the chain, Enter goes to the form, Ctrl+Enter keeps the line."),
-            tr("A sample closes only when nothing is missing. With a break it needs a reason and a second person.")};
+            tr("A sample closes only when nothing is missing. With a break it needs a reason and a second person."),
+            tr("Ctrl+P writes the labels to print, Ctrl+Shift+P the custody record.")};
 }
 
 void SamplesView::refreshList()
@@ -389,6 +393,46 @@ void SamplesView::addLeave()
     LeaveDialog dialog(m_desk.sites(), m_desk.today(), this);
     if (dialog.exec() == QDialog::Accepted)
         m_desk.addLeave(dialog.leave());
+}
+
+void SamplesView::printLabels()
+{
+    if (!m_desk.page() || !m_papers.labels)
+        return;
+    const QString sheet = m_prompts.line(this, tr("Print labels"),
+                                         tr("Rows and columns of the sheet; margins and gaps in mm where they differ, as in\n"
+                                            "5x2 top=6 bottom=6 down=0"),
+                                         m_bench.settings().value(Setting::labelSheet).toString());
+    if (sheet.isEmpty())
+        return;
+    const std::string& number = m_desk.page()->sample.number;
+    const QString path = m_prompts.fileToWrite(this, tr("Where the labels are to lie"), tr("labels %1.pdf").arg(text(number)),
+                                               tr("Papers (*.pdf)"));
+    if (path.isEmpty())
+        return;
+    const Status written = m_papers.labels(*m_bench.session(), m_desk.page()->sample.id, sheet, path);
+    if (written)
+        m_bench.settings().set(Setting::labelSheet, sheet);
+    tellWritten(written, path);
+}
+
+void SamplesView::writeCustodyRecord()
+{
+    if (!m_desk.page() || !m_papers.custodyRecord)
+        return;
+    const QString path = m_prompts.fileToWrite(this, tr("Where the custody record is to lie"),
+                                               tr("custody record %1.pdf").arg(text(m_desk.page()->sample.number)),
+                                               tr("Papers (*.pdf)"));
+    if (!path.isEmpty())
+        tellWritten(m_papers.custodyRecord(*m_bench.session(), m_desk.page()->sample.id, path), path);
+}
+
+void SamplesView::tellWritten(const Status& status, const QString& path)
+{
+    if (status)
+        m_bench.say(tr("Written: %1. Print it at 100 %.").arg(path));
+    else
+        m_bench.complain(status.error());
 }
 
 } // namespace cupule::ui

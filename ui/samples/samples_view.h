@@ -2,6 +2,8 @@
 
 #pragma once
 
+#include <functional>
+
 #include "ui/samples/samples_desk.h"
 #include "ui/shell/place.h"
 #include "ui/shell/prompts.h"
@@ -23,10 +25,18 @@ class KeyButton;
 class LineForm;
 class SampleListModel;
 
+/// Writes the papers of a sample; both may fail as writing a file may. Without one, its command does nothing.
+struct SamplePapers {
+    /// `sheet` as Setting::labelSheet. Fault "labels.sheet".
+    std::function<Status(Session&, const Uid& sample, const QString& sheet, const QString& path)> labels;
+    std::function<Status(Session&, const Uid& sample, const QString& path)> custodyRecord;
+};
+
 class SamplesView : public Place {
     Q_OBJECT
 public:
     SamplesView(Workbench& bench, Prompts& prompts, QWidget* parent = nullptr);
+    void setPapers(SamplePapers papers) { m_papers = std::move(papers); }
 
     [[nodiscard]] QString id() const override { return QStringLiteral("samples"); }
     [[nodiscard]] QString word() const override { return tr("Samples"); }
@@ -55,10 +65,14 @@ private:
     void goToLink(int link);
     void closeSample();
     void addLeave();
+    void printLabels();
+    void writeCustodyRecord();
+    void tellWritten(const Status& status, const QString& path);
 
     Workbench& m_bench;
     Prompts& m_prompts;
     SamplesDesk m_desk;
+    SamplePapers m_papers;
     QStackedWidget* m_stack;
     EmptyState* m_empty;
     QListView* m_list;

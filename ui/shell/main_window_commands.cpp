@@ -319,7 +319,7 @@ void MainWindow::checkHealth()
 void MainWindow::writeAccount()
 {
     const QString path = m_prompts->fileToWrite(this, tr("Where the account is to lie"), tr("account.html"),
-                                                tr("Web pages (*.html)"));
+                                                tr("Web pages (*.html);;Papers (*.pdf)"));
     if (path.isEmpty() || !m_accountWriter)
         return;
     if (const auto status = m_accountWriter(*m_bench.session(), path); !status)

@@ -21,6 +21,7 @@ const Entry& entry(Setting key)
         {Setting::ribbonShown, "look/ribbon", true},
         {Setting::keyCapsShown, "look/keyCaps", true},
         {Setting::singleKeys, "keys/single", true},
+        {Setting::labelSheet, "print/labelSheet", QStringLiteral("4x2")},
         {Setting::lastFolder, "store/folder", QString()},
     };
     for (const Entry& candidate : table)
