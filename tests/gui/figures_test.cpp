@@ -77,8 +77,8 @@ TEST_CASE("every figure that a screen names is in the registry", "[gui][figures]
     int named = 0;
     for (QDirIterator at(QStringLiteral("ui"), {QStringLiteral("*.cpp")}, QDir::Files, QDirIterator::Subdirectories); at.hasNext();) {
         const QString path = at.next();
-        if (path.startsWith(QStringLiteral("ui/figures")))
-            continue;
+        if (path.startsWith(QStringLiteral("ui/figures")) && !path.endsWith(QStringLiteral("figure_names.cpp")))
+            continue; // the painters name their own
         QFile file(path);
         REQUIRE(file.open(QIODevice::ReadOnly));
         for (auto found = literal.globalMatch(QString::fromUtf8(file.readAll())); found.hasNext(); ++named) {
