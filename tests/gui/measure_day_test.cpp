@@ -10,6 +10,7 @@
 #include "ui/daysheet/day_desk.h"
 #include "ui/photos/measure_dialog.h"
 #include "ui/photos/photo_canvas.h"
+#include "ui/widgets/checklist.h"
 
 using namespace cupule;
 using cupule::test::Desk;
@@ -83,4 +84,26 @@ TEST_CASE("M measures a gall on a photo of the visit", "[gui][photos]")
     // measured again: one pair of lines for each sign
     day.takeMeasure(day.page()->photos[0], dialog.taken()->note("S02"));
     CHECK(visitPage(desk.session(), visit)->photos.at(0).measures.size() == 1);
+}
+
+TEST_CASE("the way from the list to the photo and back is keys alone", "[gui][photos]")
+{
+    Desk desk;
+    desk.key(Qt::Key_N, Qt::ControlModifier);
+    const Uid visit = desk.visits().at(0).id;
+    giveVisitPhoto(desk.session(), visit);
+    desk.window.bench().tellChanged();
+    auto* list = desk.window.findChild<ui::ChecklistView*>(QStringLiteral("checklist"));
+    REQUIRE(list != nullptr);
+    list->setFocus(Qt::TabFocusReason);
+    list->setCurrentIndex(list->checklist()->indexOf(QStringLiteral("S02")));
+    desk.key(Qt::Key_1);
+    desk.inDialog(measureByKeys);
+    desk.key(Qt::Key_M);
+    const VisitPage page = desk.only();
+    REQUIRE(page.visit.observations.size() == 1);
+    CHECK(page.visit.observations[0].sign == "S02");
+    CHECK(page.visit.observations[0].measure.value_or(0) == Approx(20).epsilon(1e-6));
+    CHECK(page.visit.observations[0].measureError.value_or(0) > 0);
+    CHECK(page.photos.at(0).measures.size() == 1);
 }
