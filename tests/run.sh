@@ -3,7 +3,7 @@
 #
 #   bash tests/run.sh              everything but the label "full"
 #   bash tests/run.sh --full       everything
-#   bash tests/run.sh --sanitize   core's fast tests once more under the address and undefined-behaviour sanitizers
+#   bash tests/run.sh --sanitize   core's fast tests and those on damaged input once more under the address and undefined-behaviour sanitizers
 set -euo pipefail
 cd "$(dirname "$0")/.."
 . tests/packages.sh
