@@ -158,6 +158,30 @@ std::vector<Uid> BulkImport::Inside::sameDay()
     return same;
 }
 
+void makeReady(const Visit& visit, Sha256& hash, ReadyVisit& out)
+{
+    out.content.clear();
+    if (!appendJson(out.content, visit)) {
+        out.content.clear();
+        return;
+    }
+    hash.add(out.content);
+    out.digest = hash.finish();
+}
+
+LargeImport::LargeImport(Store& store) : m_db(store.core().db)
+{
+    // refused where another connection holds the store: then the log goes on
+    static_cast<void>(guarded([&] { m_db.run("PRAGMA journal_mode = TRUNCATE"); }));
+    static_cast<void>(guarded([&] { m_db.run("PRAGMA foreign_keys = OFF; PRAGMA cell_size_check = OFF"); }));
+}
+
+LargeImport::~LargeImport()
+{
+    static_cast<void>(guarded([&] { m_db.run("PRAGMA foreign_keys = ON; PRAGMA cell_size_check = ON"); }));
+    static_cast<void>(guarded([&] { m_db.run("PRAGMA journal_mode = WAL"); }));
+}
+
 BulkImport::BulkImport(std::unique_ptr<Inside> inside) : m(std::move(inside)) {}
 BulkImport::BulkImport(BulkImport&&) noexcept = default;
 BulkImport::~BulkImport() = default;
@@ -211,13 +235,14 @@ Result<int> BulkImport::knownBefore(const Fingerprint& fingerprint)
     return guarded([&] { return m->visitsBefore == 0 ? 0 : m->writer.countFingerprint(fingerprint, m->lastVisitBefore); });
 }
 
-Status BulkImport::addVisit(const Visit& visit, const KnownTree& tree, const Fingerprint& fingerprint, const VisitShown& shown)
+Status BulkImport::addVisit(const Visit& visit, const KnownTree& tree, const Fingerprint& fingerprint, const VisitShown& shown,
+                            const ReadyVisit& ready)
 {
     return guarded([&] {
         CachedTree& cached = m->trees.at(static_cast<std::size_t>(tree.handle));
         if (cached.id != visit.tree)
             throwFault("store.reference", FaultKind::usage, {{"noun", "tree"}, {"id", visit.tree.text()}});
-        m->writer.addVisit(visit, cached.row, m->personRow(visit.observer), fingerprint, shown);
+        m->writer.addVisit(visit, cached.row, m->personRow(visit.observer), fingerprint, shown, ready);
         cached.add(visit.date.days, shown.positive, shown.host);
         ++m->visitsAdded;
     });

@@ -87,11 +87,10 @@ BulkWriter::BulkWriter(StoreCore& core)
 {
 }
 
-LineMark BulkWriter::addLine(std::string_view noun, const Uid& entity)
+LineMark BulkWriter::addLine(std::string_view noun, const Uid& entity, const Digest& digest)
 {
     auto& chain = m_core.chain;
-    m_hash.add(m_content);
-    m_line.digest = m_hash.finish();
+    m_line.digest = digest;
     m_line.incarnation = chain.uid;
     m_line.number = chain.number + 1;
     m_line.at = m_core.at();
@@ -121,7 +120,8 @@ std::int64_t BulkWriter::addTree(const Tree& tree, std::int64_t site)
     if (!appendJson(m_content, tree))
         throwFault("record.json", FaultKind::data, {{"path", ""}, {"why", "value"}});
     m_core.setHalfWritten(true);
-    const LineMark line = addLine("tree", tree.id);
+    m_hash.add(m_content);
+    const LineMark line = addLine("tree", tree.id, m_hash.finish());
     const Uid revision = m_core.ids.make();
     m_revision.put(revision).put(tree.id).put(line.chain).put(line.number).put(m_content).run();
     m_key = labelKey(tree.label);
@@ -139,14 +139,13 @@ std::int64_t BulkWriter::addTree(const Tree& tree, std::int64_t site)
 }
 
 void BulkWriter::addVisit(const Visit& visit, std::int64_t tree, std::int64_t observer, const Fingerprint& fingerprint,
-                          const VisitShown& shown)
+                          const VisitShown& shown, const ReadyVisit& ready)
 {
     m_core.writing();
-    m_content.clear();
-    if (!appendJson(m_content, visit))
+    if (ready.content.empty())
         throwFault("record.json", FaultKind::data, {{"path", ""}, {"why", "value"}});
     m_core.setHalfWritten(true);
-    const LineMark line = addLine("visit", visit.id);
+    const LineMark line = addLine("visit", visit.id, ready.digest);
     m_visit.put(visit.id).putRow(tree).putRow(observer).put(visit.date.days);
     if (visit.time)
         m_visit.put(visit.time->secondOfDay);
@@ -155,7 +154,7 @@ void BulkWriter::addVisit(const Visit& visit, std::int64_t tree, std::int64_t ob
     m_signs.clear();
     for (const std::string& sign : shown.signs)
         m_signs.append(m_signs.empty() ? "" : " ").append(sign);
-    m_visit.putUnlessEmpty(visit.note).put(m_content).put(line.chain).put(line.number).put(hostName(shown.host)).put(shown.positive);
+    m_visit.putUnlessEmpty(visit.note).put(ready.content).put(line.chain).put(line.number).put(hostName(shown.host)).put(shown.positive);
     m_visit.put(shown.earlierGenerationOnly).put(shown.nothing).put(std::string_view(&shown.worth, 1)).put(shown.summary);
     m_visit.put(m_signs).put(shown.stops).put(shown.asks).put(shown.queueRank).put(shown.queueCode);
     m_visit.put(std::span<const std::uint8_t>(fingerprint)).run();

@@ -42,13 +42,13 @@ public:
     /// The row of the new tree. `site` 0 = none.
     std::int64_t addTree(const Tree& tree, std::int64_t site);
     void addVisit(const Visit& visit, std::int64_t tree, std::int64_t observer, const Fingerprint& fingerprint,
-                  const VisitShown& shown);
+                  const VisitShown& shown, const ReadyVisit& ready);
     void addToTree(const CachedTree& tree);
     int countFingerprint(const Fingerprint& fingerprint, std::int64_t lastVisit);
 
 private:
-    /// A journal line "imported" with the digest of m_content.
-    LineMark addLine(std::string_view noun, const Uid& entity);
+    /// A journal line "imported".
+    LineMark addLine(std::string_view noun, const Uid& entity, const Digest& digest);
 
     StoreCore& m_core;
     FastStatement m_journal, m_revision, m_tree, m_treeWords, m_visit, m_visitWords, m_treeCounts, m_fingerprint;

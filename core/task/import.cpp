@@ -4,9 +4,11 @@
 #include <array>
 #include <filesystem>
 #include <fstream>
+#include <optional>
 #include <system_error>
 
 #include "core/base/text.h"
+#include "core/store/bulk_import.h"
 #include "core/task/import_aside.h"
 #include "core/task/import_csv.h"
 #include "core/task/import_gpx.h"
@@ -20,6 +22,8 @@ namespace {
 namespace fs = std::filesystem;
 
 enum class Format { table, gpx, photo };
+
+constexpr std::uintmax_t largeBytes = 4 << 20;
 
 bool endsAs(const std::string& path, std::initializer_list<std::string_view> endings)
 {
@@ -73,6 +77,13 @@ std::vector<std::string> allFiles(const std::vector<std::string>& paths)
     return files;
 }
 
+/// From a size on at which writing every page twice is most of the work.
+bool isLarge(const std::string& path)
+{
+    std::error_code error;
+    return fs::file_size(path, error) >= largeBytes && !error;
+}
+
 /// Where the rows or points of the `number`-th table or GPX file go that are set aside.
 std::string asideTarget(const Session& session, const ImportOptions& options, const std::string& path, int number)
 {
@@ -107,6 +118,9 @@ Result<ImportReport> importFiles(Session& session, const std::vector<std::string
     int withRows = 0;
     for (const auto& path : files) {
         const Format format = formatOf(path);
+        std::optional<LargeImport> large;
+        if (format == Format::table && !options.dryRun && isLarge(path))
+            large.emplace(session.store());
         const std::string target = format == Format::photo ? "" : asideTarget(session, options, path, withRows++);
         auto file = format == Format::gpx     ? importGpx(session, path, target, options, progress, report)
                     : format == Format::photo ? importPhoto(session, path, options, progress, report)

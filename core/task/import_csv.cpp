@@ -93,7 +93,10 @@ private:
         const TableRow& row = batch.table.rows[i];
         if (row.lost || batch.resolved[i].known || trees())
             return;
-        m_judges[static_cast<std::size_t>(thread)].judge(row, batch.resolved[i], batch.shown[i]);
+        const auto own = static_cast<std::size_t>(thread);
+        m_judges[own].judge(row, batch.resolved[i], batch.shown[i]);
+        if (!m_options.dryRun)
+            makeReady(row.visit, m_hashes[own], batch.ready[i]);
     }
 
     Status add(ImportBatch& batch, BulkImport& bulk, AsideFile& aside)
@@ -107,7 +110,9 @@ private:
             m_newTrees += resolved.newTree ? 1 : 0;
             if (resolved.known || trees() || m_options.dryRun)
                 continue;
-            if (auto added = bulk.addVisit(row.visit, resolved.tree, row.fingerprint, batch.shown[i]); !added)
+            if (auto added = bulk.addVisit(row.visit, resolved.tree, row.fingerprint, batch.shown[i],
+                                           batch.ready[i]);
+                !added)
                 return added;
             m_touched.add(row, resolved, batch.shown[i]);
         }
@@ -172,6 +177,7 @@ private:
     const Progress& m_progress;
     HostKey m_hostKey;
     std::array<RowJudge, 2> m_judges;      // one a thread
+    std::array<Sha256, 2> m_hashes;        // likewise
     TouchedTrees m_touched;
     std::int64_t m_newTrees = 0;
     std::size_t m_told = 0;

@@ -77,8 +77,10 @@ private:
         for (m_turn = 0; m_turn <= last + 2; ++m_turn) {
             m_reading = last == unknown;
             m_judging = m_turn >= 1 && m_turn - 1 <= last ? &at(m_turn - 1) : nullptr;
-            if (m_judging != nullptr)
+            if (m_judging != nullptr) {
                 m_judging->shown.resize(m_judging->table.good);
+                m_judging->ready.resize(m_judging->table.good);
+            }
             m_next = 0;
             m_go.release();
             const Status mine = own(last);

@@ -13,6 +13,7 @@
 #include <thread>
 #include <vector>
 
+#include "core/store/bulk_import.h"
 #include "core/task/import_judge.h"
 #include "core/task/import_resolve.h"
 #include "core/task/import_table.h"
@@ -23,6 +24,7 @@ struct ImportBatch {
     TableBatch table;
     std::vector<ResolvedRow> resolved;
     std::vector<VisitShown> shown;
+    std::vector<ReadyVisit> ready;
     std::vector<ImportProblem> questions;
 };
 

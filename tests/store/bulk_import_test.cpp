@@ -26,6 +26,19 @@ Fingerprint printOf(std::string_view row)
     return print;
 }
 
+ReadyVisit ready(const Visit& visit)
+{
+    Sha256 hash;
+    ReadyVisit out;
+    makeReady(visit, hash, out);
+    return out;
+}
+
+Status addTo(BulkImport& bulk, const Visit& visit, const KnownTree& tree)
+{
+    return bulk.addVisit(visit, tree, {}, {}, ready(visit));
+}
+
 /// Rows "label,day,observer,note" as an importer would bring them in.
 struct Importer {
     Bench& bench;
@@ -43,7 +56,7 @@ struct Importer {
         VisitShown shown;
         shown.host = HostAnswer::host;
         shown.positive = note == "gall";
-        need(bulk.addVisit(visit, tree, printOf(label + date + note), shown));
+        need(bulk.addVisit(visit, tree, printOf(label + date + note), shown, ready(visit)));
         visits.push_back(visit.id);
     }
 };
@@ -174,10 +187,34 @@ TEST_CASE("a visit for another tree, or that JSON cannot hold, is refused", "[st
     BulkImport bulk = need(BulkImport::begin(change, 10));
     const Tree tree = bench.tree("T-1");
     const KnownTree known = need(bulk.addTree(tree));
-    CHECK(bulk.addVisit(bench.visit(bench.tree("T-2"), people[0], "2026-06-01"), known, {}, {}).error().code == "store.reference");
-    CHECK(bulk.addVisit(bench.visit(tree, people[0], "2026-06-01", "\xC3("), known, {}, {}).error().code == "record.json");
-    CHECK(bulk.addVisit(bench.visit(tree, bench.person("ZZ", "Zed"), "2026-06-01"), known, {}, {}).error().code == "store.reference");
-    CHECK(bulk.addVisit(bench.visit(tree, people[0], "2026-06-01"), known, {}, {}));
+    CHECK(addTo(bulk, bench.visit(bench.tree("T-2"), people[0], "2026-06-01"), known).error().code == "store.reference");
+    CHECK(addTo(bulk, bench.visit(tree, people[0], "2026-06-01", "\xC3("), known).error().code == "record.json");
+    CHECK(addTo(bulk, bench.visit(tree, bench.person("ZZ", "Zed"), "2026-06-01"), known).error().code == "store.reference");
+    CHECK(addTo(bulk, bench.visit(tree, people[0], "2026-06-01"), known));
+}
+
+TEST_CASE("a large import writes straight into the file where nobody else has it open, and the log comes back", "[store]")
+{
+    Bench bench;
+    bench.create();
+    const auto mode = [&] {
+        Query q(bench.store->core().db, "PRAGMA journal_mode");
+        return q.step() ? q.text(0) : std::string();
+    };
+    const auto references = [&] { return bench.store->core().db.number("PRAGMA foreign_keys"); };
+    {
+        const LargeImport large(*bench.store);
+        CHECK(mode() == "truncate");
+        CHECK(references() == 0);
+    }
+    CHECK(mode() == "wal");
+    CHECK(references() == 1);
+    Connection other;
+    other.open(bench.path, Connection::Mode::write, 100);
+    CHECK(other.number("SELECT count(*) FROM visit") == 0);
+    const LargeImport large(*bench.store);
+    CHECK(mode() == "wal");
+    other.close();
 }
 
 TEST_CASE("the cache of trees finds what a plain search finds", "[store]")

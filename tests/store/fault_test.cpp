@@ -204,7 +204,11 @@ TEST_CASE("an import that fails at any point keeps nothing of it", "[store][faul
             const auto known = bulk->addTree(tree);
             if (!known)
                 return fail(known.error());
-            const Status added = bulk->addVisit(bench.visit(tree, person, "2026-06-01", "gall near the weir"), *known, {}, {});
+            const Visit visit = bench.visit(tree, person, "2026-06-01", "gall near the weir");
+            Sha256 hash;
+            ReadyVisit ready;
+            makeReady(visit, hash, ready);
+            const Status added = bulk->addVisit(visit, *known, {}, {}, ready);
             if (!added)
                 return added;
         }
