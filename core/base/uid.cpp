@@ -93,6 +93,19 @@ Uid UidMaker::make()
     return id;
 }
 
+void ManyIds::Blocks::fill(std::span<std::uint8_t> out)
+{
+    for (auto& byte : out) {
+        if (m_used == m_block.size()) {
+            m_source.fill(m_block);
+            m_used = 0;
+        }
+        byte = m_block[m_used++];
+    }
+}
+
+ManyIds::ManyIds(const Instant& at, Random& random) : m_clock(at), m_blocks(random), m_maker(m_clock, m_blocks) {}
+
 } // namespace cupule
 
 std::size_t std::hash<cupule::Uid>::operator()(const cupule::Uid& id) const noexcept

@@ -70,7 +70,7 @@ std::int64_t FastStatement::number()
 }
 
 BulkWriter::BulkWriter(StoreCore& core)
-    : m_core(core),
+    : m_core(core), m_ids(core.at(), core.services.random),
       m_journal(core.db, "INSERT INTO journal (chain, number, at_utc, at_offset, author, kind, noun, entity, digest, hash) "
                          "VALUES (?, ?, ?, ?, ?, 'imported', ?, ?, ?, ?)"),
       m_revision(core.db, "INSERT INTO revision (uid, noun, entity, line_chain, line_number, content) VALUES (?, 'tree', ?, ?, ?, ?)"),
@@ -122,7 +122,7 @@ std::int64_t BulkWriter::addTree(const Tree& tree, std::int64_t site)
     m_core.setHalfWritten(true);
     m_hash.add(m_content);
     const LineMark line = addLine("tree", tree.id, m_hash.finish());
-    const Uid revision = m_core.ids.make();
+    const Uid revision = m_ids.make();
     m_revision.put(revision).put(tree.id).put(line.chain).put(line.number).put(m_content).run();
     m_key = labelKey(tree.label);
     m_tree.put(tree.id).putRow(site).put(tree.label).put(m_key);

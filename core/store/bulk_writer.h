@@ -51,6 +51,7 @@ private:
     LineMark addLine(std::string_view noun, const Uid& entity, const Digest& digest);
 
     StoreCore& m_core;
+    ManyIds m_ids;
     FastStatement m_journal, m_revision, m_tree, m_treeWords, m_visit, m_visitWords, m_treeCounts, m_fingerprint;
     Sha256 m_hash;
     JournalLine m_line;

@@ -39,19 +39,6 @@ bool looksLikeCode(const std::string& text)
 
 } // namespace
 
-void ManyIds::Blocks::fill(std::span<std::uint8_t> out)
-{
-    for (auto& byte : out) {
-        if (m_used == m_block.size()) {
-            m_source.fill(m_block);
-            m_used = 0;
-        }
-        byte = m_block[m_used++];
-    }
-}
-
-ManyIds::ManyIds(const Instant& at, Random& random) : m_clock(at), m_blocks(random), m_maker(m_clock, m_blocks) {}
-
 RowResolver::RowResolver(Session& session, Change& change, BulkImport& bulk, ManyIds& ids, std::string file)
     : m_session(session), m_change(change), m_bulk(bulk), m_ids(ids), m_file(std::move(file)), m_told(session)
 {

@@ -32,28 +32,6 @@ struct ResolvedRow {
     SeasonContext season;
 };
 
-/// Ids from a fixed moment and a block of random bytes at a time: one call of the system for a hundred ids.
-class ManyIds {
-public:
-    ManyIds(const Instant& at, Random& random);
-    Uid make() { return m_maker.make(); }
-
-private:
-    class Blocks final : public Random {
-    public:
-        explicit Blocks(Random& source) : m_source(source) {}
-        void fill(std::span<std::uint8_t> out) override;
-
-    private:
-        Random& m_source;
-        std::array<std::uint8_t, 4096> m_block{};
-        std::size_t m_used = sizeof m_block;
-    };
-    FixedClock m_clock;
-    Blocks m_blocks;
-    UidMaker m_maker;
-};
-
 class RowResolver {
 public:
     RowResolver(Session& session, Change& change, BulkImport& bulk, ManyIds& ids, std::string file);
