@@ -84,7 +84,7 @@ MeasureDialog::MeasureDialog(std::vector<PhotoToMeasure> photos, const MeasureRe
     connect(m_panel, &MeasurePanel::knownChanged, this, &MeasureDialog::refresh);
     connect(&m_reader, &PictureReader::done, this, &MeasureDialog::shown);
     m_canvas->setMode(measures() ? PhotoCanvas::Mode::lines : PhotoCanvas::Mode::look);
-    open(std::clamp(request.firstPhoto, 0, std::max(0, static_cast<int>(m_photos.size()) - 1)));
+    turnTo(std::clamp(request.firstPhoto, 0, std::max(0, static_cast<int>(m_photos.size()) - 1)));
     m_canvas->setFocus(Qt::OtherFocusReason);
 }
 
@@ -114,7 +114,7 @@ QWidget* MeasureDialog::makeSide()
     return side;
 }
 
-void MeasureDialog::open(int photo)
+void MeasureDialog::turnTo(int photo)
 {
     m_at = photo;
     m_canvas->setPicture({}, m_photos.empty() ? tr("This visit has no photo yet.") : tr("Opening the photo …"));
@@ -212,11 +212,11 @@ bool MeasureDialog::letterKey(int key)
     switch (key) {
     case Qt::Key_Comma:
         if (m_at > 0)
-            open(m_at - 1);
+            turnTo(m_at - 1);
         return true;
     case Qt::Key_Period:
         if (m_at < last)
-            open(m_at + 1);
+            turnTo(m_at + 1);
         return true;
     case Qt::Key_L:
         m_panel->knownField()->setFocus(Qt::ShortcutFocusReason);

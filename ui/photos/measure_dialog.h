@@ -63,7 +63,7 @@ protected:
 
 private:
     QWidget* makeSide();
-    void open(int photo);
+    void turnTo(int photo);
     void shown(int photo, const Picture& picture);
     void refresh();
     void refreshFoot();
