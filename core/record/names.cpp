@@ -50,6 +50,11 @@ struct Table<Outcome> {
     static constexpr std::array<std::string_view, 5> names{"accept", "reject", "return", "withdraw", "reopen"};
 };
 
+template <>
+struct Table<KeyStep> {
+    static constexpr std::array<std::string_view, 2> names{"vouched", "withdrawn"};
+};
+
 template <class Enum>
 std::string_view nameOf(Enum value)
 {
@@ -67,6 +72,7 @@ std::string_view name(CustodyKind value) { return nameOf(value); }
 std::string_view name(LeaveGiver value) { return nameOf(value); }
 std::string_view name(LeaveScope value) { return nameOf(value); }
 std::string_view name(Outcome value) { return nameOf(value); }
+std::string_view name(KeyStep value) { return nameOf(value); }
 
 template <class Enum>
 std::optional<Enum> fromName(std::string_view text)
@@ -86,5 +92,6 @@ template std::optional<CustodyKind> fromName(std::string_view);
 template std::optional<LeaveGiver> fromName(std::string_view);
 template std::optional<LeaveScope> fromName(std::string_view);
 template std::optional<Outcome> fromName(std::string_view);
+template std::optional<KeyStep> fromName(std::string_view);
 
 } // namespace cupule

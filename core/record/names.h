@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "core/record/decision.h"
+#include "core/record/key.h"
 #include "core/record/leave.h"
 #include "core/record/person.h"
 #include "core/record/sample.h"
@@ -22,6 +23,7 @@ std::string_view name(CustodyKind value);
 std::string_view name(LeaveGiver value);
 std::string_view name(LeaveScope value);
 std::string_view name(Outcome value);
+std::string_view name(KeyStep value);
 
 /// Nothing where the text names no value.
 template <class Enum>

@@ -20,6 +20,24 @@ TEST_CASE("a file is written whole or not at all", "[base][file]")
     CHECK(std::distance(std::filesystem::directory_iterator(folder), {}) == 1);
 }
 
+TEST_CASE("a private file is its owner's alone, also where there was another one before", "[base][file]")
+{
+    namespace fs = std::filesystem;
+    const std::string path = test::temporaryFolder() + "/key.json";
+    const auto mode = [&] { return static_cast<unsigned>(fs::status(path).permissions() & fs::perms::all); };
+    REQUIRE(writeFile(path, "seen by all"));
+    REQUIRE(writePrivateFile(path, "mine"));
+    CHECK(mode() == 0600);
+    CHECK(readFile(path).value() == "mine");
+    {
+        REQUIRE(writeFile(path + ".writing", "left behind by a broken run"));
+        fs::permissions(path + ".writing", fs::perms::all);
+    }
+    REQUIRE(writePrivateFile(path, "again"));
+    CHECK(mode() == 0600);
+    CHECK(readFile(path).value() == "again");
+}
+
 TEST_CASE("reading says why it cannot", "[base][file]")
 {
     const std::string folder = test::temporaryFolder();
