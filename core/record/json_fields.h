@@ -179,11 +179,13 @@ void describe(V& v, T& x)
     v("format", x.format);
     v("heightPixels", x.heightPixels);
     v.required("id", x.id);
+    v("copyOf", x.copyOf);
     v("measures", x.measures);
     v("offsetWorkedOut", x.offsetWorkedOut);
     v("orientation", x.orientation, 1);
     v("originalName", x.originalName);
     v("position", x.position);
+    v("notWith", x.notWith);
     v("positionStatus", x.positionStatus);
     v("sha256", x.sha256);
     v("taken", x.taken);

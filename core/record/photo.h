@@ -45,6 +45,10 @@ struct PhotoNote {
     std::string caption;
     std::vector<std::string> evidenceFor;  ///< sign or character ids
     std::vector<PhotoMeasure> measures;
+    /// The photo of which this is the same picture, as a person said; such a one belongs to no visit and lies in no tray.
+    Uid copyOf;
+    /// Visits it does not belong to and photos it is no copy of, as a person said: they are not proposed again.
+    std::vector<Uid> notWith;
     bool operator==(const PhotoNote&) const = default;
 };
 

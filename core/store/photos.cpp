@@ -1,5 +1,7 @@
 #include "core/store/photos.h"
 
+#include <bit>
+
 #include "core/store/store_core.h"
 
 namespace cupule {
@@ -66,7 +68,7 @@ Result<std::vector<PhotoNote>> Photos::ofTree(const Uid& tree)
 Result<std::vector<PhotoNote>> Photos::tray()
 {
     return guarded([&] {
-        Query q(m_core.db, "SELECT content FROM photo WHERE visit IS NULL ORDER BY id");
+        Query q(m_core.db, "SELECT content FROM photo WHERE visit IS NULL AND content ->> '$.copyOf' IS NULL ORDER BY id");
         return readAll(q);
     });
 }
@@ -76,6 +78,34 @@ Result<std::vector<PhotoNote>> Photos::withPicture(const std::string& sha256)
     return guarded([&] {
         Query q(m_core.db, "SELECT content FROM photo WHERE sha256 = :sha256 ORDER BY id");
         return readAll(q.bind(":sha256", sha256));
+    });
+}
+
+Status Photos::setLikeness(Change& change, const Uid& photo, std::optional<std::uint64_t> hash)
+{
+    return writtenIn(change, [&](StoreCore& core) {
+        const auto bits = hash ? std::optional(std::bit_cast<std::int64_t>(*hash)) : std::nullopt;
+        Query q(core.db, "UPDATE photo SET looked = 1, likeness = :likeness WHERE uid = :uid");
+        q.bind(":likeness", bits).bind(":uid", photo).run();
+    });
+}
+
+Result<std::vector<PhotoLikeness>> Photos::likenesses()
+{
+    return guarded([&] {
+        std::vector<PhotoLikeness> all;
+        Query q(m_core.db, "SELECT uid, likeness FROM photo WHERE likeness IS NOT NULL");
+        while (q.step())
+            all.push_back({q.uid(0), std::bit_cast<std::uint64_t>(q.integer(1))});
+        return all;
+    });
+}
+
+Result<std::vector<PhotoNote>> Photos::notLookedAt(int most)
+{
+    return guarded([&] {
+        Query q(m_core.db, "SELECT content FROM photo WHERE looked = 0 ORDER BY id DESC LIMIT :most");
+        return readAll(q.bind(":most", most));
     });
 }
 

@@ -4,6 +4,7 @@
 #include <map>
 
 #include "core/store/health.h"
+#include "core/store/photos.h"
 #include "core/store/search.h"
 #include "tests/store/old_stores.h"
 #include "tests/store/store_fixture.h"
@@ -54,6 +55,13 @@ TEST_CASE("a store of every released version becomes what a new one is, and keep
     CHECK(need(bench.store->people().find(old.person.id)) == old.person);
     CHECK(need(bench.store->trees().find(old.tree.id)) == old.tree);
     CHECK(need(bench.store->visits().find(old.visit.id)) == old.visit);
+    CHECK(need(bench.store->photos().find(old.photo.id)) == old.photo);
+    // pictures of an older store are looked at later; until then they resemble nothing
+    REQUIRE(need(bench.store->photos().notLookedAt(10)).size() == 1);
+    CHECK(need(bench.store->photos().likenesses()).empty());
+    bench.change([&](Change& c) { need(bench.store->photos().setLikeness(c, old.photo.id, ~std::uint64_t{4})); });
+    CHECK(need(bench.store->photos().likenesses()).at(0).hash == ~std::uint64_t{4});
+    CHECK(need(bench.store->photos().notLookedAt(10)).empty());
     CHECK(need(bench.store->search().find("weir", 10)).size() == 1);
     CHECK(need(bench.store->search().find("Hollin", 10)).size() == 1);
     CHECK(need(bench.store->search().find("curled", 10)).size() == 1);

@@ -47,6 +47,38 @@ TEST_CASE("what is saved is there after closing and opening", "[store]")
     CHECK_FALSE(need(store.decisions().told(s.visits[0].id)));
 }
 
+TEST_CASE("a known copy lies in no tray, and what a picture looks like writes no revision", "[store]")
+{
+    Bench bench;
+    Store& store = bench.create();
+    const auto s = makeSeason(bench);
+    PhotoNote loose = s.photo;
+    loose.id = bench.ids.make();
+    loose.visit = {};
+    bench.change([&](Change& c) { need(store.photos().save(c, loose)); });
+    CHECK(need(store.photos().tray()) == std::vector<PhotoNote>{loose});
+    CHECK(need(store.photos().notLookedAt(1)) == std::vector<PhotoNote>{loose});
+
+    const auto lines = store.seen()->number;
+    constexpr std::uint64_t highest = 0x8000000000000001ULL;   // the sign bit is a bit like the others
+    bench.change([&](Change& c) {
+        need(store.photos().setLikeness(c, loose.id, highest));
+        need(store.photos().setLikeness(c, s.photo.id, {}));
+    });
+    CHECK(store.seen()->number == lines);
+    CHECK(need(store.photos().notLookedAt(10)).empty());
+    REQUIRE(need(store.photos().likenesses()).size() == 1);
+    CHECK(need(store.photos().likenesses())[0].photo == loose.id);
+    CHECK(need(store.photos().likenesses())[0].hash == highest);
+
+    loose.copyOf = s.photo.id;
+    loose.notWith = {s.visits[0].id};
+    bench.change([&](Change& c) { need(store.photos().save(c, loose)); });
+    CHECK(need(store.photos().tray()).empty());
+    CHECK(need(store.photos().find(loose.id)) == loose);
+    CHECK(need(store.photos().likenesses()).size() == 1);   // saved anew, still known
+}
+
 TEST_CASE("saving what is stored already writes nothing", "[store]")
 {
     Bench bench;

@@ -3,6 +3,9 @@
 
 #pragma once
 
+#include <filesystem>
+#include <fstream>
+
 #include "core/record/json.h"
 #include "core/store/journal.h"
 #include "core/store/label_key.h"
@@ -17,6 +20,7 @@ struct OldStore {
     Person person;
     Tree tree;
     Visit visit;
+    PhotoNote photo;
 };
 
 class OldStoreMaker {
@@ -42,6 +46,11 @@ public:
         addPerson(old.person);
         addTree(old.tree);
         addVisit(old.visit);
+        old.photo.id = m_bench.ids.make();
+        old.photo.visit = old.visit.id;
+        old.photo.sha256 = keepPicture();
+        old.photo.caption = "the weir";
+        addPhoto(old.photo);
         m_db.run("COMMIT");
         m_db.run("PRAGMA journal_mode = WAL");
         m_db.close();
@@ -130,6 +139,26 @@ private:
         q.bind(":uid", visit.id).bind(":day", visit.date).bind(":content", content).bind(":number", m_number).run();
         if (m_db.number("PRAGMA user_version") >= 2)
             m_db.run("UPDATE visit SET note = content ->> '$.note'; INSERT INTO visit_words (visit_words) VALUES ('rebuild')");
+    }
+
+    /// As the media folder holds it.
+    std::string keepPicture() const
+    {
+        const std::string bytes = "a picture", hash = hex(sha256(bytes));
+        const std::filesystem::path folder = std::filesystem::path(m_bench.path + ".media") / hash.substr(0, 2);
+        std::filesystem::create_directories(folder);
+        std::ofstream(folder / hash, std::ios::binary) << bytes;
+        return hash;
+    }
+
+    void addPhoto(const PhotoNote& photo)
+    {
+        const std::string content = toJson(photo);
+        const Uid head = revision("photo", photo.id, content);
+        Query q(m_db, "INSERT INTO photo (uid, visit, sha256, content, head, line_chain, line_number) "
+                      "VALUES (:uid, 1, :sha256, :content, :head, 1, :number)");
+        q.bind(":uid", photo.id).bind(":sha256", photo.sha256).bind(":content", content).bind(":head", head);
+        q.bind(":number", m_number).run();
     }
 
     Bench& m_bench;

@@ -81,6 +81,9 @@ TEST_CASE("hot queries run along their indices and sort nothing", "[store]")
         {[&] { need(store.decisions().ofVisit(s.visits[1].id)); }, "USING INDEX decision_visit (visit=?)"},
         {[&] { need(store.photos().ofVisit(s.visits[1].id)); }, "USING INDEX photo_visit (visit=?)"},
         {[&] { need(store.photos().withPicture(s.photo.sha256)); }, "USING INDEX photo_sha256 (sha256=?)"},
+        {[&] { need(store.photos().tray()); }, "USING INDEX photo_visit (visit=?)"},
+        {[&] { need(store.photos().likenesses()); }, "USING COVERING INDEX photo_likeness"},
+        {[&] { need(store.photos().notLookedAt(10)); }, "USING INDEX photo_not_looked"},
         {[&] { need(store.samples().byNumber(s.sample.number)); }, "(number_key=?)"},
         {[&] { need(store.samples().ofVisit(s.visits[1].id)); }, "USING INDEX sample_visit (visit=?)", true},
     };
