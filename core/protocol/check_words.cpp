@@ -53,6 +53,8 @@ void checkWords(const Pack& pack, std::vector<PackFault>& faults)
             faults.push_back({"/countClasses/" + std::to_string(i) + "/to", "pack.order", "from, to"});
     }
     checkColours(pack, faults);
+    checkDoubles(
+        pack.knownLengths, "/knownLengths", [](const KnownLength& k) { return k.id; }, faults);
     const Settings& settings = pack.settings;
     if (settings.spreadLowKilometresPerYear > settings.spreadKilometresPerYear)
         faults.push_back({"/settings/spreadLowKilometresPerYear", "pack.order", "low, high"});

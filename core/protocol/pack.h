@@ -209,6 +209,14 @@ struct GallColour {
     Source source;
 };
 
+/// Something of known size that lies beside a gall on a photo: a coin, a card.
+struct KnownLength {
+    std::string id, words;
+    double millimetres = 0;
+    double uncertaintyMillimetres = 0;      ///< one standard uncertainty: wear, tolerance, an edge that is not round
+    Source source;
+};
+
 struct Settings {
     double newGroundKilometres = 10;        ///< no accepted find within this distance or in the same square
     double spreadKilometresPerYear = 8;     ///< fastest published average front
@@ -246,6 +254,7 @@ struct Pack {
     std::vector<Fact> facts;
     std::vector<CountClass> countClasses;
     std::vector<GallColour> gallColours;
+    std::vector<KnownLength> knownLengths;
     Settings settings;
 
     [[nodiscard]] const Character* character(std::string_view id) const;

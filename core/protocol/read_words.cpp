@@ -69,6 +69,21 @@ GallColour readGallColour(Node& node, const Sources& sources)
     return colour;
 }
 
+KnownLength readKnownLength(Node& node, const Sources& sources)
+{
+    KnownLength known;
+    known.id = node.text("id");
+    known.words = node.text("words");
+    known.millimetres = node.number("millimetres");
+    known.uncertaintyMillimetres = node.number("uncertaintyMillimetres");
+    if (!(known.millimetres > 0))
+        node.fault("millimetres", "pack.range", "more than 0");
+    if (!(known.uncertaintyMillimetres >= 0 && known.uncertaintyMillimetres < known.millimetres))
+        node.fault("uncertaintyMillimetres", "pack.range", "0 to millimetres");
+    known.source = sources.one(node);
+    return known;
+}
+
 /// Reads the settings one by one: each is an object with its value and its source.
 class SettingReader {
 public:
@@ -155,6 +170,8 @@ void readWords(Node& root, const Sources& sources, Pack& pack)
     });
     root.each("gallColours", Need::optional,
               [&](Node& node) { pack.gallColours.push_back(readGallColour(node, sources)); });
+    root.each("knownLengths", Need::optional,
+              [&](Node& node) { pack.knownLengths.push_back(readKnownLength(node, sources)); });
 }
 
 void readSettings(Node& root, const Sources& sources, Pack& pack)

@@ -1,6 +1,7 @@
 // The pack that is built into the program. What it must hold is laid down for the programme: the field gall lines, the
 // share by which each sign follows the leafing, which signs stay, what a "nothing seen" is worth.
 
+#include <map>
 #include <set>
 #include <string>
 #include <vector>
@@ -194,4 +195,26 @@ TEST_CASE("Every decision has reasons that can stand for it", "[protocol]")
     CHECK(accept >= 3);
     CHECK(reject >= 5);
     CHECK(giveBack >= 5);
+}
+
+TEST_CASE("Coins beside a gall have their published diameters", "[protocol]")
+{
+    // Council Regulation (EC) No 975/98 (later (EU) No 729/2014), annex I, as summed up by EUR-Lex; The Royal Mint,
+    // specifications of United Kingdom coins, as restated by others
+    const std::map<std::string, double> published{{"eu-2-euro", 25.75}, {"eu-1-euro", 23.25}, {"eu-50-cent", 24.25},
+                                                  {"gb-1p", 20.3},      {"gb-2p", 25.9},      {"gb-5p", 18.0},
+                                                  {"gb-10p", 24.5},     {"gb-1-pound", 23.43}, {"gb-2-pounds", 28.4}};
+    std::size_t found = 0;
+    for (const KnownLength& known : builtInPack().knownLengths) {
+        CAPTURE(known.id);
+        CHECK(known.uncertaintyMillimetres > 0);
+        if (const auto entry = published.find(known.id); entry != published.end()) {
+            CHECK(known.millimetres == entry->second);
+            CHECK(known.source.basis == Basis::secondHand);
+            ++found;
+        } else {
+            CHECK(known.source.basis == Basis::memory);
+        }
+    }
+    CHECK(found == published.size());
 }

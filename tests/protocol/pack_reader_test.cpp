@@ -151,6 +151,12 @@ TEST_CASE("Each wrong value is named with its path", "[protocol]")
         {"/gallColours/0/hueTo", "blue", "/gallColours/0/hueTo", "pack.type"},
         {"/gallColours/1", json({{"id", "grey"}, {"words", "grey again"}, {"source", "talk"}}), "/gallColours/1",
          "pack.duplicate"},
+        {"/knownLengths/0/millimetres", 0, "/knownLengths/0/millimetres", "pack.range"},
+        {"/knownLengths/0/uncertaintyMillimetres", -0.1, "/knownLengths/0/uncertaintyMillimetres", "pack.range"},
+        {"/knownLengths/0/uncertaintyMillimetres", 30, "/knownLengths/0/uncertaintyMillimetres", "pack.range"},
+        {"/knownLengths/1",
+         json({{"id", "penny"}, {"words", "again"}, {"millimetres", 2}, {"uncertaintyMillimetres", 0}, {"source", "talk"}}),
+         "/knownLengths/1", "pack.duplicate"},
         {"/settings/sameTreeMetres/value", 0, "/settings/sameTreeMetres/value", "pack.range"},
         {"/settings/sameTreeMetres/value", "wide", "/settings/sameTreeMetres/value", "pack.type"},
         {"/settings/areaWSEN/value", json::array({2, 49, -11, 61}), "/settings/areaWSEN/value", "pack.range"},
@@ -178,7 +184,8 @@ TEST_CASE("Each member that a pack cannot do without is missed by name", "[proto
          "/signs/0/mustNotConclude", "/signs/0/sources", "/signs/0/measure/hardMax", "/seasonQuestions/0/source",
          "/worth/VALE/letters", "/worth/VALE/why", "/worthConditions/0/source", "/reasons/0/whatToDo",
          "/reasons/0/source", "/cautions/0/source", "/facts/0/source", "/facts/0/published/0/source",
-         "/countClasses/0/from", "/gallColours/0/words", "/gallColours/0/source", "/settings/photoMinutes", "/settings/photoMinutes/source",
+         "/countClasses/0/from", "/gallColours/0/words", "/gallColours/0/source", "/knownLengths/0/millimetres",
+         "/knownLengths/0/uncertaintyMillimetres", "/knownLengths/0/source", "/settings/photoMinutes", "/settings/photoMinutes/source",
          "/settings/photoMinutes/value"}));
     CAPTURE(pointer);
     const PackReading reading = readPack(without(pointer));

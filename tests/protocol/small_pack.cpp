@@ -59,6 +59,7 @@ constexpr const char* text = R"({
   "countClasses": [{"id": "few", "words": "1 to 5", "from": 1, "to": 5, "source": "talk"}],
   "gallColours": [{"id": "grey", "words": "grey", "lightnessMin": 20, "lightnessMax": 80, "chromaMin": 0, "chromaMax": 9,
                    "hueFrom": 350, "hueTo": 10, "source": "talk"}],
+  "knownLengths": [{"id": "penny", "words": "a penny", "millimetres": 20.3, "uncertaintyMillimetres": 0.1, "source": "book"}],
   "settings": {
     "newGroundKilometres": {"value": 10, "source": "talk"},
     "spreadKilometresPerYear": {"value": 8, "source": "book"},
