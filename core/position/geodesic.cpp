@@ -3,7 +3,7 @@
 #include <cmath>
 #include <limits>
 
-#include <geodesic.h>
+#include "core/position/proj_library.h"
 
 namespace cupule {
 
@@ -13,7 +13,7 @@ const geod_geodesic& wgs84()
 {
     static const geod_geodesic ellipsoid = [] {
         geod_geodesic made;
-        geod_init(&made, 6378137, 1 / 298.257223563);
+        proj::library().geod_init(&made, 6378137, 1 / 298.257223563);
         return made;
     }();
     return ellipsoid;
@@ -34,7 +34,7 @@ GeodesicLine geodesicBetween(const GeoPoint& from, const GeoPoint& to)
         return {none, none, none};
     }
     GeodesicLine line;
-    geod_inverse(&wgs84(), from.latitude, from.longitude, to.latitude, to.longitude, &line.distanceMetres,
+    proj::library().geod_inverse(&wgs84(), from.latitude, from.longitude, to.latitude, to.longitude, &line.distanceMetres,
                  &line.bearingDegrees, &line.endBearingDegrees);
     line.bearingDegrees = fullCircle(line.bearingDegrees);
     line.endBearingDegrees = fullCircle(line.endBearingDegrees);
@@ -54,7 +54,7 @@ double distanceMetres(double latitude1, double longitude1, double latitude2, dou
 GeoPoint geodesicTo(const GeoPoint& from, double bearingDegrees, double distance)
 {
     GeoPoint to;
-    geod_direct(&wgs84(), from.latitude, from.longitude, bearingDegrees, distance, &to.latitude,
+    proj::library().geod_direct(&wgs84(), from.latitude, from.longitude, bearingDegrees, distance, &to.latitude,
                 &to.longitude, nullptr);
     return to;
 }
@@ -62,11 +62,11 @@ GeoPoint geodesicTo(const GeoPoint& from, double bearingDegrees, double distance
 PolygonMeasure measurePolygon(std::span<const GeoPoint> corners)
 {
     geod_polygon polygon;
-    geod_polygon_init(&polygon, 0);
+    proj::library().geod_polygon_init(&polygon, 0);
     for (const GeoPoint& corner : corners)
-        geod_polygon_addpoint(&wgs84(), &polygon, corner.latitude, corner.longitude);
+        proj::library().geod_polygon_addpoint(&wgs84(), &polygon, corner.latitude, corner.longitude);
     PolygonMeasure measure;
-    geod_polygon_compute(&wgs84(), &polygon, 0, 1, &measure.areaSquareMetres, &measure.perimeterMetres);
+    proj::library().geod_polygon_compute(&wgs84(), &polygon, 0, 1, &measure.areaSquareMetres, &measure.perimeterMetres);
     return measure;
 }
 

@@ -4,9 +4,9 @@
 #include <filesystem>
 
 #include <fmt/format.h>
-#include <proj.h>
 
 #include "core/base/text.h"
+#include "core/position/proj_library.h"
 
 namespace cupule::proj {
 
@@ -52,49 +52,49 @@ std::string codeOf(GridSystem system)
 tl::unexpected<Fault> noTransformation(pj_ctx* context, GridSystem system)
 {
     Fault fault{"position.no-transformation", FaultKind::io, {{"system", system.name()}}, {}, {}};
-    if (const int error = proj_context_errno(context); error != 0)
-        fault.technical = proj_context_errno_string(context, error);
+    if (const int error = library().proj_context_errno(context); error != 0)
+        fault.technical = library().proj_context_errno_string(context, error);
     return fail(std::move(fault));
 }
 
 struct FreeList {
-    void operator()(PJ_OBJ_LIST* list) const { proj_list_destroy(list); }
+    void operator()(PJ_OBJ_LIST* list) const { library().proj_list_destroy(list); }
 };
 struct FreeFactory {
     void operator()(PJ_OPERATION_FACTORY_CONTEXT* factory) const
     {
-        proj_operation_factory_context_destroy(factory);
+        library().proj_operation_factory_context_destroy(factory);
     }
 };
 
 /// -1 = unknown. A mere projection has no error of its own and states none.
 double accuracyOf(pj_ctx* context, const PJ* operation)
 {
-    return proj_get_type(operation) == PJ_TYPE_CONVERSION
+    return library().proj_get_type(operation) == PJ_TYPE_CONVERSION
                ? 0
-               : proj_coordoperation_get_accuracy(context, operation);
+               : library().proj_coordoperation_get_accuracy(context, operation);
 }
 
 /// Of all operations that need no file, the one with the best stated accuracy.
 Handle bestOf(pj_ctx* context, const PJ* from, const PJ* to)
 {
     const std::unique_ptr<PJ_OPERATION_FACTORY_CONTEXT, FreeFactory> factory(
-        proj_create_operation_factory_context(context, nullptr));
+        library().proj_create_operation_factory_context(context, nullptr));
     if (!factory)
         return {};
-    proj_operation_factory_context_set_allow_ballpark_transformations(context, factory.get(), 0);
-    proj_operation_factory_context_set_spatial_criterion(context, factory.get(),
+    library().proj_operation_factory_context_set_allow_ballpark_transformations(context, factory.get(), 0);
+    library().proj_operation_factory_context_set_spatial_criterion(context, factory.get(),
                                                          PROJ_SPATIAL_CRITERION_PARTIAL_INTERSECTION);
     const std::unique_ptr<PJ_OBJ_LIST, FreeList> list(
-        proj_create_operations(context, from, to, factory.get()));
+        library().proj_create_operations(context, from, to, factory.get()));
     Handle best;
     double bestAccuracy = -1;
-    for (int i = 0; list && i < proj_list_get_count(list.get()); ++i) {
-        Handle candidate(proj_list_get(context, list.get(), i));
+    for (int i = 0; list && i < library().proj_list_get_count(list.get()); ++i) {
+        Handle candidate(library().proj_list_get(context, list.get(), i));
         const double accuracy = accuracyOf(context, candidate.get());
         const bool usable = accuracy >= 0 &&
-                            proj_coordoperation_get_grid_used_count(context, candidate.get()) == 0 &&
-                            proj_coordoperation_has_ballpark_transformation(context, candidate.get()) == 0;
+                            library().proj_coordoperation_get_grid_used_count(context, candidate.get()) == 0 &&
+                            library().proj_coordoperation_has_ballpark_transformation(context, candidate.get()) == 0;
         if (usable && (!best || accuracy < bestAccuracy)) {
             best = std::move(candidate);
             bestAccuracy = accuracy;
@@ -110,7 +110,7 @@ std::array<double, 4> areaOf(pj_ctx* context, const PJ* operation)
     double south = 0;
     double east = 0;
     double north = 0;
-    if (proj_get_area_of_use(context, operation, &west, &south, &east, &north, nullptr) != 0 && west >= -180)
+    if (library().proj_get_area_of_use(context, operation, &west, &south, &east, &north, nullptr) != 0 && west >= -180)
         area = {west, south, east, north};
     return area;
 }
@@ -124,9 +124,9 @@ tl::unexpected<Fault> wrongGrid(const std::string& file, double metres, std::str
 Status reproducesPoints(PJ* operation, const std::string& file)
 {
     for (const auto& point : publishedPoints) {
-        proj_errno_reset(operation);
+        library().proj_errno_reset(operation);
         const PJ_COORD plane =
-            proj_trans(operation, PJ_INV, proj_coord(point.latitude, point.longitude, 0, 0));
+            library().proj_trans(operation, PJ_INV, library().proj_coord(point.latitude, point.longitude, 0, 0));
         const double off = std::hypot(plane.xy.x - point.easting, plane.xy.y - point.northing);
         if (!(off <= gridTolerance))
             return wrongGrid(file, off, point.name);
@@ -138,19 +138,19 @@ Status reproducesPoints(PJ* operation, const std::string& file)
 
 void FreeContext::operator()(pj_ctx* context) const
 {
-    proj_context_destroy(context);
+    library().proj_context_destroy(context);
 }
 
 void FreeOperation::operator()(PJconsts* operation) const
 {
-    proj_destroy(operation);
+    library().proj_destroy(operation);
 }
 
 Context makeContext()
 {
-    Context context(proj_context_create());
-    proj_log_level(context.get(), PJ_LOG_NONE);
-    proj_context_set_enable_network(context.get(), 0);
+    Context context(library().proj_context_create());
+    library().proj_log_level(context.get(), PJ_LOG_NONE);
+    library().proj_context_set_enable_network(context.get(), 0);
     return context;
 }
 
@@ -159,7 +159,7 @@ Result<Operation> withoutGrid(pj_ctx* context, GridSystem system)
     // By way of WGS84 the registry has direct British Helmert transformations, whatever files are installed.
     const bool byWgs84 = system.kind == GridSystem::Kind::utm || system.kind == GridSystem::Kind::osgb;
     const auto fromDatabase = [&](const std::string& code) {
-        return Handle(proj_create_from_database(context, "EPSG", code.c_str(), PJ_CATEGORY_CRS, 0, nullptr));
+        return Handle(library().proj_create_from_database(context, "EPSG", code.c_str(), PJ_CATEGORY_CRS, 0, nullptr));
     };
     const Handle from = fromDatabase(codeOf(system));
     const Handle to = fromDatabase(byWgs84 ? "4326" : "4258");
@@ -169,7 +169,7 @@ Result<Operation> withoutGrid(pj_ctx* context, GridSystem system)
     operation.handle = bestOf(context, from.get(), to.get());
     if (!operation.handle)
         return noTransformation(context, system);
-    operation.info.description = proj_pj_info(operation.handle.get()).description;
+    operation.info.description = library().proj_pj_info(operation.handle.get()).description;
     operation.info.accuracyMetres = accuracyOf(context, operation.handle.get());
     if (system.kind == GridSystem::Kind::osgb || system.kind == GridSystem::Kind::ig)
         operation.areaWSEN = areaOf(context, operation.handle.get());
@@ -179,7 +179,7 @@ Result<Operation> withoutGrid(pj_ctx* context, GridSystem system)
 Result<Operation> throughGrid(pj_ctx* context, const std::string& gridFile)
 {
     const Handle registered(
-        proj_create_from_database(context, "EPSG", "7709", PJ_CATEGORY_COORDINATE_OPERATION, 0, nullptr));
+        library().proj_create_from_database(context, "EPSG", "7709", PJ_CATEGORY_COORDINATE_OPERATION, 0, nullptr));
     if (!registered)
         return noTransformation(context, {GridSystem::Kind::osgb, 0, true});
     const std::string pipeline =
@@ -187,14 +187,14 @@ Result<Operation> throughGrid(pj_ctx* context, const std::string& gridFile)
                     "+step +proj=unitconvert +xy_in=rad +xy_out=deg +step +proj=axisswap +order=2,1",
                     nationalGrid, gridFile);
     Operation operation;
-    operation.handle.reset(proj_create(context, pipeline.c_str()));
+    operation.handle.reset(library().proj_create(context, pipeline.c_str()));
     if (!operation.handle)
         return wrongGrid(gridFile, std::nan(""), {});
     if (const auto checked = reproducesPoints(operation.handle.get(), gridFile); !checked)
         return fail(checked.error());
     operation.info.description =
-        fmt::format("Inverse of British National Grid + {}", proj_get_name(registered.get()));
-    operation.info.accuracyMetres = proj_coordoperation_get_accuracy(context, registered.get());
+        fmt::format("Inverse of British National Grid + {}", library().proj_get_name(registered.get()));
+    operation.info.accuracyMetres = library().proj_coordoperation_get_accuracy(context, registered.get());
     operation.info.usesGrid = true;
     operation.info.gridFile = gridFile;
     operation.areaWSEN = areaOf(context, registered.get());
@@ -218,7 +218,7 @@ Result<std::string> gridFileIn(const std::string& folder)
 
 std::optional<std::string> installedGridFile()
 {
-    const PJ_INFO info = proj_info();
+    const PJ_INFO info = library().proj_info();
     for (std::size_t i = 0; i < info.path_count; ++i)
         if (const auto file = gridFileIn(info.paths[i]))
             return *file;

@@ -8,10 +8,10 @@
 #include <map>
 #include <vector>
 
-#include <proj.h>
 
 #include "core/position/geodesic.h"
 #include "core/position/proj_detail.h"
+#include "core/position/proj_library.h"
 
 namespace cupule {
 
@@ -31,8 +31,8 @@ tl::unexpected<Fault> outOfReach(GridSystem system)
 
 std::optional<GeoPoint> forward(const proj::Operation& operation, double easting, double northing)
 {
-    proj_errno_reset(operation.handle.get());
-    const PJ_COORD out = proj_trans(operation.handle.get(), PJ_FWD, proj_coord(easting, northing, 0, 0));
+    proj::library().proj_errno_reset(operation.handle.get());
+    const PJ_COORD out = proj::library().proj_trans(operation.handle.get(), PJ_FWD, proj::library().proj_coord(easting, northing, 0, 0));
     if (!std::isfinite(out.xy.x) || !std::isfinite(out.xy.y))
         return std::nullopt;
     return GeoPoint{out.xy.x, out.xy.y};
@@ -40,8 +40,8 @@ std::optional<GeoPoint> forward(const proj::Operation& operation, double easting
 
 std::optional<PlanePoint> backward(const proj::Operation& operation, double latitude, double longitude)
 {
-    proj_errno_reset(operation.handle.get());
-    const PJ_COORD out = proj_trans(operation.handle.get(), PJ_INV, proj_coord(latitude, longitude, 0, 0));
+    proj::library().proj_errno_reset(operation.handle.get());
+    const PJ_COORD out = proj::library().proj_trans(operation.handle.get(), PJ_INV, proj::library().proj_coord(latitude, longitude, 0, 0));
     if (!std::isfinite(out.xy.x) || !std::isfinite(out.xy.y))
         return std::nullopt;
     return PlanePoint{out.xy.x, out.xy.y};
@@ -50,8 +50,8 @@ std::optional<PlanePoint> backward(const proj::Operation& operation, double lati
 /// Metres in, degrees out, in place.
 void forwardAll(const proj::Operation& operation, std::span<double> first, std::span<double> second)
 {
-    proj_errno_reset(operation.handle.get());
-    proj_trans_generic(operation.handle.get(), PJ_FWD, first.data(), sizeof(double), first.size(),
+    proj::library().proj_errno_reset(operation.handle.get());
+    proj::library().proj_trans_generic(operation.handle.get(), PJ_FWD, first.data(), sizeof(double), first.size(),
                        second.data(), sizeof(double), second.size(), nullptr, 0, 0, nullptr, 0, 0);
 }
 
