@@ -65,10 +65,7 @@ EmptyState::EmptyState(QWidget* parent)
 {
     for (QLabel* label : {m_title, m_sentence, m_foot})
         label->setWordWrap(true);
-    m_foot->setTextFormat(Qt::RichText);
-    m_foot->setTextInteractionFlags(Qt::TextBrowserInteraction);
     m_foot->hide();
-    connect(m_foot, &QLabel::linkActivated, this, &EmptyState::footLink);
     m_ways->setColumnStretch(1, 1);
     auto* column = new QVBoxLayout(this);
     column->addWidget(m_title);

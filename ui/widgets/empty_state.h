@@ -20,11 +20,8 @@ public:
     /// `figure` as for ChoiceCard. The first way is the filled button. Gives the button.
     KeyButton* addWay(const QString& figure, const QString& heading, const QString& sentence,
                       const QString& button, const QKeySequence& key);
-    /// A last line below, may hold links as rich text.
+    /// A last line below.
     void setFoot(const QString& words);
-
-Q_SIGNALS:
-    void footLink(const QString& link);
 
 protected:
     void changeEvent(QEvent* event) override;
