@@ -66,9 +66,12 @@ void describe(V& v, T& x)
 {
     v("fate", x.fate);
     v("girthCentimetres", x.girthCentimetres);
+    v("fateBy", x.fateBy);
+    v("fateDate", x.fateDate);
     v.required("id", x.id);
     v("label", x.label);
     v("note", x.note);
+    v("mergedInto", x.mergedInto);
     v("position", x.position);
     v("site", x.site);
 }

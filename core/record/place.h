@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "core/base/civil.h"
 #include "core/base/uid.h"
 #include "core/position/position.h"
 
@@ -34,6 +35,9 @@ struct Tree {
     std::optional<Position> position;
     std::optional<double> girthCentimetres;
     std::string fate;                       ///< "", "felled" or "not found"
+    std::optional<CivilDate> fateDate;      ///< the day on which that was seen
+    Uid fateBy;                             ///< who says so
+    Uid mergedInto;                         ///< null, or the entry of the same tree under which it is kept
     std::string note;
     bool operator==(const Tree&) const = default;
 };

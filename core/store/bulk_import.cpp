@@ -7,6 +7,8 @@
 #include "core/store/bulk_writer.h"
 #include "core/store/label_key.h"
 #include "core/store/tree_cache.h"
+#include "core/store/tree_entries.h"
+#include "core/store/tree_rows.h"
 
 namespace cupule {
 
@@ -59,7 +61,7 @@ void BulkImport::Inside::begin(std::int64_t expectedRows)
     large = expectedRows > fewRows && expectedRows >= visitsBefore;
     if (!large)
         return;
-    Query q(core.db, "SELECT id, uid, site, label, latitude, longitude, uncertainty, host FROM tree ORDER BY id");
+    Query q(core.db, "SELECT id, uid, site, label, latitude, longitude, uncertainty, host, label_key FROM tree ORDER BY id");
     loadTrees(q);
     for (const char* index : postponed)
         drop(index);
@@ -88,6 +90,9 @@ void BulkImport::Inside::loadTrees(Query& q)
         tree.uncertaintyMetres = static_cast<float>(q.real(6));
         tree.seenHost = q.view(7) == "host";
         tree.seenNotHost = q.view(7) == "not-host";
+        tree.merged = q.view(8).starts_with(mergedMark);
+        if (tree.merged)
+            tree.row = keptRow(core, tree.row);
         trees.add(tree, q.view(3));
     }
 }
@@ -96,9 +101,10 @@ void BulkImport::Inside::loadLabel(std::int64_t site, const std::string& label)
 {
     if (large || !loadedLabels.insert(std::to_string(site) + ' ' + label).second)
         return;
-    Query q(core.db, "SELECT id, uid, site, label, latitude, longitude, uncertainty, host FROM tree "
-                     "WHERE site IS :site AND label_key = :key AND label = :label ORDER BY id");
-    q.bind(":site", site == 0 ? std::nullopt : std::optional(site)).bind(":key", labelKey(label)).bind(":label", label);
+    Query q(core.db, "SELECT id, uid, site, label, latitude, longitude, uncertainty, host, label_key FROM tree "
+                     "WHERE site IS :site AND label_key IN (:key, :merged) AND label = :label ORDER BY id");
+    q.bind(":site", site == 0 ? std::nullopt : std::optional(site)).bind(":key", labelKey(label)).bind(":merged", mergedKey(label));
+    q.bind(":label", label);
     loadTrees(q);
 }
 
@@ -253,9 +259,12 @@ Status BulkImport::finish(const Progress& progress)
 {
     return guarded([&] {
         for (std::size_t i = 0; i < m->trees.size(); ++i)
-            if (m->trees.at(i).visits > 0)
+            if (m->trees.at(i).visits > 0 && !m->trees.at(i).merged)
                 m->writer.addToTree(m->trees.at(i));
         m->buildIndices(progress);
+        for (std::size_t i = 0; i < m->trees.size(); ++i)
+            if (m->trees.at(i).visits > 0 && m->trees.at(i).merged)
+                recountTree(m->core, m->trees.at(i).row);
         m->finished = true;
     });
 }

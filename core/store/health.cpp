@@ -1,5 +1,6 @@
 #include "core/store/health.h"
 
+#include <algorithm>
 #include <set>
 
 #include <sqlite3.h>
@@ -9,6 +10,7 @@
 #include "core/store/migrate.h"
 #include "core/store/photos.h"
 #include "core/store/store_core.h"
+#include "core/store/tree_entries.h"
 #include "core/store/tree_rows.h"
 
 namespace cupule {
@@ -27,6 +29,7 @@ public:
         schema();
         foreignKeys();
         invariants();
+        entries();
         words();
         media();
         journal();
@@ -104,6 +107,19 @@ private:
         }
     }
 
+    /// Visits lie with the tree that they name, or with the one under which that is kept.
+    void entries()
+    {
+        try {
+            auto misplaced = misplacedVisits(m_store.core());
+            misplaced.resize(std::min<std::size_t>(misplaced.size(), mostNamed));
+            for (const Misplaced& visit : misplaced)
+                add("invariant", "visit-tree " + hex(visit.visit.bytes), visit.merged ? "rebuild" : "tell-office", !visit.merged);
+        } catch (const StoreError& error) {   // a content that is no JSON any more
+            add("invariant", error.fault.technical, "restore-backup", true);
+        }
+    }
+
     static std::string column(sqlite3_stmt* statement, int index)
     {
         const auto* text = reinterpret_cast<const char*>(sqlite3_column_text(statement, index));
@@ -177,6 +193,11 @@ Status rebuildComputed(Store& store)
         StoreCore& core = store.core();
         core.begin({});
         try {
+            std::vector<std::int64_t> rows;
+            for (const Misplaced& visit : misplacedVisits(core))
+                if (visit.merged)
+                    rows.push_back(visit.from);
+            placeVisits(core, rows);
             recountAllTrees(core);
             core.db.run("DELETE FROM find WHERE visit IN (SELECT id FROM visit WHERE state <> 'accepted' OR struck = 1);"
                         "INSERT INTO tree_words (tree_words) VALUES ('rebuild');"

@@ -60,7 +60,14 @@ std::string labelKey(std::string_view label)
         key += digits;
         at += run.size();
     }
+    if (key.starts_with(mergedMark))
+        key.insert(0, 1, ' ');
     return key;
+}
+
+std::string mergedKey(std::string_view label)
+{
+    return std::string(mergedMark) + labelKey(label);
 }
 
 std::vector<std::pair<std::string, std::string>> labelKeysFrom(std::string_view typed)

@@ -11,6 +11,10 @@
 namespace cupule {
 
 std::string labelKey(std::string_view label);
+/// What the key of an entry begins with that was merged into another entry of the same tree: it sorts behind every label, so that
+/// lists stop before it. No label gives such a key.
+inline constexpr std::string_view mergedMark = "\xF4\x8F\xBF\xBF";   // U+10FFFF, the last code point
+std::string mergedKey(std::string_view label);
 /// Ranges [first, second) of keys of all labels that begin like `typed`.
 std::vector<std::pair<std::string, std::string>> labelKeysFrom(std::string_view typed);
 

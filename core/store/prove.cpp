@@ -125,6 +125,8 @@ private:
             sql = "SELECT 1 FROM custody WHERE line_chain = :chain AND line_number = :number";
         else if (line.kind == "decided")
             sql = "SELECT 1 FROM decision WHERE line_chain = :chain AND line_number = :number";
+        else if (line.noun == "key")
+            sql = "SELECT 1 FROM key_note WHERE line_chain = :chain AND line_number = :number";
         else if (line.kind == "told")
             sql = "SELECT 1 FROM told WHERE line_chain = :chain AND line_number = :number";
         else if (hasRevision(line) || draftLine)
@@ -139,7 +141,7 @@ private:
     static bool hasRevision(const JournalLine& line)
     {
         const bool change = line.kind == "made" || line.kind == "changed" || line.kind == "submitted" || line.kind == "revised"
-                            || line.kind == "undone";
+                            || line.kind == "undone" || line.kind == "merged" || line.kind == "split";
         return change && line.noun != "store" && line.noun != "setting";
     }
 
@@ -178,6 +180,8 @@ private:
                     "EXISTS (SELECT 1 FROM revision_parent WHERE parent = t.head) FROM " + table + " AS t "
                     "LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number");
         }
+        compare("SELECT t.content, t.uid, t.line_chain, t.line_number, j.digest, j.entity, 'key', 0 FROM key_note AS t "
+                "LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number");
         for (const char* noun : {"custody", "decision"}) {
             const std::string table = noun;
             compare("SELECT t.content, t.uid, t.line_chain, t.line_number, j.digest, j.entity, '" + table + "', 0 FROM " + table

@@ -1,7 +1,9 @@
 #include "core/store/search.h"
 
 #include "core/store/sample_key.h"
+#include "core/store/label_key.h"
 #include "core/store/store_core.h"
+#include "core/store/tree_entries.h"
 #include "core/store/words.h"
 
 namespace cupule {
@@ -12,6 +14,13 @@ void take(Query& q, const char* noun, int most, std::vector<SearchHit>& hits)
 {
     while (static_cast<int>(hits.size()) < most && q.step())
         hits.push_back({noun, q.uid(0), q.text(1)});
+}
+
+/// A merged entry is said as it is labelled, and leads to the tree under which it is kept.
+void takeTrees(StoreCore& core, Query& q, int most, std::vector<SearchHit>& hits)
+{
+    while (static_cast<int>(hits.size()) < most && q.step())
+        hits.push_back({"tree", q.flag(2) ? keptEntry(core, q.uid(0)) : q.uid(0), q.text(1)});
 }
 
 void takeSamples(Connection& db, const std::string& key, int most, std::vector<SearchHit>& hits)
@@ -40,9 +49,9 @@ Result<std::vector<SearchHit>> Search::find(const std::string& words, int most)
                                 "ORDER BY code, id LIMIT :most");
         take(people.bind(":words", wanted).bind(":most", most), "person", most, hits);
         takeSamples(m_core.db, sampleKey(words), most, hits);
-        Query trees(m_core.db, "SELECT uid, label FROM tree WHERE id IN (SELECT rowid FROM tree_words WHERE tree_words MATCH :words) "
+        Query trees(m_core.db, "SELECT uid, label, label_key >= :merged FROM tree WHERE id IN (SELECT rowid FROM tree_words WHERE tree_words MATCH :words) "
                                "ORDER BY label_key, id LIMIT :most");
-        take(trees.bind(":words", wanted).bind(":most", most), "tree", most, hits);
+        takeTrees(m_core, trees.bind(":merged", mergedMark).bind(":words", wanted).bind(":most", most), most, hits);
         Query visits(m_core.db, "SELECT visit.uid, coalesce(tree.label, '') || ' ' || date(visit.day * 86400, 'unixepoch') "
                                 "FROM visit LEFT JOIN tree ON tree.id = visit.tree "
                                 "WHERE visit.id IN (SELECT rowid FROM visit_words WHERE visit_words MATCH :words) "

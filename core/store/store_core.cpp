@@ -183,12 +183,6 @@ std::int64_t StoreCore::siteRow(const Uid& id)
     return q.bind(":uid", id).step() ? q.integer(0) : 0;
 }
 
-std::int64_t StoreCore::treeRow(const Uid& id)
-{
-    Query q(db, "SELECT id FROM tree WHERE uid = :uid");
-    return q.bind(":uid", id).step() ? q.integer(0) : 0;
-}
-
 std::int64_t StoreCore::visitRow(const Uid& id)
 {
     Query q(db, "SELECT id FROM visit WHERE uid = :uid");

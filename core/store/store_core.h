@@ -80,7 +80,7 @@ public:
     /// Rowid of a noun; 0 where there is none.
     std::int64_t personRow(const Uid& id);
     std::int64_t siteRow(const Uid& id);
-    std::int64_t treeRow(const Uid& id);
+    std::int64_t treeRow(const Uid& id);   ///< of the entry under which the tree is kept (tree_entries.h)
     std::int64_t visitRow(const Uid& id);
     std::int64_t sampleRow(const Uid& id);
 

@@ -25,6 +25,7 @@ struct CachedTree {
     std::int32_t lastDay = 0;              ///< of those added
     std::int32_t positives = 0;            ///< added
     bool placed = false;
+    bool merged = false;                   ///< an entry of another tree, whose row this is; counted anew at the end
     bool seenHost = false, seenNotHost = false;
 
     void add(std::int32_t day, bool positive, HostAnswer host);

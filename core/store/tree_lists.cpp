@@ -1,8 +1,11 @@
 // Windows of trees, filtered and sorted. Each first finds the row numbers of its window through an index, then reads these rows.
 
+#include <algorithm>
+
 #include "core/store/host_names.h"
 #include "core/store/label_key.h"
 #include "core/store/places.h"
+#include "core/store/tree_entries.h"
 #include "core/store/tree_rows.h"
 #include "core/store/words.h"
 
@@ -34,14 +37,44 @@ std::string wordName(std::size_t i)
     return ":word" + std::to_string(i);
 }
 
-/// Each word must stand in the tree's own words or in those of its site.
-std::string wordCondition(std::size_t words)
+/// Trees that have the word under an entry merged into them, as a list for SQL.
+std::string keptWith(StoreCore& core, const std::string& word)
 {
-    std::string condition;
-    for (std::size_t i = 0; i < words; ++i)
-        condition += (i == 0 ? "" : " AND ") + ("(tree.id IN (SELECT rowid FROM tree_words WHERE tree_words MATCH " + wordName(i)
-                     + ") OR tree.site IN (SELECT rowid FROM site_words WHERE site_words MATCH " + wordName(i) + "))");
-    return condition;
+    std::string rows;
+    Query q(core.db, "SELECT id FROM tree WHERE label_key >= :merged "
+                     "AND EXISTS (SELECT 1 FROM tree_words WHERE tree_words MATCH :word AND rowid = tree.id)");
+    q.bind(":merged", mergedMark).bind(":word", word);
+    while (q.step())
+        rows += (rows.empty() ? "" : ", ") + std::to_string(keptRow(core, q.integer(0)));
+    return rows;
+}
+
+/// The word must stand in the tree's own words, in those of an entry merged into it, or in those of its site.
+std::string wordCondition(StoreCore& core, const std::string& word, const std::string& name)
+{
+    return "(tree.id IN (SELECT rowid FROM tree_words WHERE tree_words MATCH " + name + ") OR tree.id IN (" + keptWith(core, word)
+           + ") OR tree.site IN (SELECT rowid FROM site_words WHERE site_words MATCH " + name + "))";
+}
+
+/// No index knows these; canonical JSON has a fate that is set as its first member, so that comparing the first bytes is enough.
+std::string showCondition(TreeShow show)
+{
+    static const std::string gone = "tree.content >= '{\"fate\":' AND tree.content < '{\"fate;'";
+    switch (show) {
+    case TreeShow::all: break;
+    case TreeShow::stands: return "NOT (" + gone + ")";
+    case TreeShow::gone: return gone;
+    case TreeShow::findWaits: return "tree.positive_waiting > 0";
+    case TreeShow::findAccepted: return "tree.positive_accepted > 0";
+    case TreeShow::neverSeen: return "tree.visits = 0";
+    }
+    return {};
+}
+
+/// Leaves merged entries out. Labels come along an index on which these stand last; days do not.
+std::string keptCondition(TreeSort sort)
+{
+    return sort == TreeSort::lastVisit ? "tree.id NOT IN (SELECT id FROM tree WHERE label_key >= :merged)" : "tree.label_key < :merged";
 }
 
 std::string orderOf(const TreeFilter& filter)
@@ -62,6 +95,7 @@ struct Filter {
 
     void bind(Query& q) const
     {
+        q.bind(":merged", mergedMark);
         for (std::size_t i = 0; i < words.size(); ++i)
             q.bind(wordName(i).c_str(), words[i]);
         if (site)
@@ -76,36 +110,40 @@ Filter filterOf(StoreCore& core, const TreeFilter& wanted)
     filter.site = referenced(core.siteRow(wanted.site), wanted.site, "site");
     const bool bySite = wanted.sort == TreeSort::site;
     filter.from = bySite ? " FROM tree LEFT JOIN site ON site.id = tree.site" : " FROM tree";
+    filter.from += " WHERE " + keptCondition(wanted.sort);
     if (filter.site)
-        filter.from += " WHERE tree.site = :site";
-    if (!filter.words.empty())
-        filter.from += (filter.site ? " AND " : " WHERE ") + wordCondition(filter.words.size());
+        filter.from += " AND tree.site = :site";
+    if (const std::string show = showCondition(wanted.show); !show.empty())
+        filter.from += " AND " + show;
+    for (std::size_t i = 0; i < filter.words.size(); ++i)
+        filter.from += " AND " + wordCondition(core, filter.words[i], wordName(i));
     return filter;
 }
 
 bool isPlain(const TreeFilter& filter)
 {
-    return filter.site.isNull() && filter.words.find_first_not_of(' ') == std::string::npos;
+    return filter.site.isNull() && filter.show == TreeShow::all && filter.words.find_first_not_of(' ') == std::string::npos;
 }
 
 std::int64_t sitedTrees(StoreCore& core)
 {
-    return core.db.number("SELECT count(*) FROM tree WHERE site IS NOT NULL");
+    Query q(core.db, "SELECT count(*) FROM tree WHERE site IS NOT NULL AND label_key < :merged");
+    return q.bind(":merged", mergedMark).step() ? q.integer(0) : 0;
 }
 
 /// Sites in order, in each its trees, and last the trees without a site: both parts run along an index.
 Rows windowBySite(StoreCore& core, bool descending, std::int64_t from, std::int64_t count)
 {
     const std::string way = descending ? " DESC" : "";
-    Query sited(core.db, "SELECT tree.id FROM site CROSS JOIN tree ON tree.site = site.id ORDER BY site.name_key" + way + ", site.id"
+    Query sited(core.db, "SELECT tree.id FROM site CROSS JOIN tree ON tree.site = site.id AND tree.label_key < :merged ORDER BY site.name_key" + way + ", site.id"
                              + way + ", tree.label_key" + way + ", tree.id" + way + " LIMIT :count OFFSET :from");
-    Rows rows = readRows(sited.bind(":count", count).bind(":from", from));
+    Rows rows = readRows(sited.bind(":merged", mergedMark).bind(":count", count).bind(":from", from));
     const std::int64_t missing = count - static_cast<std::int64_t>(rows.size());
     if (missing == 0)
         return rows;
     const std::int64_t skipped = rows.empty() ? from - sitedTrees(core) : 0;
-    Query bare(core.db, "SELECT id FROM tree WHERE site IS NULL ORDER BY label_key" + way + ", id" + way + " LIMIT :count OFFSET :from");
-    for (const std::int64_t row : readRows(bare.bind(":count", missing).bind(":from", skipped)))
+    Query bare(core.db, "SELECT id FROM tree WHERE site IS NULL AND label_key < :merged ORDER BY label_key" + way + ", id" + way + " LIMIT :count OFFSET :from");
+    for (const std::int64_t row : readRows(bare.bind(":merged", mergedMark).bind(":count", missing).bind(":from", skipped)))
         rows.push_back(row);
     return rows;
 }
@@ -179,7 +217,11 @@ Result<std::vector<TreeRow>> Trees::labelBegins(const std::string& typed, const 
     return guarded([&] {
         Rows rows;
         const auto siteRow = referenced(m_core.siteRow(site), site, "site");
-        for (const auto& [first, last] : labelKeysFrom(typed)) {
+        auto ranges = labelKeysFrom(typed);
+        const std::size_t kept = ranges.size();
+        for (std::size_t i = 0; i < kept; ++i)
+            ranges.emplace_back(std::string(mergedMark) + ranges[i].first, std::string(mergedMark) + ranges[i].second);
+        for (const auto& [first, last] : ranges) {
             const int missing = most - static_cast<int>(rows.size());
             if (missing <= 0)
                 break;
@@ -190,8 +232,9 @@ Result<std::vector<TreeRow>> Trees::labelBegins(const std::string& typed, const 
             if (siteRow)
                 q.bind(":site", *siteRow);
             q.bind(":first", first).bind(":last", last).bind(":count", missing);
-            for (const std::int64_t row : readRows(q))
-                rows.push_back(row);
+            for (const std::int64_t found : readRows(q))
+                if (const std::int64_t row = keptRow(m_core, found); std::find(rows.begin(), rows.end(), row) == rows.end())
+                    rows.push_back(row);
         }
         return readTrees(m_core, rows);
     });

@@ -1,8 +1,11 @@
+#include <algorithm>
+
 #include "core/store/cells.h"
 #include "core/store/host_names.h"
 #include "core/store/label_key.h"
 #include "core/store/places.h"
 #include "core/store/store_core.h"
+#include "core/store/tree_entries.h"
 #include "core/store/tree_rows.h"
 
 namespace cupule {
@@ -18,7 +21,7 @@ void writeRow(StoreCore& core, const Tree& tree, const std::string& content, con
                      "uncertainty = excluded.uncertainty, note = excluded.note, content = excluded.content, head = excluded.head, "
                      "line_chain = excluded.line_chain, line_number = excluded.line_number");
     q.bind(":uid", tree.id).bind(":site", referenced(core.siteRow(tree.site), tree.site, "site"));
-    q.bind(":label", tree.label).bind(":key", labelKey(tree.label)).bind(":content", content);
+    q.bind(":label", tree.label).bind(":key", tree.mergedInto.isNull() ? labelKey(tree.label) : mergedKey(tree.label)).bind(":content", content);
     q.bindUnlessEmpty(":note", tree.note);
     if (tree.position) {
         q.bind(":latitude", tree.position->latitude).bind(":longitude", tree.position->longitude);
@@ -53,10 +56,21 @@ std::vector<TreeNear> withIds(StoreCore& core, const std::vector<Placed>& places
     std::vector<TreeNear> trees;
     for (const Placed& place : places) {
         Query q(core.db, "SELECT uid FROM tree WHERE id = :id");
-        if (q.bind(":id", place.row).step())
-            trees.push_back({q.uid(0), place.latitude, place.longitude, place.metres});
+        if (!q.bind(":id", keptRow(core, place.row)).step())
+            continue;
+        const Uid id = q.uid(0);
+        if (std::none_of(trees.begin(), trees.end(), [&](const TreeNear& tree) { return tree.id == id; }))
+            trees.push_back({id, place.latitude, place.longitude, place.metres});
     }
     return trees;
+}
+
+/// What the journal calls a change of an entry.
+const char* changeOf(const Uid& before, const Uid& after)
+{
+    if (before == after)
+        return "changed";
+    return after.isNull() ? "split" : "merged";
 }
 
 } // namespace
@@ -70,7 +84,10 @@ Status Trees::save(Change& change, const Tree& tree)
         if (known && before.view(0) == content)
             return;
         const std::vector<Uid> parents = known ? std::vector<Uid>{before.uid(1)} : std::vector<Uid>{};
-        const Written written = core.addRevision({known ? "changed" : "made", "tree", tree.id, content, parents});
+        const Uid link = known ? nounFrom<Tree>(before.view(0)).mergedInto : Uid{};
+        const bool linked = !known || link != tree.mergedInto;
+        const auto around = linked ? rowsAround(core, tree.id) : std::vector<std::int64_t>{};
+        const Written written = core.addRevision({known ? changeOf(link, tree.mergedInto) : "made", "tree", tree.id, content, parents});
         const bool sameWords = known && before.view(2) == tree.label && before.view(3) == tree.note;
         if (!sameWords)
             Query(core.db, "INSERT INTO tree_words (tree_words, rowid, label, note) SELECT 'delete', id, label, note FROM tree WHERE uid = :uid")
@@ -79,14 +96,16 @@ Status Trees::save(Change& change, const Tree& tree)
         if (!sameWords)
             Query(core.db, "INSERT INTO tree_words (rowid, label, note) SELECT id, label, note FROM tree WHERE uid = :uid")
                 .bind(":uid", tree.id).run();
+        if (linked)
+            placeVisits(core, around);
     });
 }
 
 Status Trees::setHost(Change& change, const Uid& tree, HostAnswer host)
 {
     return writtenIn(change, [&](StoreCore& core) {
-        Query q(core.db, "UPDATE tree SET host = :host WHERE uid = :uid AND host <> :host");
-        q.bind(":host", hostName(host)).bind(":uid", tree).run();
+        Query q(core.db, "UPDATE tree SET host = :host WHERE id = :id AND host <> :host");
+        q.bind(":host", hostName(host)).bind(":id", core.treeRow(tree)).run();
     });
 }
 
@@ -97,6 +116,28 @@ Result<std::optional<Tree>> Trees::find(const Uid& id)
         if (!q.bind(":uid", id).step())
             return std::nullopt;
         return nounFrom<Tree>(q.view(0));
+    });
+}
+
+Result<Uid> Trees::kept(const Uid& id)
+{
+    return guarded([&] { return keptEntry(m_core, id); });
+}
+
+Result<std::vector<Tree>> Trees::entries(const Uid& id)
+{
+    return guarded([&] {
+        std::vector<Uid> found{keptEntry(m_core, id)};
+        for (std::size_t i = 0; i < found.size(); ++i)
+            for (const Uid& merged : mergedDirectly(m_core, found[i]))
+                if (std::find(found.begin(), found.end(), merged) == found.end())
+                    found.push_back(merged);
+        std::sort(found.begin() + 1, found.end());
+        std::vector<Tree> trees;
+        for (const Uid& entry : found)
+            if (auto tree = taken(find(entry)))
+                trees.push_back(std::move(*tree));
+        return trees;
     });
 }
 
@@ -113,8 +154,9 @@ Result<std::optional<TreeRow>> Trees::row(const Uid& id)
 Result<std::vector<Tree>> Trees::labelled(const Uid& site, const std::string& label)
 {
     return guarded([&] {
-        Query q(m_core.db, "SELECT content FROM tree WHERE site IS :site AND label_key = :key AND label = :label ORDER BY id");
-        q.bind(":site", referenced(m_core.siteRow(site), site, "site")).bind(":key", labelKey(label)).bind(":label", label);
+        Query q(m_core.db, "SELECT content FROM tree WHERE site IS :site AND label_key IN (:key, :merged) AND label = :label ORDER BY id");
+        q.bind(":site", referenced(m_core.siteRow(site), site, "site")).bind(":key", labelKey(label)).bind(":merged", mergedKey(label));
+        q.bind(":label", label);
         return readAll(q);
     });
 }
@@ -122,8 +164,8 @@ Result<std::vector<Tree>> Trees::labelled(const Uid& site, const std::string& la
 Result<std::vector<Tree>> Trees::labelledAnywhere(const std::string& label)
 {
     return guarded([&] {
-        Query q(m_core.db, "SELECT content FROM tree WHERE label_key = :key AND label = :label ORDER BY id");
-        q.bind(":key", labelKey(label)).bind(":label", label);
+        Query q(m_core.db, "SELECT content FROM tree WHERE label_key IN (:key, :merged) AND label = :label ORDER BY id");
+        q.bind(":key", labelKey(label)).bind(":merged", mergedKey(label)).bind(":label", label);
         return readAll(q);
     });
 }

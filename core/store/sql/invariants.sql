@@ -10,6 +10,9 @@ FROM tree WHERE replace(content ->> '$.id', '-', '') <> lower(hex(uid));
 SELECT 'tree-label', hex(uid), 'tell-office'
 FROM tree WHERE label <> coalesce(content ->> '$.label', '');
 
+SELECT 'tree-merged', hex(uid), 'tell-office'
+FROM tree WHERE (label_key >= char(1114111)) <> (content ->> '$.mergedInto' IS NOT NULL);
+
 SELECT 'tree-place', hex(uid), 'tell-office'
 FROM tree WHERE latitude IS NOT content ->> '$.position.latitude' OR longitude IS NOT content ->> '$.position.longitude';
 
@@ -45,9 +48,8 @@ FROM sample WHERE number_key <> upper(replace(replace(content ->> '$.number', '-
 SELECT 'photo-picture', hex(uid), 'tell-office'
 FROM photo WHERE sha256 <> content ->> '$.sha256';
 
-SELECT 'visit-tree', hex(visit.uid), 'tell-office'
-FROM visit LEFT JOIN tree ON tree.id = visit.tree
-WHERE coalesce(lower(hex(tree.uid)), '') <> replace(coalesce(visit.content ->> '$.tree', ''), '-', '');
+SELECT 'key-note', hex(uid), 'tell-office'
+FROM key_note WHERE key IS NOT content ->> '$.key' OR lower(hex(person)) IS NOT replace(content ->> '$.person', '-', '');
 
 SELECT 'visit-observer', hex(visit.uid), 'tell-office'
 FROM visit LEFT JOIN person ON person.id = visit.observer
