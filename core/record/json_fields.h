@@ -65,13 +65,13 @@ template <class V, Like<Tree> T>
 void describe(V& v, T& x)
 {
     v("fate", x.fate);
-    v("girthCentimetres", x.girthCentimetres);
     v("fateBy", x.fateBy);
     v("fateDate", x.fateDate);
+    v("girthCentimetres", x.girthCentimetres);
     v.required("id", x.id);
     v("label", x.label);
-    v("note", x.note);
     v("mergedInto", x.mergedInto);
+    v("note", x.note);
     v("position", x.position);
     v("site", x.site);
 }
@@ -178,17 +178,17 @@ void describe(V& v, T& x)
     v("bytes", x.bytes);
     v("caption", x.caption);
     v("clockAheadSeconds", x.clockAheadSeconds);
+    v("copyOf", x.copyOf);
     v("evidenceFor", x.evidenceFor);
     v("format", x.format);
     v("heightPixels", x.heightPixels);
     v.required("id", x.id);
-    v("copyOf", x.copyOf);
     v("measures", x.measures);
+    v("notWith", x.notWith);
     v("offsetWorkedOut", x.offsetWorkedOut);
     v("orientation", x.orientation, 1);
     v("originalName", x.originalName);
     v("position", x.position);
-    v("notWith", x.notWith);
     v("positionStatus", x.positionStatus);
     v("sha256", x.sha256);
     v("taken", x.taken);
