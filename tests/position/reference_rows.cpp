@@ -35,11 +35,11 @@ std::vector<std::vector<std::string>> fieldsOf(const std::string& text)
 
 } // namespace
 
-std::vector<Row> referenceRows(const std::string& file)
+std::vector<Row> referenceRows(const std::string& file, const std::string& folder)
 {
-    const auto path = sharedPath("reference/geo/" + file);
+    const auto path = sharedPath(folder + '/' + file);
     if (!path) {
-        skipped("reference/geo/" + file + " is not here");
+        skipped(folder + '/' + file + " is not here");
         SUCCEED("left out");
         return {};
     }
