@@ -66,7 +66,7 @@ Result<Visit> newVisit(Session& session, const Uid& after, const Uid& tree)
     visit.observer = session.me();
     visit.date = session.today();
     if (!tree.isNull()) {
-        const auto known = session.store().trees().find(tree);
+        const auto known = keptTree(session, tree);
         if (!known)
             return fail(known.error());
         if (!*known)

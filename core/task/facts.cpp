@@ -23,7 +23,7 @@ bool sameAnswers(const Visit& a, const Visit& b)
 Status placeFacts(Session& session, const Visit& visit, VisitFacts& facts)
 {
     if (!visit.tree.isNull()) {
-        auto tree = session.store().trees().find(visit.tree);
+        auto tree = keptTree(session, visit.tree);
         if (!tree)
             return fail(tree.error());
         facts.tree = std::move(*tree);
@@ -118,6 +118,14 @@ Result<bool> laboratoryReported(Session& session, const std::vector<Sample>& sam
 }
 
 } // namespace
+
+Result<std::optional<Tree>> keptTree(Session& session, const Uid& entry)
+{
+    const auto kept = session.store().trees().kept(entry);
+    if (!kept)
+        return fail(kept.error());
+    return session.store().trees().find(*kept);
+}
 
 std::optional<Position> placeOf(const Visit& visit, const std::optional<Tree>& tree)
 {

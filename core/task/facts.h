@@ -26,6 +26,8 @@ struct StoredVisit {
 };
 Result<StoredVisit> storedVisit(Session& session, const Uid& id);
 
+/// The entry under which a tree is kept; nothing where there is no such tree.
+Result<std::optional<Tree>> keptTree(Session& session, const Uid& entry);
 /// The place of a visit: the tree's, else where the observer stood; nothing where neither is known.
 std::optional<Position> placeOf(const Visit& visit, const std::optional<Tree>& tree);
 

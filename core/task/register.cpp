@@ -32,12 +32,10 @@ struct Gathered {
 
     Status add(Session& session, const Uid& id)
     {
-        if (!known.insert(id).second)
-            return {};
         const auto row = session.store().trees().row(id);
         if (!row)
             return fail(row.error());
-        if (!*row)
+        if (!*row || !known.insert((*row)->tree.id).second)
             return {};
         TreeHit hit{(*row)->tree, (*row)->siteName, std::nullopt, (*row)->lastVisit};
         if (near && hit.tree.position)

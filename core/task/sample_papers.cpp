@@ -19,7 +19,7 @@ Result<std::string> squareOf(Session& session, const Uid& visit)
         return fail(stored.error());
     std::optional<Tree> tree;
     if (!stored->visit.tree.isNull()) {
-        auto found = session.store().trees().find(stored->visit.tree);
+        auto found = keptTree(session, stored->visit.tree);
         if (!found)
             return fail(found.error());
         tree = std::move(*found);

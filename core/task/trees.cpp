@@ -2,11 +2,7 @@
 
 #include "core/base/text.h"
 #include "core/position/write.h"
-#include "core/store/photos.h"
 #include "core/store/places.h"
-#include "core/store/samples.h"
-#include "core/task/edit.h"
-#include "core/task/lines.h"
 
 namespace cupule {
 
@@ -18,6 +14,14 @@ TreeFilter filterOf(const TreeQuery& query)
     filter.words = query.words;
     filter.site = query.site;
     filter.descending = query.descending;
+    switch (query.show) {
+    case TreesShown::all: filter.show = TreeShow::all; break;
+    case TreesShown::standing: filter.show = TreeShow::stands; break;
+    case TreesShown::gone: filter.show = TreeShow::gone; break;
+    case TreesShown::findWaits: filter.show = TreeShow::findWaits; break;
+    case TreesShown::findAccepted: filter.show = TreeShow::findAccepted; break;
+    case TreesShown::neverSeen: filter.show = TreeShow::neverSeen; break;
+    }
     switch (query.order) {
     case TreeOrder::label: filter.sort = TreeSort::label; break;
     case TreeOrder::site: filter.sort = TreeSort::site; break;
@@ -83,6 +87,7 @@ Result<std::vector<TreeLine>> treeLines(Session& session, const TreeQuery& query
         line.siteName = row.siteName;
         line.host = row.host;
         line.fate = row.tree.fate;
+        line.fateDate = row.tree.fateDate;
         line.visits = row.visits;
         line.lastVisit = row.lastVisit;
         line.positiveAccepted = row.positiveAccepted;
@@ -94,40 +99,6 @@ Result<std::vector<TreeLine>> treeLines(Session& session, const TreeQuery& query
         lines.push_back(std::move(line));
     }
     return lines;
-}
-
-Result<TreePage> treePage(Session& session, const Uid& id)
-{
-    auto tree = session.store().trees().find(id);
-    if (!tree)
-        return fail(tree.error());
-    if (!*tree)
-        return fail("tree.unknown", FaultKind::usage, {{"id", id.text()}});
-    TreePage page;
-    page.tree = std::move(**tree);
-    if (!page.tree.site.isNull()) {
-        auto site = session.store().sites().find(page.tree.site);
-        if (!site)
-            return fail(site.error());
-        page.site = std::move(*site);
-    }
-    auto host = verdictOfTree(session, id);
-    if (!host)
-        return fail(host.error());
-    page.host = std::move(*host);
-    auto visits = historyOf(session, id, Uid{});
-    if (!visits)
-        return fail(visits.error());
-    page.visits = std::move(*visits);
-    auto photos = session.store().photos().ofTree(id);
-    if (!photos)
-        return fail(photos.error());
-    page.photos = std::move(*photos);
-    auto samples = session.store().samples().ofTree(id);
-    if (!samples)
-        return fail(samples.error());
-    page.samples = std::move(*samples);
-    return page;
 }
 
 } // namespace cupule

@@ -84,7 +84,15 @@ Status applyTree(Session& session, Change& change, const UndoPart& part, const s
 {
     if (auto done = applyPlain<Tree>(session.store().trees(), change, part, from, to); !done)
         return done;
-    return refreshTree(session, change, part.entity);
+    if (auto done = refreshTree(session, change, part.entity); !done)
+        return done;
+    for (const auto& text : {from, to}) { // a merge that comes or goes touches the other tree as well
+        const auto tree = fromJson<Tree>(text);
+        if (tree && !tree->mergedInto.isNull())
+            if (auto done = refreshTree(session, change, tree->mergedInto); !done)
+                return done;
+    }
+    return {};
 }
 
 Status applyPhoto(Session& session, Change& change, const UndoPart& part, const std::string& from,
