@@ -71,6 +71,7 @@ Result<Visit> newVisit(Session& session, const Uid& after, const Uid& tree)
             return fail(known.error());
         if (!*known)
             return fail("tree.unknown", FaultKind::usage, {{"id", tree.text()}});
+        visit.tree = (*known)->id;
     }
     if (!after.isNull()) {
         const auto previous = storedVisit(session, after);
