@@ -1,5 +1,6 @@
 #include "core/rules/photo_likeness.h"
 
+#include <algorithm>
 #include <bit>
 
 namespace cupule {
@@ -16,9 +17,23 @@ std::uint64_t differenceHash(const SmallGrey& picture)
     return hash;
 }
 
+std::optional<std::uint64_t> likenessOf(const SmallGrey& picture)
+{
+    const auto [darkest, brightest] = std::minmax_element(picture.begin(), picture.end());
+    if (*brightest - *darkest < leastContrast)
+        return std::nullopt;
+    return differenceHash(picture);
+}
+
 int bitsApart(std::uint64_t one, std::uint64_t other)
 {
     return std::popcount(one ^ other);
+}
+
+bool takenApart(const PhotoNote& one, const PhotoNote& other)
+{
+    const bool known = one.takenDate && one.takenTime && other.takenDate && other.takenTime;
+    return known && (one.takenDate != other.takenDate || one.takenTime != other.takenTime);
 }
 
 } // namespace cupule

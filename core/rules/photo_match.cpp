@@ -30,14 +30,17 @@ std::optional<Moment> momentOf(const PhotoNote& photo, std::optional<double> sec
 std::optional<PhotoMatch> matched(const PhotoNote& photo, const Moment& moment, const MatchVisit& visit,
                                   const Settings& settings)
 {
-    if (visit.date != moment.date)
+    const bool refused = std::find(photo.notWith.begin(), photo.notWith.end(), visit.visit) != photo.notWith.end();
+    if (refused || visit.date != moment.date)
         return std::nullopt;
     PhotoMatch match;
     match.visit = visit.visit;
     if (visit.place && photo.position) {
         match.metres = distanceMetres(visit.place->latitude, visit.place->longitude, photo.position->latitude,
                                       photo.position->longitude);
-        match.limitMetres = settings.photoMetres + reachMetres(*visit.place) + reachMetres(*photo.position);
+        match.visitReachMetres = reachMetres(*visit.place);
+        match.photoReachMetres = reachMetres(*photo.position);
+        match.limitMetres = settings.photoMetres + match.visitReachMetres + match.photoReachMetres;
         if (!(*match.metres <= *match.limitMetres))
             return std::nullopt;
         match.misfit += *match.metres / *match.limitMetres;

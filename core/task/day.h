@@ -84,6 +84,9 @@ Result<Visit> newVisit(Session& session, const Uid& after, const Uid& tree);
 /// A draft is saved in place; a handed-in visit gets a new submitted revision ("a correction waits").
 /// Refused with "visit.not-yours", "visit.changed-meanwhile" (`before` is what the caller started from).
 Status changeVisit(Session& session, const Visit& before, const Visit& changed, const std::string& what);
+/// The same with photos that change together with it (changePhoto), as one undo step: all or nothing.
+Status changeVisit(Session& session, const Visit& before, const Visit& changed, const std::vector<PhotoNote>& photos,
+                   const std::string& what);
 /// The draft is left: one journal line with the digest of its content, if it changed since the last one.
 Status leaveVisit(Session& session, const Uid& visit);
 /// A draft that was never handed in is struck out; a handed-in one is withdrawn by its recorder before a decision.

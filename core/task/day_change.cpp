@@ -106,6 +106,12 @@ Result<Visit> newVisit(Session& session, const Uid& after, const Uid& tree)
 
 Status changeVisit(Session& session, const Visit& before, const Visit& changed, const std::string& what)
 {
+    return changeVisit(session, before, changed, {}, what);
+}
+
+Status changeVisit(Session& session, const Visit& before, const Visit& changed, const std::vector<PhotoNote>& photos,
+                   const std::string& what)
+{
     // what is read must still hold when it is written, so both lie in one change
     auto change = session.begin();
     if (!change)
@@ -116,8 +122,6 @@ Status changeVisit(Session& session, const Visit& before, const Visit& changed, 
     const auto wanted = joined(before, changed, stored->visit);
     if (!wanted)
         return fail(wanted.error());
-    if (*wanted == stored->visit)
-        return {};
     if (wanted->id != stored->visit.id)
         return fail("visit.unknown", FaultKind::usage, {{"id", wanted->id.text()}});
     // nobody gives their own visit away, or takes one that is not theirs
@@ -126,11 +130,20 @@ Status changeVisit(Session& session, const Visit& before, const Visit& changed, 
         return fail(still.error());
     if (!*still)
         return fail(notYours(before.id));
-    const bool draft = stored->row.standing.head.isNull();
-    if (auto saved = saveVisit(session, *change, *wanted, draft ? "" : "revised"); !saved)
-        return saved;
-    if (auto kept = remember(session, *change, what, before.id, toJson(stored->visit), toJson(*wanted));
-        !kept)
+    std::vector<UndoPart> parts;
+    if (*wanted != stored->visit) {
+        const bool draft = stored->row.standing.head.isNull();
+        if (auto saved = saveVisit(session, *change, *wanted, draft ? "" : "revised"); !saved)
+            return saved;
+        parts.push_back({"visit", before.id, toJson(stored->visit), toJson(*wanted)});
+    }
+    const auto withPhotos = savePhotos(session, *change, photos);
+    if (!withPhotos)
+        return fail(withPhotos.error());
+    parts.insert(parts.end(), withPhotos->begin(), withPhotos->end());
+    if (parts.empty())
+        return {};
+    if (auto kept = session.store().undoLog().push(*change, what, parts); !kept)
         return kept;
     return session.commit(*change);
 }

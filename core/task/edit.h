@@ -6,6 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "core/record/photo.h"
+#include "core/store/undo_log.h"
 #include "core/task/facts.h"
 
 namespace cupule {
@@ -17,6 +19,8 @@ Result<bool> mayEdit(Session& session, const Visit& visit, const VisitStanding& 
 
 /// A draft is saved in place where `kind` is empty; otherwise a revision with a journal line of that kind is written.
 Status saveVisit(Session& session, Change& change, const Visit& visit, const std::string& kind = {});
+/// Saves those photos that differ from what is stored, and what lists show of their visits; as changePhoto. For the undo log.
+Result<std::vector<UndoPart>> savePhotos(Session& session, Change& change, const std::vector<PhotoNote>& changed);
 /// Computes again what lists show of a visit.
 Status refreshVisit(Session& session, Change& change, const Uid& visit);
 /// Computes the tree's verdict again, and what its visits show; all of them, or only those that a change of `visit` can

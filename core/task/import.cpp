@@ -116,14 +116,20 @@ Result<ImportReport> importFiles(Session& session, const std::vector<std::string
     report.dryRun = options.dryRun;
     const auto files = allFiles(paths);
     int withRows = 0;
-    for (const auto& path : files) {
+    PhotoImport photos(session, options, progress, report);
+    for (std::size_t i = 0; i < files.size(); ++i) {
+        const std::string& path = files[i];
         const Format format = formatOf(path);
+        if (format == Format::photo)
+            progress.tell(static_cast<std::int64_t>(i), static_cast<std::int64_t>(files.size()));
+        else
+            photos.forgetVisits();
         std::optional<LargeImport> large;
         if (format == Format::table && !options.dryRun && isLarge(path))
             large.emplace(session.store());
         const std::string target = format == Format::photo ? "" : asideTarget(session, options, path, withRows++);
         auto file = format == Format::gpx     ? importGpx(session, path, target, options, progress, report)
-                    : format == Format::photo ? importPhoto(session, path, options, progress, report)
+                    : format == Format::photo ? photos.take(path)
                                               : importTable(session, path, target, options, progress, report);
         if (file) {
             addUp(*file, report);

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "core/base/progress.h"
+#include "core/rules/photo_likeness.h"
 #include "core/task/session.h"
 
 namespace cupule {
@@ -31,6 +32,8 @@ struct ImportOptions {
     std::string site;                       ///< name of the site of rows that name none
     std::string observer;                   ///< code or name where rows name none; empty = the profile's person
     bool takeGoodPoints = false;            ///< GPX: read the points that a damaged document still holds
+    bool photosToTray = false;              ///< photos: none goes to a visit unseen, all are proposed later
+    LookAtPicture look;                     ///< photos: to notice likely copies; empty = they are looked at later
     bool takeRoutePoints = false;           ///< GPX: take route points where there is no waypoint
 };
 
@@ -62,6 +65,7 @@ struct ImportFile {
 
 struct ImportReport {
     std::int64_t rows = 0, kept = 0, knownAlready = 0, setAside = 0;
+    std::int64_t likelyCopies = 0;          ///< photos that look like one that is here: kept, to be decided
     std::int64_t newTrees = 0, newPeople = 0, newSites = 0;
     std::vector<ImportFile> files;
     std::vector<ImportProblem> problems;    ///< every one

@@ -8,6 +8,7 @@
 #include "core/store/photos.h"
 #include "core/task/edit.h"
 #include "core/task/import_report.h"
+#include "core/task/photo_copies.h"
 #include "core/task/photo_proposals.h"
 
 namespace cupule {
@@ -72,18 +73,6 @@ PhotoNote noteOf(Session& session, const std::string& path, const PhotoFacts& fa
     return note;
 }
 
-/// The visit of that day which fits best, or null.
-Result<Uid> visitFor(Session& session, const PhotoNote& photo)
-{
-    if (!photo.takenDate)
-        return Uid{};
-    const auto visits = visitsForPhotos(session, *photo.takenDate);
-    if (!visits)
-        return fail(visits.error());
-    const auto matches = matchVisits(photo, *visits, {}, session.pack().settings);
-    return matches.empty() ? Uid{} : matches.front().visit;
-}
-
 void tell(const PhotoFacts& facts, const PhotoNote& note, CivilDate today, ImportFile& file, ImportReport& report)
 {
     const auto say = [&](std::string_view kind, const char* tag, const std::string& value) {
@@ -108,7 +97,8 @@ void tell(const PhotoFacts& facts, const PhotoNote& note, CivilDate today, Impor
     file.notes.push_back(note.visit.isNull() ? "in-the-tray:1" : "with-visit:" + note.visit.text());
 }
 
-Status keep(Session& session, const std::string& path, const PhotoNote& note, const Progress& progress)
+Status keep(Session& session, const std::string& path, const PhotoNote& note, bool looked,
+            std::optional<std::uint64_t> likeness, const Progress& progress)
 {
     // the picture first: a note must never point to a picture that is not there
     const auto kept = session.store().media().keepFile(path, progress);
@@ -119,6 +109,9 @@ Status keep(Session& session, const std::string& path, const PhotoNote& note, co
         return fail(change.error());
     if (auto saved = session.store().photos().save(*change, note); !saved)
         return saved;
+    if (looked)
+        if (auto set = session.store().photos().setLikeness(*change, note.id, likeness); !set)
+            return set;
     if (!note.visit.isNull())
         if (auto done = refreshVisit(session, *change, note.visit); !done)
             return done;
@@ -129,35 +122,77 @@ Status keep(Session& session, const std::string& path, const PhotoNote& note, co
 
 } // namespace
 
-Result<ImportFile> importPhoto(Session& session, const std::string& path, const ImportOptions& options,
-                               const Progress& progress, ImportReport& report)
+/// The visit of that day which fits best, or null.
+Result<Uid> PhotoImport::visitFor(const PhotoNote& photo)
+{
+    if (!photo.takenDate || m_options.photosToTray)
+        return Uid{};
+    auto known = m_visits.find(*photo.takenDate);
+    if (known == m_visits.end()) {
+        auto visits = visitsForPhotos(m_session, *photo.takenDate);
+        if (!visits)
+            return fail(visits.error());
+        known = m_visits.emplace(*photo.takenDate, std::move(*visits)).first;
+    }
+    const auto matches = matchVisits(photo, known->second, {}, m_session.pack().settings);
+    return matches.empty() ? Uid{} : matches.front().visit;
+}
+
+/// Notes which photo this one looks like; what it looks like is then known for those that come after it.
+Status PhotoImport::noteCopy(const PhotoNote& note, std::uint64_t likeness, ImportFile& file)
+{
+    if (!m_likenesses) {
+        auto all = m_session.store().photos().likenesses();
+        if (!all)
+            return fail(all.error());
+        m_likenesses = std::move(*all);
+    }
+    const auto copy = likeliestCopy(m_session, note, likeness, *m_likenesses);
+    if (!copy)
+        return fail(copy.error());
+    if (*copy) {
+        file.notes.push_back("likely-copy:" + (*copy)->other.originalName);
+        ++m_report.likelyCopies;
+    }
+    if (!m_options.dryRun)
+        m_likenesses->push_back({note.id, likeness});
+    return {};
+}
+
+Result<ImportFile> PhotoImport::take(const std::string& path)
 {
     ImportFile file;
     file.file = path;
     file.format = "photo";
-    if (progress.cancelled())
+    if (m_progress.cancelled())
         return fail("job.cancelled", FaultKind::refused);
     const auto facts = readPhoto(path);
     if (!facts)
         return fail(facts.error());
     file.rows = 1;
-    PhotoNote note = noteOf(session, path, *facts);
-    const auto same = session.store().photos().withPicture(note.sha256);
+    PhotoNote note = noteOf(m_session, path, *facts);
+    const auto same = m_session.store().photos().withPicture(note.sha256);
     if (!same)
         return fail(same.error());
     if (!same->empty()) {
         file.knownAlready = 1;
+        file.notes.push_back("known-picture:" + same->front().originalName);
         return file;
     }
-    const auto visit = visitFor(session, note);
+    const auto visit = visitFor(note);
     if (!visit)
         return fail(visit.error());
     note.visit = *visit;
-    if (!options.dryRun)
-        if (auto kept = keep(session, path, note, progress); !kept)
+    const bool looks = static_cast<bool>(m_options.look);
+    const auto likeness = looks ? m_options.look(path) : std::nullopt;
+    if (!m_options.dryRun)
+        if (auto kept = keep(m_session, path, note, looks, likeness, m_progress); !kept)
             return fail(kept.error());
     file.kept = 1;
-    tell(*facts, note, options.today.value_or(session.today()), file, report);
+    tell(*facts, note, m_options.today.value_or(m_session.today()), file, m_report);
+    if (likeness)
+        if (auto noted = noteCopy(note, *likeness, file); !noted)
+            return fail(noted.error());
     return file;
 }
 

@@ -1,5 +1,7 @@
 #include "core/task/photo_proposals.h"
 
+#include <algorithm>
+
 #include "core/store/photos.h"
 #include "core/store/places.h"
 #include "core/store/visits.h"
@@ -82,33 +84,77 @@ Result<std::vector<MatchVisit>> visitsForPhotos(Session& session, CivilDate day)
     return visits;
 }
 
-Result<PhotoProposals> proposePhotos(Session& session, CivilDate day, std::optional<double> secondsAhead)
+Result<PhotoGround> photoGround(Session& session, CivilDate day)
 {
-    const auto visits = visitsForPhotos(session, day);
+    PhotoGround ground;
+    ground.day = day;
+    ground.settings = session.pack().settings;
+    auto visits = visitsForPhotos(session, day);
     if (!visits)
         return fail(visits.error());
     auto placed = placedPhotos(session, day);
     if (!placed)
         return fail(placed.error());
-    const auto tray = trayPhotos(session);
+    auto tray = trayPhotos(session);
     if (!tray)
         return fail(tray.error());
-    PhotoProposals proposals;
-    for (const PhotoNote& photo : *tray)
+    ground.visits = std::move(*visits);
+    ground.tray = std::move(*tray);
+    for (const PhotoNote& photo : ground.tray)
         if (mayBeOf(photo, day, photo.clockAheadSeconds))
             placed->photos.push_back(photo);
-    proposals.fromGps = clockOffsetFromGps(placed->photos);
-    proposals.fromVisits = clockOffset(placed->secondsAfter);
+    ground.fromGps = clockOffsetFromGps(placed->photos);
+    ground.fromVisits = clockOffset(placed->secondsAfter);
+    return ground;
+}
+
+PhotoProposals proposeFrom(const PhotoGround& ground, std::optional<double> secondsAhead)
+{
+    PhotoProposals proposals;
+    proposals.fromGps = ground.fromGps;
+    proposals.fromVisits = ground.fromVisits;
     proposals.secondsAhead = secondsAhead;
-    for (const auto& estimate : {proposals.fromGps, proposals.fromVisits})
+    for (const auto& estimate : {ground.fromGps, ground.fromVisits})
         if (!proposals.secondsAhead && estimate)
             proposals.secondsAhead = estimate->secondsAhead;
-    for (const PhotoNote& photo : *tray) {
+    for (const PhotoNote& photo : ground.tray) {
         const auto ahead = aheadOf(photo, proposals.secondsAhead);
-        if (mayBeOf(photo, day, ahead))
-            proposals.photos.push_back({photo, matchVisits(photo, *visits, ahead, session.pack().settings)});
+        if (mayBeOf(photo, ground.day, ahead))
+            proposals.photos.push_back({photo, matchVisits(photo, ground.visits, ahead, ground.settings)});
     }
     return proposals;
+}
+
+Result<PhotoProposals> proposePhotos(Session& session, CivilDate day, std::optional<double> secondsAhead)
+{
+    const auto ground = photoGround(session, day);
+    if (!ground)
+        return fail(ground.error());
+    return proposeFrom(*ground, secondsAhead);
+}
+
+Status takeProposals(Session& session, const std::vector<PhotoAndVisit>& pairs, const std::string& what)
+{
+    std::vector<PhotoNote> changed;
+    for (const auto& [photo, visit] : pairs) {
+        const auto stored = storedPhoto(session, photo);
+        if (!stored)
+            return fail(stored.error());
+        changed.push_back(*stored);
+        changed.back().visit = visit;
+    }
+    return changePhotos(session, changed, what);
+}
+
+Status refuseVisits(Session& session, const Uid& photo, const std::vector<Uid>& visits, const std::string& what)
+{
+    auto stored = storedPhoto(session, photo);
+    if (!stored)
+        return fail(stored.error());
+    for (const Uid& visit : visits)
+        if (std::find(stored->notWith.begin(), stored->notWith.end(), visit) == stored->notWith.end())
+            stored->notWith.push_back(visit);
+    return changePhoto(session, *stored, what);
 }
 
 } // namespace cupule

@@ -12,16 +12,6 @@ namespace cupule {
 
 namespace {
 
-Result<PhotoNote> storedPhoto(Session& session, const Uid& id)
-{
-    auto photo = session.store().photos().find(id);
-    if (!photo)
-        return fail(photo.error());
-    if (!*photo)
-        return fail("photo.unknown", FaultKind::usage, {{"id", id.text()}});
-    return std::move(**photo);
-}
-
 Status mayTouch(Session& session, const Uid& visit)
 {
     if (visit.isNull())
@@ -37,6 +27,16 @@ Status mayTouch(Session& session, const Uid& visit)
 
 } // namespace
 
+Result<PhotoNote> storedPhoto(Session& session, const Uid& id)
+{
+    auto photo = session.store().photos().find(id);
+    if (!photo)
+        return fail(photo.error());
+    if (!*photo)
+        return fail("photo.unknown", FaultKind::usage, {{"id", id.text()}});
+    return std::move(**photo);
+}
+
 Result<std::vector<PhotoNote>> trayPhotos(Session& session)
 {
     auto tray = session.store().photos().tray();
@@ -48,31 +48,57 @@ Result<std::vector<PhotoNote>> trayPhotos(Session& session)
     return tray;
 }
 
-Status changePhoto(Session& session, const PhotoNote& changed, const std::string& what)
+Result<std::vector<PhotoNote>> photosOfVisit(Session& session, const Uid& visit)
 {
-    const auto stored = storedPhoto(session, changed.id);
-    if (!stored)
-        return fail(stored.error());
-    if (*stored == changed)
-        return {};
-    if (stored->sha256 != changed.sha256)
-        return fail("photo.picture", FaultKind::usage, {{"id", changed.id.text()}});
-    for (const Uid& visit : {stored->visit, changed.visit})
-        if (auto may = mayTouch(session, visit); !may)
-            return may;
+    return session.store().photos().ofVisit(visit);
+}
+
+Result<std::vector<UndoPart>> savePhotos(Session& session, Change& change, const std::vector<PhotoNote>& changed)
+{
+    std::vector<UndoPart> parts;
+    std::vector<Uid> touched;
+    for (const PhotoNote& photo : changed) {
+        const auto stored = storedPhoto(session, photo.id);
+        if (!stored)
+            return fail(stored.error());
+        if (*stored == photo)
+            continue;
+        if (stored->sha256 != photo.sha256)
+            return fail("photo.picture", FaultKind::usage, {{"id", photo.id.text()}});
+        for (const Uid& visit : {stored->visit, photo.visit}) {
+            if (auto may = mayTouch(session, visit); !may)
+                return fail(may.error());
+            if (!visit.isNull() && std::find(touched.begin(), touched.end(), visit) == touched.end())
+                touched.push_back(visit);
+        }
+        if (auto saved = session.store().photos().save(change, photo); !saved)
+            return fail(saved.error());
+        parts.push_back({"photo", photo.id, toJson(*stored), toJson(photo)});
+    }
+    for (const Uid& visit : touched)
+        if (auto done = refreshVisit(session, change, visit); !done)
+            return fail(done.error());
+    return parts;
+}
+
+Status changePhotos(Session& session, const std::vector<PhotoNote>& changed, const std::string& what)
+{
     auto change = session.begin();
     if (!change)
         return fail(change.error());
-    if (auto saved = session.store().photos().save(*change, changed); !saved)
-        return saved;
-    for (const Uid& visit : {stored->visit, changed.visit})
-        if (auto done = visit.isNull() ? Status() : refreshVisit(session, *change, visit); !done)
-            return done;
-    if (auto kept = session.store().undoLog().push(*change, what,
-                                                   {{"photo", changed.id, toJson(*stored), toJson(changed)}});
-        !kept)
+    const auto parts = savePhotos(session, *change, changed);
+    if (!parts)
+        return fail(parts.error());
+    if (parts->empty())
+        return {};
+    if (auto kept = session.store().undoLog().push(*change, what, *parts); !kept)
         return kept;
     return session.commit(*change);
+}
+
+Status changePhoto(Session& session, const PhotoNote& changed, const std::string& what)
+{
+    return changePhotos(session, {changed}, what);
 }
 
 Result<std::string> photoPath(Session& session, const Uid& photo)

@@ -111,7 +111,11 @@ TEST_CASE("a visit is proposed for its place or time, the better fit first", "[r
     CHECK(*byPlace[0].metres == Approx(0).margin(0.01));
     CHECK_FALSE(byPlace[0].minutes);
     CHECK(*byPlace[1].metres == Approx(55.6).margin(0.2));
-    CHECK(*byPlace[1].limitMetres >= 250);
+    CHECK(*byPlace[1].limitMetres == 250 + byPlace[1].visitReachMetres + byPlace[1].photoReachMetres);
+    photo.notWith = {uidOf(3)};
+    REQUIRE(matchVisits(photo, visits, {}, settings).size() == 1);
+    CHECK(matchVisits(photo, visits, {}, settings)[0].visit == uidOf(2));
+    photo.notWith.clear();
 
     const auto both = matchVisits(photo, visits, 0.0, settings);
     REQUIRE(both.size() == 2);
@@ -136,6 +140,15 @@ TEST_CASE("the limit of time counts, to the minute", "[rules][photo]")
     CHECK(matchVisits(photoAt("2026-06-11", "15:01"), visits, 0.0, settings).empty());
 }
 
+TEST_CASE("two moments are two pictures; a picture without one may be a copy of any", "[rules][photo]")
+{
+    CHECK(takenApart(photoAt("2026-06-11", "10:15"), photoAt("2026-06-11", "10:16")));
+    CHECK(takenApart(photoAt("2026-06-11", "10:15"), photoAt("2026-06-12", "10:15")));
+    CHECK_FALSE(takenApart(photoAt("2026-06-11", "10:15"), photoAt("2026-06-11", "10:15")));
+    CHECK_FALSE(takenApart(photoAt("2026-06-11", "10:15"), PhotoNote{}));
+    CHECK_FALSE(takenApart(PhotoNote{}, PhotoNote{}));
+}
+
 TEST_CASE("the difference hash as defined", "[rules][photo]")
 {
     // N. Krawetz 2013 (from memory); the values worked out independently for these pictures
@@ -154,4 +167,11 @@ TEST_CASE("the difference hash as defined", "[rules][photo]")
     CHECK(differenceHash(flat) == 0);
     CHECK(bitsApart(differenceHash(formula), differenceHash(rising)) == 4);
     CHECK(bitsApart(0, ~std::uint64_t{0}) == 64);
+    CHECK(likenessOf(rising) == differenceHash(rising));
+    CHECK_FALSE(likenessOf(flat));
+    for (std::size_t at = 0; at < flat.size(); ++at)
+        flat[at] = static_cast<std::uint8_t>(100 + (at % 2) * 7);
+    CHECK_FALSE(likenessOf(flat));
+    flat[0] = 108;
+    CHECK(likenessOf(flat));
 }

@@ -94,6 +94,8 @@ constexpr Sentence notes[] = {
     SAY("zone-unknown", "Taken on %1; the zone of the camera’s clock is not known."),
     SAY("zone-worked-out", "The zone of the camera’s clock was worked out from the satellite time: UTC %1 min."),
     SAY("with-visit", "It lies with the visit of that place and time."),
+    SAY("likely-copy", "It looks like %1, which is here already: perhaps the same picture, made smaller. Both are kept; a person decides."),
+    SAY("known-picture", "It is the same file as %1, byte for byte, which is here already: nothing was added."),
     SAY("in-the-tray", "No visit fits its place and time: it lies in the tray."),
 };
 #undef SAY
