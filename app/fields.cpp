@@ -194,4 +194,16 @@ Status setField(Visit& visit, const std::string& assignment, Session& session)
     return unfit("field.unknown");
 }
 
+Result<std::vector<Role>> readRoles(const std::string& typed)
+{
+    std::vector<Role> roles;
+    for (const auto& word : split(typed, ',')) {
+        const auto role = fromName<Role>(trim(word));
+        if (!role)
+            return fail("profile.role-unknown", FaultKind::usage, {{"role", word}});
+        roles.push_back(*role);
+    }
+    return roles;
+}
+
 } // namespace cupule::app

@@ -1,8 +1,9 @@
-// Answers of a visit as NAME=VALUE, for entering and correcting on the command line.
+// Answers of a visit as NAME=VALUE, for entering and correcting on the command line; and lists of roles.
 
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "core/record/visit.h"
 #include "core/task/session.h"
@@ -14,5 +15,8 @@ namespace cupule::app {
 /// boots, vehicle, tools, left; galls, gall-size, date, time, position, note, leafing-shift, leafing-from.
 /// An empty value clears. Faults "field.unknown", "field.value" (arguments "field", "value"), those of positions.
 Status setField(Visit& visit, const std::string& assignment, Session& session);
+
+/// "volunteer,trainer". Fault "profile.role-unknown".
+Result<std::vector<Role>> readRoles(const std::string& typed);
 
 } // namespace cupule::app

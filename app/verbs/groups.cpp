@@ -10,7 +10,7 @@ void StoreVerb::declareStore(CLI::App& options)
 const std::vector<VerbGroup>& verbGroups()
 {
     static const std::vector<VerbGroup> groups{
-        {"To begin", {makeProfileMake, makeProfileShow, makeProfileChange, makeNew}},
+        {"To begin", {makeProfileMake, makeProfileShow, makeProfileChange, makeNew, makeKeyVerb, makeVouch, makeWithdrawKey}},
         {"A day's work",
          {makeImport, makeEnter, makePhoto, makeCorrect, makeStrike, makeCheck, makeHandIn, makeUndo, makeRedo,
           makeSeason, makePosition}},

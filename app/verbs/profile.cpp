@@ -1,24 +1,12 @@
+#include "app/fields.h"
 #include "app/verbs/verbs.h"
 #include "app/words.h"
-#include "core/base/text.h"
 #include "core/record/names.h"
 #include "ui/bridge/words.h"
 
 namespace cupule::app {
 
 namespace {
-
-Result<std::vector<Role>> readRoles(const std::string& text)
-{
-    std::vector<Role> roles;
-    for (const auto& word : split(text, ',')) {
-        const auto role = fromName<Role>(trim(word));
-        if (!role)
-            return fail("profile.role-unknown", FaultKind::usage, {{"role", word}});
-        roles.push_back(*role);
-    }
-    return roles;
-}
 
 int give(Run& run, const Profile& profile)
 {

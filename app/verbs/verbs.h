@@ -16,6 +16,9 @@ protected:
 std::unique_ptr<Verb> makeProfileMake();
 std::unique_ptr<Verb> makeProfileShow();
 std::unique_ptr<Verb> makeProfileChange();
+std::unique_ptr<Verb> makeKeyVerb();
+std::unique_ptr<Verb> makeVouch();
+std::unique_ptr<Verb> makeWithdrawKey();
 std::unique_ptr<Verb> makeNew();
 std::unique_ptr<Verb> makePosition();
 std::unique_ptr<Verb> makeSeason();

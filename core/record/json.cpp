@@ -3,7 +3,7 @@
 #include <cstdlib>
 
 #include "core/record/json_fields.h"
-#include "core/record/json_reader.h"
+#include "core/record/json_text.h"
 
 namespace cupule {
 
@@ -126,34 +126,6 @@ void appendUid(std::string& out, const Uid& id)
     out.append(text, sizeof text);
 }
 
-template <class Noun>
-std::string textOf(const Noun& value)
-{
-    std::string out;
-    Writer(out).object(value);
-    return out;
-}
-
-template <class Noun>
-Noun nounOf(std::string_view text)
-{
-    std::size_t written = 0;
-    const auto count = [&](int, nlohmann::json::parse_event_t event, nlohmann::json&) {
-        if (event == nlohmann::json::parse_event_t::key)
-            ++written;
-        return true;
-    };
-    const auto parsed = nlohmann::json::parse(text, count, false);
-    if (parsed.is_discarded())
-        throw Bad{"", "syntax"};
-    Noun noun;
-    Reader reader;
-    reader.object(parsed, noun);
-    if (reader.members() != written)
-        throw Bad{"", "doubled"};
-    return noun;
-}
-
 } // namespace json
 
 std::string toJson(const Person& value) { return json::textOf(value); }
@@ -167,6 +139,7 @@ std::string toJson(const Leave& value) { return json::textOf(value); }
 std::string toJson(const Regime& value) { return json::textOf(value); }
 std::string toJson(const Decision& value) { return json::textOf(value); }
 std::string toJson(const Told& value) { return json::textOf(value); }
+std::string toJson(const KeyNote& value) { return json::textOf(value); }
 
 namespace {
 
@@ -186,13 +159,7 @@ bool appendJson(std::string& out, const Tree& value) { return appended(out, valu
 template <class Noun>
 Result<Noun> fromJson(std::string_view text)
 {
-    try {
-        return json::nounOf<Noun>(text);
-    } catch (const json::Bad& bad) {
-        return fail(Fault{"record.json", FaultKind::data, {{"path", bad.path}, {"why", bad.why}}, {{}, 0, 0, -1, bad.path}, {}});
-    } catch (const nlohmann::json::exception& error) {
-        return fail(Fault{"record.json", FaultKind::data, {{"path", ""}, {"why", "syntax"}}, {}, error.what()});
-    }
+    return json::readJson<Noun>(text);
 }
 
 template Result<Person> fromJson(std::string_view);
@@ -206,5 +173,6 @@ template Result<Leave> fromJson(std::string_view);
 template Result<Regime> fromJson(std::string_view);
 template Result<Decision> fromJson(std::string_view);
 template Result<Told> fromJson(std::string_view);
+template Result<KeyNote> fromJson(std::string_view);
 
 } // namespace cupule

@@ -9,6 +9,7 @@
 
 #include "core/base/result.h"
 #include "core/record/decision.h"
+#include "core/record/key.h"
 #include "core/record/leave.h"
 #include "core/record/person.h"
 #include "core/record/photo.h"
@@ -29,6 +30,7 @@ std::string toJson(const Leave& value);
 std::string toJson(const Regime& value);
 std::string toJson(const Decision& value);
 std::string toJson(const Told& value);
+std::string toJson(const KeyNote& value);
 
 /// Appends the same text. False where the noun holds what JSON cannot (a number that is not finite, text that is no UTF-8);
 /// such a text must not be kept.

@@ -6,6 +6,7 @@
 
 #include "core/record/decision.h"
 #include "core/record/json_writer.h"
+#include "core/record/key.h"
 #include "core/record/leave.h"
 #include "core/record/person.h"
 #include "core/record/photo.h"
@@ -302,6 +303,28 @@ void describe(V& v, T& x)
     v("reference", x.reference);
     v("to", x.to);
     v.required("visit", x.visit);
+}
+
+template <class V, Like<KeyNote> T>
+void describe(V& v, T& x)
+{
+    v.required("at", x.at);
+    v("by", x.by);
+    v.required("id", x.id);
+    v.required("key", x.key);
+    v.required("person", x.person);
+    v("remark", x.remark);
+    v("roles", x.roles);
+    v.required("step", x.step);
+    v("upTo", x.upTo);
+}
+
+template <class V, Like<KeyFollows> T>
+void describe(V& v, T& x)
+{
+    v.required("newer", x.newer);
+    v.required("older", x.older);
+    v.required("signature", x.signature);
 }
 
 } // namespace cupule::json

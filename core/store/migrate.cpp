@@ -13,6 +13,7 @@ std::span<const SchemaStep> schemaSteps()
         SchemaStep{2, "search_and_place", embedded::sql_0002_search_and_place},
         SchemaStep{3, "import_and_queue", embedded::sql_0003_import_and_queue},
         SchemaStep{4, "photo_likeness", embedded::sql_0004_photo_likeness},
+        SchemaStep{5, "keys_and_bundles", embedded::sql_0005_keys_and_bundles},
     };
     return steps;
 }

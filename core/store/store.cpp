@@ -5,6 +5,7 @@
 #include "core/base/zone.h"
 #include "core/store/decisions.h"
 #include "core/store/journal.h"
+#include "core/store/keys.h"
 #include "core/store/leaves.h"
 #include "core/store/media.h"
 #include "core/store/migrate.h"
@@ -168,6 +169,7 @@ Decisions Store::decisions() { return Decisions(*m_core); }
 Journal Store::journal() { return Journal(*m_core); }
 Revisions Store::revisions() { return Revisions(*m_core); }
 UndoLog Store::undoLog() { return UndoLog(*m_core); }
+Keys Store::keys() { return Keys(*m_core); }
 Search Store::search() { return Search(*m_core); }
 Media Store::media() { return Media(*m_core); }
 StoreSettings Store::settings() { return StoreSettings(*m_core); }

@@ -28,6 +28,7 @@ namespace cupule {
 
 class Decisions;
 class Journal;
+class Keys;
 class Leaves;
 class Media;
 class People;
@@ -133,6 +134,7 @@ public:
     Journal journal();                     ///< core/store/journal.h
     Revisions revisions();                 ///< core/store/revisions.h
     UndoLog undoLog();                     ///< core/store/undo_log.h
+    Keys keys();                           ///< core/store/keys.h
     Search search();                       ///< core/store/search.h
     Media media();                         ///< core/store/media.h
     StoreSettings settings();              ///< core/store/settings.h

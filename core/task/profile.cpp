@@ -9,6 +9,7 @@
 #include "core/base/text.h"
 #include "core/record/json.h"
 #include "core/record/names.h"
+#include "core/task/keys.h"
 #include "core/task/session.h"
 
 namespace cupule {
@@ -145,6 +146,9 @@ Result<Profile> makeProfile(const std::string& folder, const Person& person, con
         profile.person.id = ids.make();
     if (auto saved = saveProfile(profile); !saved)
         return fail(saved.error());
+    // One that is there already is kept: a profile that was lost and is made anew stays the same signer.
+    if (auto key = makeKey(folder, random); !key && key.error().code != "key.exists")
+        return fail(key.error());
     return profile;
 }
 

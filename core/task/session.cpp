@@ -8,6 +8,7 @@
 #include "core/record/names.h"
 #include "core/store/people.h"
 #include "core/store/settings.h"
+#include "core/task/keys.h"
 #include "core/task/seen.h"
 
 namespace cupule {
@@ -128,6 +129,8 @@ Result<std::unique_ptr<Session>> Session::create(const std::string& path, const 
     auto change = session->begin();
     if (!change)
         return fail(change.error());
+    if (auto trusted = vouchForMaker(*session, *change); !trusted)
+        return fail(trusted.error());
     if (auto kept = session->commit(*change); !kept)
         return fail(kept.error());
     return session;

@@ -36,7 +36,7 @@ struct Profile {
 
 /// Reads `profile.json` of the folder. Faults "profile.missing", "profile.json".
 Result<Profile> loadProfile(const std::string& folder);
-/// Makes a folder with a new device id. Faults "profile.exists", "profile.code" (empty, or not of letters and digits),
+/// Makes a folder with a new device id and a key to sign with (core/task/keys.h). Faults "profile.exists", "profile.code" (empty, or not of letters and digits),
 /// "profile.roles" (none), "file.write".
 Result<Profile> makeProfile(const std::string& folder, const Person& person, const std::vector<Role>& roles,
                             const Clock& clock, Random& random);

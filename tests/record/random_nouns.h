@@ -86,6 +86,7 @@ private:
     static bool known(LeaveGiver v) { return static_cast<int>(v) < 3; }
     static bool known(LeaveScope v) { return static_cast<int>(v) < 5; }
     static bool known(Outcome v) { return static_cast<int>(v) < 5; }
+    static bool known(KeyStep v) { return static_cast<int>(v) < 2; }
 
     SeededRandom m_random;
 };
