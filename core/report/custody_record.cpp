@@ -54,11 +54,12 @@ void taken(const Paper& paper)
     row("Tree and square", facts.square.empty() ? facts.tree
                                                 : words.text("{tree}, square {square}",
                                                              {{"tree", facts.tree}, {"square", facts.square}}));
+    row("Place", facts.place ? placeWords(*facts.place, words) : std::string());
     row("Host as believed", sample.hostAsBelieved);
     row("Plant part", sample.plantPart);
     row("Pieces", sample.pieces ? paper.count(*sample.pieces) : std::string());
     row("Condition", sample.condition == "holes" ? words.text("with holes") : sample.condition);
-    row("Taken by", facts.collector);
+    row("Taken by", facts.collectorName.empty() ? facts.collector : facts.collector + ", " + facts.collectorName);
     row("Why", sample.reason);
     if (!sample.note.empty())
         row("Note", sample.note);
@@ -242,6 +243,32 @@ void nextHands(const Paper& paper)
               {}, Tone::note);
 }
 
+/// What the programme sets; where nobody has, that is said.
+void ofTheProgramme(const Paper& paper)
+{
+    const CustodyRecordData& data = paper.data;
+    const SampleLimits& limits = data.limits;
+    const Arguments hours{{"warn", paper.count(limits.warnHours)},
+                          {"ask", paper.count(limits.askHours)},
+                          {"rearing", paper.count(limits.rearingHours)}};
+    if (data.limitsProposed)
+        paper.say("Proposed limits, the programme's to set: said after {warn} hours from the seal, asked about after {ask}, of "
+                  "no use for rearing after {rearing}.",
+                  hours);
+    else
+        paper.say("Limits of the programme: said after {warn} hours from the seal, asked about after {ask}, of no use for "
+                  "rearing after {rearing}.",
+                  hours);
+    if (data.mayMove.empty())
+        paper.say("Who may move a sample is the programme's to set, and nobody has: ask the authority before it is moved.");
+    else
+        paper.say("In this programme samples are moved by: {who}.", {{"who", data.mayMove}});
+    if (data.tell.empty())
+        paper.say("Whom to tell of a find is the programme's to set, and nobody has: ask the coordinator or the authority.");
+    else
+        paper.say("Tell of a find: {who}.", {{"who", data.tell}});
+}
+
 void cautions(const Paper& paper)
 {
     paper.heading("Cautions");
@@ -261,13 +288,8 @@ void cautions(const Paper& paper)
                    {"reference", regime.reference.empty() ? paper.words.text("without a number") : regime.reference},
                    {"dry", paper.words.text(regime.dryGalls.c_str())},
                    {"notify", regime.notify.empty() ? paper.words.text("ask the authority") : regime.notify}});
+    ofTheProgramme(paper);
     const Pack& pack = paper.pack;
-    const auto& settings = pack.settings;
-    paper.say("Limits of the programme, its own to set: asked about after {warn} hours from the seal, held for "
-              "instructions after {ask}, of no use for rearing after {rearing}.",
-              {{"warn", paper.count(settings.sampleWarnHours)},
-               {"ask", paper.count(settings.sampleAskHours)},
-               {"rearing", paper.count(settings.sampleVoidRearingHours)}});
     paper.out.blocks.emplace_back(Paragraph{pack.exportNote, Tone::caution});
     paper.say(paper.data.journalWhole ? "The journal behind this paper holds: {n} lines, each tied to the one before."
                                       : "The journal behind this paper does not hold. Treat every line here with doubt "

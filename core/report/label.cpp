@@ -44,11 +44,16 @@ struct Writer {
     }
     [[nodiscard]] LabelRow row(const char* name, Parts parts) const { return {say.text(name), std::move(parts)}; }
 
+    [[nodiscard]] std::string collector() const
+    {
+        return facts.collectorName.empty() ? facts.collector : facts.collector + ", " + facts.collectorName;
+    }
     [[nodiscard]] LabelRow taken() const
     {
         if (const CustodyLine* cut = first(CustodyKind::cut); cut != nullptr && cut->out)
-            return row("taken", {words(momentWords(*cut->out, say))});
-        return row("taken", {words(say.date(facts.visitDate) + ","), blank(timeRoom), words(say.text("h"))});
+            return row("taken", {words(say.text("{at}, by {who}", {{"at", momentWords(*cut->out, say)}, {"who", collector()}}))});
+        return row("taken", {words(say.date(facts.visitDate) + ","), blank(timeRoom),
+                             words(say.text("h by {who}", {{"who", collector()}}))});
     }
     [[nodiscard]] LabelRow what() const
     {
@@ -65,19 +70,25 @@ struct Writer {
         return row("host", {words(say.text("{host}, as {who} believes",
                                            {{"host", facts.sample.hostAsBelieved}, {"who", facts.collector}}))});
     }
-    [[nodiscard]] LabelRow by() const
+    [[nodiscard]] LabelRow leave() const
     {
         const auto leave = std::find_if(facts.leaves.begin(), facts.leaves.end(), [](const Leave& each) {
             return each.giver == LeaveGiver::authority;
         });
         if (leave == facts.leaves.end())
-            return row("by", {words(say.text("{who}. No leave of the authority is noted.", {{"who", facts.collector}}))});
+            return row("leave", {words(say.text("None of the authority is noted."))});
         const std::string reference = leave->reference.empty() ? say.text("without a number") : leave->reference;
         if (!leave->to)
-            return row("by", {words(say.text("{who}. Leave {reference}",
-                                             {{"who", facts.collector}, {"reference", reference}}))});
-        return row("by", {words(say.text("{who}. Leave {reference} to {date}",
-                                         {{"who", facts.collector}, {"reference", reference}, {"date", say.date(*leave->to)}}))});
+            return row("leave", {words(say.text("{reference}, of the authority", {{"reference", reference}}))});
+        return row("leave", {words(say.text("{reference}, of the authority, to {date}",
+                                            {{"reference", reference}, {"date", say.date(*leave->to)}}))});
+    }
+    /// With its datum and how far off it may be, as Darwin Core asks.
+    [[nodiscard]] LabelRow place() const
+    {
+        if (!facts.place)
+            return row("place", {blank(2 * nameRoom)});
+        return row("place", {words(placeWords(*facts.place, say))});
     }
     [[nodiscard]] Parts closedAt(const CustodyLine* bag) const
     {
@@ -112,20 +123,16 @@ struct Writer {
             return row("why", {blank(2 * nameRoom)});
         return row("why", {words(facts.sample.reason)});
     }
-    [[nodiscard]] LabelRow record() const
-    {
-        return row("record", {words(facts.tree + "@" + facts.visitDate.text())});
-    }
     [[nodiscard]] Label label(LabelKind kind, const char* title, CustodyKind bag, std::vector<LabelRow> rows) const
     {
         Label out;
         out.kind = kind;
-        out.title = say.text(title);
+        out.title = say.text("{title}, part 1 of 1", {{"title", say.text(title)}});
         if (const CustodyLine* line = kind == LabelKind::document ? nullptr : first(bag))
             out.bag = line->bag;
         out.number = facts.sample.number;
-        const Arguments place{{"tree", facts.tree}, {"square", facts.square}};
-        out.where = say.text(facts.square.empty() ? "tree {tree}" : "tree {tree}, square {square}", place);
+        const Arguments where{{"record", facts.tree + "@" + facts.visitDate.text()}, {"square", facts.square}};
+        out.where = say.text(facts.square.empty() ? "record {record}" : "record {record}, square {square}", where);
         out.rows = std::move(rows);
         out.hazard = pack.hazardLine;
         if (facts.demonstration)
@@ -134,6 +141,12 @@ struct Writer {
     }
 };
 
+std::string askWords(const SampleFacts& facts, const std::string& ask, const Words& say)
+{
+    const std::string& who = !ask.empty() ? ask : !facts.answers.empty() ? facts.answers : facts.storeName;
+    return say.text("Ask {who}, by the number above", {{"who", who}});
+}
+
 } // namespace
 
 std::vector<Label> sampleLabels(const SampleFacts& facts, const std::string& ask, const Pack& pack, const Words& say)
@@ -141,17 +154,43 @@ std::vector<Label> sampleLabels(const SampleFacts& facts, const std::string& ask
     const Writer writer{facts, pack, say};
     std::vector<Label> labels;
     labels.push_back(writer.label(LabelKind::innerBag, "Inner bag", CustodyKind::innerBag,
-                                  {writer.taken(), writer.what(), writer.host(), writer.by(),
+                                  {writer.taken(), writer.what(), writer.host(), writer.leave(),
                                    writer.row("closed", writer.closedAt(writer.first(CustodyKind::innerBag))),
                                    writer.state()}));
     labels.push_back(writer.label(LabelKind::outerBag, "Outer bag", CustodyKind::outerBag,
-                                  {writer.taken(), writer.what(), writer.host(), writer.by(), writer.seal(),
+                                  {writer.taken(), writer.what(), writer.host(), writer.leave(), writer.seal(),
                                    writer.takenIn()}));
     labels.push_back(writer.label(LabelKind::document, "Papers", CustodyKind::cut,
-                                  {writer.record(), writer.taken(), writer.what(), writer.host(), writer.by(),
+                                  {writer.taken(), writer.place(), writer.what(), writer.host(), writer.leave(),
                                    writer.why()}));
     for (Label& label : labels)
-        label.ask = say.text("Ask {who}, by the number above", {{"who", ask.empty() ? facts.storeName : ask}});
+        label.ask = askWords(facts, ask, say);
+    return labels;
+}
+
+std::vector<Label> reservedLabels(const std::string& number, const SampleFacts& facts, const std::string& ask, const Pack& pack,
+                                  const Words& say)
+{
+    SampleFacts none;
+    none.demonstration = facts.demonstration;
+    none.sample.number = number;
+    const Writer writer{none, pack, say};
+    const auto open = [&](const char* name, double room = 2 * nameRoom) { return writer.row(name, {blank(room)}); };
+    const LabelRow taken = writer.row("taken", {blank(nameRoom), blank(timeRoom), words(say.text("h by")), blank(nameRoom)});
+    const LabelRow what = writer.row("what", {blank(nameRoom), words("×"), blank(timeRoom)});
+    std::vector<Label> labels;
+    labels.push_back(writer.label(LabelKind::innerBag, "Inner bag", CustodyKind::innerBag,
+                                  {taken, what, open("host"), open("leave"), writer.row("closed", writer.closedAt(nullptr)),
+                                   writer.state()}));
+    labels.push_back(writer.label(LabelKind::outerBag, "Outer bag", CustodyKind::outerBag,
+                                  {taken, what, open("host"), open("leave"), writer.seal(), writer.takenIn()}));
+    labels.push_back(writer.label(LabelKind::document, "Papers", CustodyKind::cut,
+                                  {taken, open("place"), what, open("host"), open("leave"), open("why")}));
+    for (Label& label : labels) {
+        label.where = say.text("record");
+        label.reserved = true;
+        label.ask = askWords(facts, ask, say);
+    }
     return labels;
 }
 

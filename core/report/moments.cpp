@@ -1,5 +1,6 @@
 #include "core/report/moments.h"
 
+#include <cmath>
 #include <cstdlib>
 
 #include <fmt/format.h>
@@ -20,6 +21,17 @@ std::string momentWords(const Instant& at, const Words& words)
             zone += fmt::format(":{:02}", std::abs(offset) % 60);
     }
     return fmt::format("{}, {}.{:02} {}", words.date(CivilDate::of(at)), minutes / 60, minutes % 60, zone);
+}
+
+std::string placeWords(const Position& place, const Words& words)
+{
+    const auto degrees = [&](double value, const char* positive, const char* negative) {
+        return words.number(std::abs(value), 5) + ' ' + words.text(value < 0 ? negative : positive);
+    };
+    return words.text("{latitude}, {longitude}, WGS 84, ± {metres} m",
+                      {{"latitude", degrees(place.latitude, "N", "S")},
+                       {"longitude", degrees(place.longitude, "E", "W")},
+                       {"metres", words.number(std::ceil(reachMetres(place)))}});
 }
 
 } // namespace cupule::report

@@ -157,6 +157,11 @@ void settleState(const Chain& chain, SampleStatus& status)
 
 } // namespace
 
+SampleLimits proposedLimits(const Pack& pack)
+{
+    return {pack.settings.sampleWarnHours, pack.settings.sampleAskHours, pack.settings.sampleVoidRearingHours};
+}
+
 std::span<const std::string_view> custodyCodes()
 {
     return codes;

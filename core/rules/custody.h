@@ -39,10 +39,22 @@ struct ChainLink {
     std::optional<Instant> when;
     int line = 0;                           ///< custody line behind it, 0 = none yet
     std::vector<std::string> lacking;       ///< codes of what would close it
+    std::vector<std::string> broken;        ///< codes of what is broken at it
 };
+
+/// Hours from the seal to the laboratory, as the programme sets them; nobody published any.
+struct SampleLimits {
+    double warnHours = 0;                   ///< from then on it is said
+    double askHours = 0;                    ///< from then on it is asked about
+    double rearingHours = 0;                ///< from then on it is of no use for rearing
+    bool operator==(const SampleLimits&) const = default;
+};
+/// The pack's proposal, in force until the programme sets its own.
+SampleLimits proposedLimits(const Pack& pack);
 
 struct CustodyContext {
     const Pack* pack = nullptr;             ///< never null
+    std::optional<SampleLimits> limits = {};   ///< of the programme; nothing = the pack's proposal
     std::span<const Leave> leaves;          ///< all that could apply
     Uid site;                               ///< of the tree
     HostAnswer host = HostAnswer::cannotTell;

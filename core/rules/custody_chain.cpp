@@ -106,9 +106,10 @@ std::vector<ChainLink> drawChain(const Chain& chain, const Gathered& gathered)
         for (const Noted& noted : gathered.missing)
             if (hangsAt(noted, *link))
                 link->link.lacking.push_back(noted.finding.code);
-        const bool broken = std::any_of(gathered.breaks.begin(), gathered.breaks.end(),
-                                        [&](const Noted& noted) { return hangsAt(noted, *link); });
-        if (broken)
+        for (const Noted& noted : gathered.breaks)
+            if (hangsAt(noted, *link))
+                link->link.broken.push_back(noted.finding.code);
+        if (!link->link.broken.empty())
             link->link.state = LinkState::broken;
         else if (link->begun && link->link.lacking.empty())
             link->link.state = LinkState::whole;

@@ -32,18 +32,18 @@ void timeSinceSeal(const Chain& chain, std::vector<Finding>& out)
     const auto hours = hoursSinceSeal(chain);
     if (!hours || !chain.context.pack || chain.voided)
         return;
-    const Settings& settings = chain.context.pack->settings;
+    const SampleLimits limits = chain.context.limits.value_or(proposedLimits(*chain.context.pack));
     const auto say = [&](std::string_view code, Severity severity, double limit) {
         out.push_back(finding(code, severity, "hand-over",
                               {{"hours", wholeHours(*hours)}, {"limitHours", numberText(limit)}},
                               "author's judgement; a setting of the programme"));
     };
-    if (*hours > settings.sampleVoidRearingHours)
-        say("custody.hours-rearing", Severity::ask, settings.sampleVoidRearingHours);
-    else if (*hours > settings.sampleAskHours)
-        say("custody.hours-ask", Severity::ask, settings.sampleAskHours);
-    else if (*hours > settings.sampleWarnHours)
-        say("custody.hours-warn", Severity::note, settings.sampleWarnHours);
+    if (*hours > limits.rearingHours)
+        say("custody.hours-rearing", Severity::ask, limits.rearingHours);
+    else if (*hours > limits.askHours)
+        say("custody.hours-ask", Severity::ask, limits.askHours);
+    else if (*hours > limits.warnHours)
+        say("custody.hours-warn", Severity::note, limits.warnHours);
 }
 
 void writtenLate(const CustodyLine& line, std::vector<Finding>& out)

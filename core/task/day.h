@@ -56,6 +56,7 @@ struct VisitPage {
     bool correctionWaits = false;
     bool oneOfTwo = false;
     Uid headRevision;                       ///< null while a draft
+    int revisions = 0;                      ///< how often it was handed in and corrected; 0 while a draft
     std::optional<Tree> tree;
     std::optional<Site> site;
     Person observer;

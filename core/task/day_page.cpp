@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "core/store/people.h"
+#include "core/store/revisions.h"
 #include "core/task/day.h"
 #include "core/task/edit.h"
 #include "core/task/lines.h"
@@ -67,6 +68,14 @@ Result<VisitPage> visitPage(Session& session, const Uid& visit)
     if (!observer)
         return fail(observer.error());
 
+    std::size_t revisions = 0;
+    if (!stored->row.standing.head.isNull()) {
+        const auto all = session.store().revisions().ofEntity(visit);
+        if (!all)
+            return fail(all.error());
+        revisions = all->size();
+    }
+
     VisitPage page;
     page.observer = std::move(*observer);
     for (const auto& id : stored->visit.companions) {
@@ -81,6 +90,7 @@ Result<VisitPage> visitPage(Session& session, const Uid& visit)
     page.correctionWaits = stored->row.standing.correctionWaits;
     page.oneOfTwo = stored->row.standing.oneOfTwo;
     page.headRevision = stored->row.standing.head;
+    page.revisions = static_cast<int>(revisions);
     page.tree = std::move(facts.tree);
     page.site = std::move(facts.site);
     page.photos = std::move(facts.photos);

@@ -1,9 +1,14 @@
 #include "core/task/keep.h"
 
+#include <algorithm>
+#include <iterator>
+
 #include "core/store/backup.h"
 #include "core/store/health.h"
 #include "core/store/journal.h"
 #include "core/store/people.h"
+#include "core/task/day.h"
+#include "core/task/edit.h"
 
 namespace cupule {
 
@@ -58,6 +63,34 @@ Result<Health> checkHealth(Session& session, const Progress& progress)
 Status workOutAgain(Session& session)
 {
     return rebuildComputed(session.store());
+}
+
+Status judgeYearAgain(Session& session, int year, const Progress& progress)
+{
+    const auto days = daysWithVisits(session, Uid{});
+    if (!days)
+        return fail(days.error());
+    std::vector<CivilDate> wanted;
+    std::copy_if(days->begin(), days->end(), std::back_inserter(wanted), [&](CivilDate day) { return day.year() == year; });
+    std::int64_t done = 0;
+    for (const CivilDate day : wanted) {
+        if (progress.cancelled())
+            return fail("job.cancelled", FaultKind::refused);
+        const auto rows = session.store().visits().ofDay(day, Uid{});
+        if (!rows)
+            return fail(rows.error());
+        auto change = session.begin();
+        if (!change)
+            return fail(change.error());
+        for (const VisitRow& row : *rows)
+            if (!row.standing.struck)
+                if (auto shown = refreshVisit(session, *change, row.id); !shown)
+                    return shown;
+        if (auto kept = session.commit(*change); !kept)
+            return kept;
+        progress.tell(++done, static_cast<std::int64_t>(wanted.size()));
+    }
+    return {};
 }
 
 Result<std::string> backUp(Session& session, const std::string& folder, const Progress& progress)

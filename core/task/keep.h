@@ -35,6 +35,9 @@ Result<Health> checkHealth(Session& session, const Progress& progress = {});
 /// Makes again what is computed from the records: search text, counts on trees, the list of finds. No record is touched.
 Status workOutAgain(Session& session);
 
+/// Makes again what lists show of a year's visits, after the season of that year was moved. Fault "job.cancelled".
+Status judgeYearAgain(Session& session, int year, const Progress& progress = {});
+
 /// Writes one complete file (and the media beside it) into `folder`; returns its path. Fault "backup.full" where the disk is too small.
 Result<std::string> backUp(Session& session, const std::string& folder, const Progress& progress = {});
 /// The first time a store is opened on a day; keeps ten. Returns the path, or empty where today's exists.

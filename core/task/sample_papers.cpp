@@ -5,14 +5,15 @@
 #include "core/task/facts.h"
 #include "core/task/ground.h"
 #include "core/task/keep.h"
+#include "core/task/programme.h"
 #include "core/task/samples.h"
 
 namespace cupule {
 
 namespace {
 
-/// The coarse square of the visit's place; empty where no place is known.
-Result<std::string> squareOf(Session& session, const Uid& visit)
+/// The place of the visit, where one is known.
+Result<std::optional<Position>> placeOfVisit(Session& session, const Uid& visit)
 {
     const auto stored = storedVisit(session, visit);
     if (!stored)
@@ -24,33 +25,49 @@ Result<std::string> squareOf(Session& session, const Uid& visit)
             return fail(found.error());
         tree = std::move(*found);
     }
-    const auto place = placeOf(stored->visit, tree);
-    return place ? coarseSquare(session, *place) : std::string();
+    return placeOf(stored->visit, tree);
 }
 
 Result<report::SampleFacts> factsOfPage(Session& session, const SamplePage& page)
 {
-    report::SampleFacts facts;
-    facts.storeName = session.info().name;
-    facts.demonstration = session.info().demonstration;
+    auto gathered = gatherReservedLabels(session);
+    if (!gathered)
+        return gathered;
+    report::SampleFacts& facts = *gathered;
     facts.sample = page.sample;
     facts.lines = page.lines;
     facts.tree = page.treeLabel;
     facts.visitDate = page.visitDate;
     facts.leaves = page.leaves;
-    auto square = squareOf(session, page.sample.visit);
-    if (!square)
-        return fail(square.error());
-    facts.square = std::move(*square);
+    auto place = placeOfVisit(session, page.sample.visit);
+    if (!place)
+        return fail(place.error());
+    facts.place = std::move(*place);
+    if (facts.place)
+        facts.square = coarseSquare(session, *facts.place);
     const auto person = session.store().people().find(page.sample.collector);
     if (!person)
         return fail(person.error());
-    if (*person)
+    if (*person) {
         facts.collector = (*person)->code;
-    return facts;
+        facts.collectorName = (*person)->name;
+    }
+    return gathered;
 }
 
 } // namespace
+
+Result<report::SampleFacts> gatherReservedLabels(Session& session)
+{
+    const auto set = programme(session);
+    if (!set)
+        return fail(set.error());
+    report::SampleFacts facts;
+    facts.storeName = session.info().name;
+    facts.demonstration = session.info().demonstration;
+    facts.answers = set->answers;
+    return facts;
+}
 
 Result<report::SampleFacts> gatherLabels(Session& session, const Uid& sample)
 {
@@ -74,6 +91,13 @@ Result<report::CustodyRecordData> gatherCustodyRecord(Session& session, const Ui
     data.visitState = page->visitState;
     data.regimes = page->regimes;
     data.made = session.today();
+    const auto set = programme(session);
+    if (!set)
+        return fail(set.error());
+    data.limits = page->limits;
+    data.limitsProposed = page->limitsProposed;
+    data.mayMove = set->mayMove;
+    data.tell = set->tell;
     const auto proof = proveJournal(session, progress);
     if (!proof)
         return fail(proof.error());

@@ -8,12 +8,12 @@
 #include "core/store/places.h"
 #include "core/store/samples.h"
 #include "core/task/edit.h"
+#include "core/task/number_block.h"
+#include "core/task/programme.h"
 
 namespace cupule {
 
 namespace {
-
-constexpr int mostRunning = 9999;
 
 /// What a sample is judged by. Lists live here because CustodyContext only points.
 struct SampleFacts {
@@ -21,6 +21,8 @@ struct SampleFacts {
     std::optional<TreeRow> tree;
     std::vector<Leave> leaves;
     std::vector<std::string> seals, bags;
+    SampleLimits limits;
+    bool limitsProposed = true;
 
     [[nodiscard]] CustodyContext context(const Session& session) const
     {
@@ -33,6 +35,7 @@ struct SampleFacts {
         context.sealsElsewhere = seals;
         context.bagsElsewhere = bags;
         context.now = session.clock().now();
+        context.limits = limits;
         return context;
     }
 };
@@ -42,7 +45,12 @@ Result<SampleFacts> factsFor(Session& session, const Uid& sample, const Uid& vis
     auto stored = storedVisit(session, visit);
     if (!stored)
         return fail(stored.error());
-    SampleFacts facts{std::move(*stored), {}, {}, {}, {}};
+    SampleFacts facts{std::move(*stored), {}, {}, {}, {}, {}, true};
+    const auto set = programme(session);
+    if (!set)
+        return fail(set.error());
+    facts.limits = limitsOf(*set, session.pack());
+    facts.limitsProposed = !set->limits;
     if (!facts.visit.visit.tree.isNull()) {
         auto tree = session.store().trees().row(facts.visit.visit.tree);
         if (!tree)
@@ -99,20 +107,23 @@ Uid leaveFor(const std::vector<Leave>& leaves, bool authority, std::initializer_
     return {};
 }
 
-/// The next number of the block that has a check character which is issued.
-Result<std::string> nextNumber(Session& session, CivilDate day)
+/// The number on a printed label, or the next of the block, which is opened for it.
+Status giveNumber(Session& session, Change& change, int year, Sample& sample, std::optional<NumberBlock>& block)
 {
-    const std::string& block = session.profile().sampleBlock;
-    if (block.empty())
-        return fail("sample.no-block", FaultKind::refused, {{"who", session.profile().person.code}});
-    const int year = day.year() % 100;
-    const auto highest = session.store().samples().highestRunning(year, block);
-    if (!highest)
-        return fail(highest.error());
-    for (int running = *highest + 1; running <= mostRunning; ++running)
-        if (const auto number = makeSampleNumber(year, block, running))
-            return number->text();
-    return fail("sample.block-used-up", FaultKind::refused, {{"block", block}});
+    Result<std::string> number = std::string();
+    if (trim(sample.number).empty()) {
+        auto opened = NumberBlock::open(session, change, year);
+        if (!opened)
+            return fail(opened.error());
+        block = std::move(*opened);
+        number = block->next();
+    } else {
+        number = NumberBlock::reserved(session, sample.number);
+    }
+    if (!number)
+        return fail(number.error());
+    sample.number = std::move(*number);
+    return {};
 }
 
 /// A laboratory that found it says something new about a decided visit.
@@ -188,6 +199,8 @@ Result<SamplePage> samplePage(Session& session, const Uid& id)
     page.siteName = facts->visit.row.siteName;
     page.visitDate = facts->visit.visit.date;
     page.visitState = facts->visit.row.standing.state;
+    page.limits = facts->limits;
+    page.limitsProposed = facts->limitsProposed;
     for (const auto& leave : facts->leaves)
         if (leave.id == sample->leaveOwner || leave.id == sample->leaveAuthority)
             page.leaves.push_back(leave);
@@ -257,19 +270,20 @@ Result<SampleOpening> openSample(Session& session, const Sample& wanted, bool al
     });
     if (!opening.why.empty() && !(alreadyTaken && onlyLeaves))
         return opening;
-    auto number = nextNumber(session, day);
-    if (!number)
-        return fail(number.error());
-    sample.number = std::move(*number);
     auto change = session.begin();
     if (!change)
         return fail(change.error());
+    std::optional<NumberBlock> block;
+    if (auto numbered = giveNumber(session, *change, day.year(), sample, block); !numbered)
+        return fail(numbered.error());
     if (auto saved = session.store().samples().save(*change, sample); !saved)
         return fail(saved.error());
     if (auto shown = refreshVisit(session, *change, sample.visit); !shown)
         return fail(shown.error());
     if (auto kept = session.commit(*change); !kept)
         return fail(kept.error());
+    if (block)
+        block->remember();
     opening.sample = std::move(sample);
     return opening;
 }

@@ -27,6 +27,8 @@ struct SamplePage {
     RecordState visitState = RecordState::draft;
     std::vector<Leave> leaves;              ///< the two that it names
     std::vector<Regime> regimes;            ///< in force at the place; shown at disposal
+    SampleLimits limits;                    ///< of the programme, as they are in force
+    bool limitsProposed = true;             ///< nobody in the programme has set them
 };
 
 Result<std::vector<SampleLine>> sampleLines(Session& session);
@@ -34,8 +36,9 @@ Result<SamplePage> samplePage(Session& session, const Uid& sample);
 /// By number as typed (case and dashes do not matter). Fault "sample.unknown".
 Result<Uid> sampleByNumber(Session& session, const std::string& number);
 
-/// Opens a sample on a visit with the next number of the block in the profile (fault "sample.no-block" where none is
-/// issued). Leaves that are not named are looked for. What keeps it from being opened is in `why`; then there is no sample.
+/// Opens a sample on a visit with the number that it names, which must have been reserved for a label, else with the next of
+/// the block in the profile (core/task/sample_numbers.h, with the faults of both). Leaves that are not named are looked for.
+/// What keeps it from being opened is in `why`; then there is no sample.
 /// `alreadyTaken`: the material lies there without leave; it is recorded, with the break, so that the authority can be told.
 /// Roles sampleHandler, volunteer.
 struct SampleOpening {

@@ -9,6 +9,7 @@
 #include "core/store/people.h"
 #include "core/store/settings.h"
 #include "core/task/keys.h"
+#include "core/task/change_settings.h"
 #include "core/task/seen.h"
 
 namespace cupule {
@@ -220,11 +221,9 @@ SeasonContext Session::seasonFor(const Visit& visit, const Site* site) const
     auto found = m->shiftOfYear.find(year);
     if (found == m->shiftOfYear.end()) {
         int days = 0;
-        const auto observed = m->store->settings().get(leafingKey(year));
-        if (observed && *observed)
-            if (const auto date = CivilDate::parse(**observed); date)
-                if (const auto shift = leafingShift(*date, info().region, pack()); shift)
-                    days = usedShift(*shift, pack()).days;
+        if (const auto date = leafing(year))
+            if (const auto shift = leafingShift(*date, info().region, pack()); shift)
+                days = usedShift(*shift, pack()).days;
         found = m->shiftOfYear.emplace(year, days).first;
     }
     season.shiftDays = found->second;
@@ -238,21 +237,23 @@ SeasonContext Session::seasonToday() const
     return seasonFor(visit, nullptr);
 }
 
-Status Session::setLeafing(int year, std::optional<CivilDate> observed)
+Status Session::setLeafing(int year, std::optional<CivilDate> observed, const std::string& what)
 {
     if (auto may = needOneOf({Role::volunteer, Role::trainer, Role::office}); !may)
         return may;
     if (observed && observed->year() != year)
         return fail("leafing.year", FaultKind::usage,
                     {{"date", observed->text()}, {"year", std::to_string(year)}});
-    auto change = begin();
-    if (!change)
-        return fail(change.error());
-    if (auto set = m->store->settings().set(*change, leafingKey(year), observed ? observed->text() : "");
-        !set)
-        return set;
-    m->shiftOfYear.clear();
-    return commit(*change);
+    return changeSettings(*this, {{leafingKey(year), observed ? observed->text() : ""}}, what);
+}
+
+std::optional<CivilDate> Session::leafing(int year) const
+{
+    const auto observed = m->store->settings().get(leafingKey(year));
+    if (!observed || !*observed)
+        return std::nullopt;
+    const auto date = CivilDate::parse(**observed);
+    return date ? std::optional(*date) : std::nullopt;
 }
 
 Status Session::need(Role role) const
@@ -302,6 +303,7 @@ Status Session::commit(Change& change)
         return kept;
     m->known = true;
     m->bare.reset();
+    m->shiftOfYear.clear(); // the change may have moved a season
     const auto seen = m->store->seen();
     // The commit stands whether or not the profile's folder can be written; closing tries again.
     if (seen && seen != m->remembered && rememberSeen(m->profile.folder, info().id, *seen))

@@ -77,8 +77,10 @@ public:
     /// Region of a site, or of the store; shift of the visit, or of the store's season of that year.
     [[nodiscard]] SeasonContext seasonFor(const Visit& visit, const Site* site) const;
     [[nodiscard]] SeasonContext seasonToday() const;
-    /// The observed leafing of chestnut in one year, for the whole store. Null = forget it. Roles volunteer, trainer, office.
-    Status setLeafing(int year, std::optional<CivilDate> observed);
+    /// The observed leafing of chestnut in one year, for the whole store, as a step `what` that can be undone. Null = forget
+    /// it. Roles volunteer, trainer, office. What lists show of the year's visits is made again by judgeYearAgain (keep.h).
+    Status setLeafing(int year, std::optional<CivilDate> observed, const std::string& what = "leafing");
+    [[nodiscard]] std::optional<CivilDate> leafing(int year) const;
     /// Refused with "role.needed" (argument "roles") where the profile lacks the role.
     Status need(Role role) const;
     Status needOneOf(std::initializer_list<Role> roles) const;

@@ -6,6 +6,7 @@
 #include "core/store/photos.h"
 #include "core/store/places.h"
 #include "core/store/undo_log.h"
+#include "core/task/change_settings.h"
 #include "core/task/day.h"
 #include "core/task/edit.h"
 
@@ -122,6 +123,8 @@ Status applyPart(Session& session, Change& change, const UndoPart& part, const s
         return applyPlain<Site>(session.store().sites(), change, part, from, to);
     if (part.noun == "leave")
         return applyPlain<Leave>(session.store().leaves(), change, part, from, to);
+    if (part.noun == "setting")
+        return applySettings(session, change, part, from, to);
     return fail(changedMeanwhile(part));
 }
 

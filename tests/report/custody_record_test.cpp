@@ -17,6 +17,7 @@ CustodyRecordData record()
     data.status.state = SampleState::moving;
     data.made = *CivilDate::make(2026, 6, 12);
     data.journalLines = 12;
+    data.limits = {24, 72, 96};
     return data;
 }
 
@@ -136,12 +137,40 @@ TEST_CASE("a custody record carries hazard line, cautions and limits, and what t
     CHECK(says(data, "closed car in the sun"));
     CHECK_FALSE(says(data, "No ladders."));
     CHECK(says(data, "never of the tree or the site"));
-    CHECK(says(data, "asked about after 24 hours from the seal, held for instructions after 72, of no use for rearing after 96"));
     CHECK(says(data, "the office of the Marches"));
     CHECK(says(data, "Not an official finding."));
     CHECK(says(data, "The journal behind this paper holds: 12 lines"));
     data.journalWhole = false;
     CHECK(says(data, "does not hold"));
+}
+
+TEST_CASE("a custody record says what the programme has set, and what is still its to set", "[report][custody-record]")
+{
+    CustodyRecordData data = record();
+    const char* hours = "said after 24 hours from the seal, asked about after 72, of no use for rearing after 96.";
+    CHECK(says(data, hours));
+    CHECK(says(data, "Proposed limits"));
+    CHECK(says(data, "nobody has: ask the authority before it is moved"));
+    CHECK(says(data, "nobody has: ask the coordinator or the authority"));
+    data.limits = {12, 36, 48};
+    data.limitsProposed = false;
+    data.mayMove = "Tobias Wren";
+    data.tell = "plant-health office, 01632 960 100";
+    CHECK(says(data, "Limits of the programme: said after 12 hours from the seal, asked about after 36"));
+    CHECK(says(data, "samples are moved by: Tobias Wren."));
+    CHECK(says(data, "Tell of a find: plant-health office, 01632 960 100."));
+    CHECK_FALSE(says(data, "Proposed limits"));
+    CHECK_FALSE(says(data, "nobody has"));
+}
+
+TEST_CASE("a custody record names place and collector for the laboratory, and no giver of a leave", "[report][custody-record]")
+{
+    // Place with datum and uncertainty: Darwin Core terms (TDWG, version table of 2026-08-15); origin and place of the host:
+    // IPPC, ISPM 27.
+    const CustodyRecordData data = record();
+    CHECK(says(data, "52.09000 N, 2.66000 W, WGS 84, ± 76 m"));
+    CHECK(says(data, "IC, Ines Calloway"));
+    CHECK_FALSE(says(data, "Quillfeather"));
 }
 
 TEST_CASE("a custody record of a demonstration says so, and keeps the authority's words off", "[report][custody-record]")

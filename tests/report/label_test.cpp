@@ -43,33 +43,36 @@ TEST_CASE("a sample has a label for each bag and for its papers, all with the sa
     CHECK(labels[2].bag.empty());
     for (const Label& label : labels) {
         CHECK(label.number == "26-TV-0147-H");
-        CHECK(label.where == "tree T-03, square SO54");
+        CHECK(label.where == "record T-03@2026-06-11, square SO54");
         CHECK(label.hazard == "Suspect regulated pest. Do not open outside containment.");
         CHECK(label.ask == "Ask Tharn Vale, by the number above");
         CHECK(static_cast<int>(label.rows.size()) <= mostLabelRows);
-        CHECK(said(label, "taken") == "11 June 2026, 11.35 +01");
+        CHECK(said(label, "taken") == "11 June 2026, 11.35 +01, by IC, Ines Calloway");
         CHECK(said(label, "what") == "leaf with galls × 3");
-        CHECK(said(label, "by") == "IC. Leave TV-31 to 30 September 2026");
+        CHECK(said(label, "leave") == "TV-31, of the authority, to 30 September 2026");
+        CHECK(label.title.ends_with(", part 1 of 1"));
         CHECK(label.demonstration.empty());
     }
     CHECK(said(labels[0], "closed") == "11 June 2026, 11.38 +01");
     CHECK(said(labels[0], "state") == "with holes");
     CHECK(said(labels[1], "seal") == "008813 closed 11 June 2026, 11.41 +01");
     CHECK(said(labels[1], "taken in") == "_ h by _ seal whole []yes []no");
-    CHECK(said(labels[2], "record") == "T-03@2026-06-11");
+    CHECK(said(labels[2], "place") == "52.09000 N, 2.66000 W, WGS 84, ± 76 m");
+    CHECK(said(labels[0], "place").empty()); // in other hands only the square
 }
 
 TEST_CASE("what is not known yet stays free for a pencil", "[report][label]")
 {
     const auto labels = labelsOf(test::bareSample());
     CHECK(labels[0].bag.empty());
-    CHECK(said(labels[0], "taken") == "11 June 2026, _ h");
+    CHECK(said(labels[0], "taken") == "11 June 2026, _ h by IC");
     CHECK(said(labels[0], "what") == "leaf with galls × _");
     CHECK(said(labels[0], "host") == "_");
     CHECK(said(labels[0], "closed") == "_ h by _");
     CHECK(said(labels[0], "state") == "[]fresh []dry []with holes []no holes");
     CHECK(said(labels[1], "seal") == "_ closed _ h by _");
-    CHECK(said(labels[0], "by") == "IC. No leave of the authority is noted.");
+    CHECK(said(labels[0], "leave") == "None of the authority is noted.");
+    CHECK(said(labels[2], "place") == "_");
 }
 
 TEST_CASE("a corrected line stands on the label as corrected", "[report][label]")
@@ -102,6 +105,33 @@ TEST_CASE("a label names no giver of a leave and keeps the authority's words off
     }
     CHECK(sampleLabels(facts, "the office, box 12", samplePack(), Words())[0].ask ==
           "Ask the office, box 12, by the number above");
+    facts.answers = "the survey office, box 7";
+    CHECK(sampleLabels(facts, "", samplePack(), Words())[0].ask == "Ask the survey office, box 7, by the number above");
+}
+
+TEST_CASE("a reserved number has its labels, with nothing but the number and room for a pencil", "[report][label]")
+{
+    SampleFacts store;
+    store.storeName = "Tharn Vale";
+    store.answers = "the office, box 12";
+    const auto labels = reservedLabels("26-TV-0147-H", store, "", samplePack(), Words());
+    REQUIRE(labels.size() == 3);
+    for (const Label& label : labels) {
+        CHECK(label.reserved);
+        CHECK(label.number == "26-TV-0147-H");
+        CHECK(label.where == "record");
+        CHECK(label.bag.empty());
+        CHECK(label.hazard == "Suspect regulated pest. Do not open outside containment.");
+        CHECK(label.ask == "Ask the office, box 12, by the number above");
+        CHECK(static_cast<int>(label.rows.size()) <= mostLabelRows);
+        CHECK(said(label, "taken") == "_ _ h by _");
+        CHECK(said(label, "what") == "_ × _");
+        CHECK(said(label, "host") == "_");
+        CHECK(said(label, "leave") == "_");
+    }
+    CHECK(said(labels[0], "state") == "[]fresh []dry []with holes []no holes");
+    CHECK(said(labels[1], "seal") == "_ closed _ h by _");
+    CHECK(said(labels[2], "why") == "_");
 }
 
 TEST_CASE("moments stand with their wall clock and offset", "[report][moments]")

@@ -56,6 +56,13 @@ inline report::SampleFacts wholeSample()
     facts.sample.condition = "holes";
     facts.sample.hostAsBelieved = "sweet chestnut";
     facts.sample.reason = "asked for by the authority";
+    facts.collectorName = "Ines Calloway";
+    facts.place.emplace();
+    facts.place->latitude = 52.09;
+    facts.place->longitude = -2.66;
+    facts.place->system = "OSGB";
+    facts.place->uncertaintyMetres = 71;
+    facts.place->operationAccuracyMetres = 2;
     Leave authority;
     authority.giver = LeaveGiver::authority;
     authority.giverName = "Augusta Quillfeather";
