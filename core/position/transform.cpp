@@ -47,11 +47,12 @@ std::optional<PlanePoint> backward(const proj::Operation& operation, double lati
     return PlanePoint{out.xy.x, out.xy.y};
 }
 
-/// Metres in, degrees out, in place.
-void forwardAll(const proj::Operation& operation, std::span<double> first, std::span<double> second)
+/// Metres in, degrees out (PJ_FWD), or the other way, in place.
+void transformAll(const proj::Operation& operation, PJ_DIRECTION direction, std::span<double> first,
+                  std::span<double> second)
 {
     proj::library().proj_errno_reset(operation.handle.get());
-    proj::library().proj_trans_generic(operation.handle.get(), PJ_FWD, first.data(), sizeof(double), first.size(),
+    proj::library().proj_trans_generic(operation.handle.get(), direction, first.data(), sizeof(double), first.size(),
                        second.data(), sizeof(double), second.size(), nullptr, 0, 0, nullptr, 0, 0);
 }
 
@@ -82,25 +83,38 @@ std::vector<std::uint32_t> orderByPlace(std::span<const double> eastings, std::s
     return order;
 }
 
-/// All spans at once, tile by tile.
-void forwardByPlace(const proj::Operation& operation, std::span<const double> eastings,
-                    std::span<const double> northings, std::span<double> latitudes,
-                    std::span<double> longitudes)
+/// Places of Great Britain in degrees, as far apart as on its grid to within a tenth: good enough for an order.
+std::vector<std::uint32_t> orderByDegrees(std::span<const double> latitudes, std::span<const double> longitudes)
+{
+    constexpr double metresNorth = 111'000;
+    constexpr double metresEast = 65'000;
+    std::vector<double> eastings(longitudes.size());
+    std::vector<double> northings(latitudes.size());
+    for (std::size_t i = 0; i < latitudes.size(); ++i) {
+        eastings[i] = (longitudes[i] + 9) * metresEast;
+        northings[i] = (latitudes[i] - 49) * metresNorth;
+    }
+    return orderByPlace(eastings, northings);
+}
+
+/// All spans at once, in an order that goes tile by tile.
+void transformInOrder(const proj::Operation& operation, PJ_DIRECTION direction, const std::vector<std::uint32_t>& order,
+                      std::span<const double> firstIn, std::span<const double> secondIn, std::span<double> firstOut,
+                      std::span<double> secondOut)
 {
     constexpr std::size_t chunk = 4096;
-    const auto order = orderByPlace(eastings, northings);
     std::array<double, chunk> first;
     std::array<double, chunk> second;
     for (std::size_t from = 0; from < order.size(); from += chunk) {
         const std::size_t count = std::min(chunk, order.size() - from);
         for (std::size_t i = 0; i < count; ++i) {
-            first[i] = eastings[order[from + i]];
-            second[i] = northings[order[from + i]];
+            first[i] = firstIn[order[from + i]];
+            second[i] = secondIn[order[from + i]];
         }
-        forwardAll(operation, std::span(first).first(count), std::span(second).first(count));
+        transformAll(operation, direction, std::span(first).first(count), std::span(second).first(count));
         for (std::size_t i = 0; i < count; ++i) {
-            latitudes[order[from + i]] = first[i];
-            longitudes[order[from + i]] = second[i];
+            firstOut[order[from + i]] = first[i];
+            secondOut[order[from + i]] = second[i];
         }
     }
 }
@@ -258,11 +272,11 @@ Result<std::size_t> Projector::toGeographic(GridSystem system, std::span<const d
     if (!usual)
         return fail(usual.error());
     if ((*usual)->info.usesGrid) {
-        forwardByPlace(**usual, eastings, northings, latitudes, longitudes);
+        transformInOrder(**usual, PJ_FWD, orderByPlace(eastings, northings), eastings, northings, latitudes, longitudes);
     } else {
         std::ranges::copy(eastings, latitudes.begin());
         std::ranges::copy(northings, longitudes.begin());
-        forwardAll(**usual, latitudes, longitudes);
+        transformAll(**usual, PJ_FWD, latitudes, longitudes);
     }
     constexpr double none = std::numeric_limits<double>::quiet_NaN();
     std::size_t missed = 0;
@@ -289,6 +303,35 @@ Result<PlanePoint> Projector::toPlane(GridSystem system, double latitude, double
     if (!plane)
         return outOfReach(system);
     return *plane;
+}
+
+Result<std::size_t> Projector::toPlane(GridSystem system, std::span<const double> latitudes,
+                                       std::span<const double> longitudes, std::span<double> eastings,
+                                       std::span<double> northings)
+{
+    assert(eastings.size() == northings.size() && eastings.size() == latitudes.size() &&
+           eastings.size() == longitudes.size());
+    const auto usual = m_state->usual(system);
+    if (!usual)
+        return fail(usual.error());
+    if ((*usual)->info.usesGrid) {
+        transformInOrder(**usual, PJ_INV, orderByDegrees(latitudes, longitudes), latitudes, longitudes, eastings, northings);
+    } else {
+        std::ranges::copy(latitudes, eastings.begin());
+        std::ranges::copy(longitudes, northings.begin());
+        transformAll(**usual, PJ_INV, eastings, northings);
+    }
+    constexpr double none = std::numeric_limits<double>::quiet_NaN();
+    std::size_t missed = 0;
+    for (std::size_t i = 0; i < latitudes.size(); ++i) {
+        if (std::isfinite(eastings[i]) && std::isfinite(northings[i]))
+            continue;
+        const auto plane = toPlane(system, latitudes[i], longitudes[i]);
+        eastings[i] = plane ? plane->easting : none;
+        northings[i] = plane ? plane->northing : none;
+        missed += plane ? 0 : 1;
+    }
+    return missed;
 }
 
 Result<OperationInfo> Projector::operation(GridSystem system)

@@ -79,6 +79,9 @@ public:
 
     /// Degrees to metres in `system`. Fault "position.no-transformation".
     Result<PlanePoint> toPlane(GridSystem system, double latitude, double longitude);
+    /// Bulk: the same for many, in any order, as toGeographic() the other way.
+    Result<std::size_t> toPlane(GridSystem system, std::span<const double> latitudes, std::span<const double> longitudes,
+                                std::span<double> eastings, std::span<double> northings);
 
     /// What is used for a system inside its area. Fault "position.no-transformation".
     Result<OperationInfo> operation(GridSystem system);

@@ -371,6 +371,40 @@ TEST_CASE("many points at once are the single points, in any order and with bad 
     }
 }
 
+// Source: as the points above; one by one they are tested there, here many at once in an order that is not theirs.
+TEST_CASE("many places at once come onto the grid as one by one", "[position][transform]")
+{
+    auto gridded = gridProjector();
+    Projector plain = plainProjector();
+    for (Projector* projector : {&plain, gridded ? &*gridded : nullptr}) {
+        if (projector == nullptr)
+            continue;
+        const double tolerance = projector == &plain ? 5.0 : 0.010;
+        std::vector<double> latitudes, longitudes;
+        for (int turn = 0; turn < 900; ++turn) {
+            const Published& point = published[(turn * 3) % 5];
+            latitudes.push_back(point.latitude);
+            longitudes.push_back(point.longitude);
+        }
+        latitudes.push_back(48.8583); // Paris: beyond the grid file, placed without it
+        longitudes.push_back(2.2945);
+        std::vector<double> eastings(latitudes.size()), northings(latitudes.size());
+        const auto missed = projector->toPlane(british, latitudes, longitudes, eastings, northings);
+        REQUIRE(missed);
+        CHECK(*missed == 0);
+        double worst = 0;
+        for (std::size_t i = 0; i + 1 < latitudes.size(); ++i) {
+            const Published& point = published[(i * 3) % 5];
+            worst = std::max(worst, std::hypot(eastings[i] - point.easting, northings[i] - point.northing));
+        }
+        CHECK(worst <= tolerance);
+        const auto alone = projector->toPlane(british, latitudes.back(), longitudes.back());
+        REQUIRE(alone);
+        CHECK(alone->easting == Approx(eastings.back()).epsilon(0).margin(1e-6));
+        CHECK(alone->northing == Approx(northings.back()).epsilon(0).margin(1e-6));
+    }
+}
+
 TEST_CASE("beyond the grid file a British square is still placed, with an unknown accuracy",
           "[position][transform]")
 {
