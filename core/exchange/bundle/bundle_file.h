@@ -1,0 +1,69 @@
+// A bundle as a file: written from what the store gave, and read as if an enemy had made it.
+//
+//  - open() verifies everything that can be verified without a store: names, sizes, signature, the SHA-256 of every part, every line
+//    of the journal against its hash and the one before, every content against its line, personal data against commitments,
+//    pictures against their names, and all counts. What is refused is refused whole.
+//  - Reading afterwards verifies the parts again as they stream by, for the case that the file was exchanged in between.
+
+#pragma once
+
+#include <functional>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+#include "core/exchange/bundle/manifest.h"
+#include "core/exchange/bundle/signing.h"
+#include "core/exchange/bundle/zip.h"
+
+namespace cupule {
+
+struct BundleMedium {
+    std::string sha256;
+    std::string path;
+    std::int64_t bytes = 0;
+};
+
+/// What goes into a bundle, beside the manifest. Texts hold whole lines.
+struct BundleParts {
+    std::string journal, records, personal;
+    std::string pack;                      ///< the protocol pack; reference bundles only
+    std::vector<BundleMedium> media;
+};
+
+/// Fills in parts, key and what is counted from the texts, signs, writes. Returns the manifest as signed. Faults of ZipWriter.
+Result<Manifest> writeBundle(const std::string& path, Manifest manifest, const BundleParts& parts, const SigningKey& key);
+
+class BundleFile {
+public:
+    /// Faults of ZipFile::open, "bundle.part-unknown", "bundle.part-missing", "bundle.newer", "bundle.manifest", "bundle.signature",
+    /// "bundle.hash", "bundle.line" (arguments "part", "line", "why"), "bundle.counts", "job.cancelled".
+    static Result<BundleFile> open(const std::string& path, const BundleLimits& limits = {}, const Progress& progress = {});
+
+    [[nodiscard]] const Manifest& manifest() const { return m_manifest; }
+    /// SHA-256 of the manifest's bytes: two bundles with the same id must have the same.
+    [[nodiscard]] const std::string& manifestDigest() const { return m_digest; }
+
+    Status eachLine(const std::function<Status(const BundleLine&)>& take) const;
+    Status eachRecord(const std::function<Status(const BundleRecord&)>& take) const;
+    Status eachPersonal(const std::function<Status(const BundlePersonal&)>& take) const;
+    /// Pictures piece by piece; an empty piece ends one.
+    Status eachMedium(const std::function<Status(const std::string& sha256, std::string_view bytes)>& take) const;
+    /// The protocol pack; empty where the bundle has none.
+    Result<std::string> pack() const;
+
+private:
+    explicit BundleFile(ZipFile zip) : m_zip(std::move(zip)) {}
+    Status unpackSame(const std::function<bool(const std::string& name)>& wanted, const ZipFile::Take& take,
+                      const Progress& progress = {}) const;
+    Status lines(const std::string& part, const std::function<Status(std::string_view line, std::int64_t number)>& take) const;
+    friend class BundleVerifier;
+
+    ZipFile m_zip;
+    Manifest m_manifest;
+    std::string m_digest;
+    std::unordered_map<std::string, std::string> m_hashes;   // by part
+};
+
+} // namespace cupule

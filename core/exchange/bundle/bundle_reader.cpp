@@ -1,0 +1,399 @@
+#include <algorithm>
+#include <map>
+#include <set>
+#include <unordered_map>
+
+#include "core/base/hash.h"
+#include "core/exchange/bundle/bundle_file.h"
+#include "core/record/person.h"
+#include "core/record/json.h"
+#include "core/store/journal.h"
+
+namespace cupule {
+
+namespace {
+
+tl::unexpected<Fault> refuse(const char* code, const std::string& file, const std::string& part, Arguments arguments = {})
+{
+    arguments.insert(arguments.begin(), {{"file", file}, {"part", part}});
+    return fail(Fault{code, FaultKind::refused, std::move(arguments), {file, 0, 0, -1, std::string(part)}, {}});
+}
+
+tl::unexpected<Fault> badLine(const std::string& file, std::string_view part, std::int64_t line, const std::string& why)
+{
+    Fault fault{"bundle.line", FaultKind::refused,
+                {{"file", file}, {"part", std::string(part)}, {"line", std::to_string(line)}, {"why", why}},
+                {file, 0, line, -1, std::string(part)}, {}};
+    return fail(std::move(fault));
+}
+
+bool isHex64(const std::string& text)
+{
+    return digestFromHex(text).has_value();
+}
+
+/// Cuts pieces into lines; what stays without a line feed at the end is a fault of the caller.
+class Lines {
+public:
+    Lines(std::int64_t longest, const std::function<Status(std::string_view, std::int64_t)>& take) : m_longest(longest), m_take(take) {}
+
+    enum class Told { fine, tooLong, unfinished };
+    Result<Told> add(std::string_view piece)
+    {
+        if (piece.empty())
+            return m_rest.empty() ? Told::fine : Told::unfinished;
+        while (!piece.empty()) {
+            const auto end = piece.find('\n');
+            m_rest += piece.substr(0, end);
+            if (static_cast<std::int64_t>(m_rest.size()) > m_longest)
+                return Told::tooLong;
+            if (end == std::string_view::npos)
+                break;
+            if (auto taken = m_take(m_rest, ++m_number); !taken)
+                return fail(taken.error());
+            m_rest.clear();
+            piece.remove_prefix(end + 1);
+        }
+        return Told::fine;
+    }
+    [[nodiscard]] std::int64_t number() const { return m_number; }
+
+private:
+    std::int64_t m_longest;
+    const std::function<Status(std::string_view, std::int64_t)>& m_take;
+    std::string m_rest;
+    std::int64_t m_number = 0;
+};
+
+struct LineKey {
+    Uid incarnation;
+    std::int64_t number = 0;
+    bool operator==(const LineKey&) const = default;
+};
+struct LineKeyHash {
+    std::size_t operator()(const LineKey& key) const noexcept
+    {
+        return std::hash<Uid>()(key.incarnation) ^ static_cast<std::size_t>(key.number) * 0x9E3779B97F4A7C15ULL;
+    }
+};
+struct LineFacts {
+    Digest digest{};
+    Uid entity;
+    bool used = false;
+};
+
+} // namespace
+
+/// Everything that can be said about a bundle without a store.
+class BundleVerifier {
+public:
+    BundleVerifier(BundleFile& bundle, const Progress& progress)
+        : m_bundle(bundle), m_manifest(bundle.m_manifest), m_file(bundle.m_zip.path()), m_progress(progress)
+    {
+    }
+
+    Status verify()
+    {
+        for (const auto step : {&BundleVerifier::manifest, &BundleVerifier::namedParts, &BundleVerifier::hashes, &BundleVerifier::journal,
+                                &BundleVerifier::records, &BundleVerifier::personal, &BundleVerifier::counts})
+            if (auto good = (this->*step)(); !good)
+                return good;
+        return {};
+    }
+
+private:
+    Status manifest()
+    {
+        const ZipPart* part = m_bundle.m_zip.part(manifestPart);
+        if (part == nullptr)
+            return refuse("bundle.part-missing", m_file, manifestPart);
+        if (part->bytes > m_bundle.m_zip.limits().manifestBytes)
+            return refuse("bundle.part-large", m_file, manifestPart,
+                          {{"found", std::to_string(part->bytes)}, {"limit", std::to_string(m_bundle.m_zip.limits().manifestBytes)}});
+        const auto text = m_bundle.m_zip.text(manifestPart);
+        if (!text)
+            return fail(text.error());
+        auto read = readManifest(*text);
+        if (!read) {
+            Fault fault = read.error();
+            fault.place.file = m_file;
+            fault.arguments.push_back({"file", m_file});
+            return fail(std::move(fault));
+        }
+        m_manifest = std::move(*read);
+        m_bundle.m_digest = hex(sha256(*text));
+        const ZipPart* signed_ = m_bundle.m_zip.part(signaturePart);
+        if (signed_ == nullptr)
+            return refuse("bundle.part-missing", m_file, signaturePart);
+        if (signed_->bytes != 129)
+            return refuse("bundle.signature", m_file, signaturePart);
+        const auto hexed = m_bundle.m_zip.text(signaturePart);
+        if (!hexed)
+            return fail(hexed.error());
+        Signature signature{};
+        if (hexed->back() != '\n' || !bytesFromHex(std::string_view(*hexed).substr(0, 128), signature)
+            || !verifies(*publicKeyFrom(m_manifest.key), *text, signature))
+            return refuse("bundle.signature", m_file, signaturePart);
+        return {};
+    }
+
+    /// The manifest names every part but three, and no other; what is named is of a known kind.
+    Status namedParts()
+    {
+        std::set<std::string> named;
+        for (const BundlePart& part : m_manifest.parts) {
+            const bool medium = part.name == mediaPrefix + part.sha256;
+            if (!isHex64(part.sha256) || (!medium && part.name != journalPart && part.name != recordsPart && part.name != packPart))
+                return refuse("bundle.part-unknown", m_file, part.name);
+            const ZipPart* there = m_bundle.m_zip.part(part.name);
+            if (there == nullptr)
+                return refuse("bundle.part-missing", m_file, part.name);
+            if (there->bytes != part.bytes)
+                return refuse("bundle.hash", m_file, part.name);
+            if (!named.insert(part.name).second)
+                return refuse("bundle.part-twice", m_file, part.name);
+        }
+        for (const std::string& must : {journalPart, recordsPart})
+            if (!named.contains(must))
+                return refuse("bundle.part-missing", m_file, must);
+        for (const ZipPart& part : m_bundle.m_zip.parts())
+            if (!named.contains(part.name) && part.name != manifestPart && part.name != signaturePart && part.name != personalPartName)
+                return refuse("bundle.part-unknown", m_file, part.name);
+        return {};
+    }
+
+    Status hashes()
+    {
+        for (const BundlePart& part : m_manifest.parts)
+            m_bundle.m_hashes[part.name] = part.sha256;
+        return m_bundle.unpackSame([&](const std::string& name) { return m_bundle.m_hashes.contains(name); },
+                                   [](const ZipPart&, std::string_view) { return Status(); }, m_progress);
+    }
+
+    Status journal()
+    {
+        for (const BundleChain& chain : m_manifest.chains)
+            if (chain.incarnation.isNull() || chain.device.isNull() || chain.lines < 0 || chain.to < 1 || !isHex64(chain.hash)
+                || !m_chains.emplace(chain.incarnation, ChainSeen{&chain, 0, 0, {}}).second)
+                return refuse("bundle.manifest", m_file, manifestPart, {{"path", "/chains"}, {"why", "value"}});
+        auto read = m_bundle.lines(journalPart, [&](std::string_view text, std::int64_t number) { return journalLine(text, number); });
+        if (!read)
+            return read;
+        for (const auto& [incarnation, seen] : m_chains)
+            if (seen.lines != seen.said->lines || (seen.last == seen.said->to && hex(seen.hash) != seen.said->hash))
+                return refuse("bundle.counts", m_file, journalPart);
+        return {};
+    }
+
+    Status journalLine(std::string_view text, std::int64_t number)
+    {
+        const auto line = readBundleLine(text);
+        if (!line)
+            return badLine(m_file, journalPart, number, line.error().argument("why"));
+        const auto chain = m_chains.find(line->incarnation);
+        if (chain == m_chains.end() || line->number <= chain->second.last || line->number > chain->second.said->to)
+            return badLine(m_file, journalPart, number, "chain");
+        ChainSeen& seen = chain->second;
+        const bool follows = line->number == seen.last + 1 && (seen.last > 0 || line->number == 1);
+        if (follows != line->before.empty())
+            return badLine(m_file, journalPart, number, "before");
+        JournalLine whole{line->incarnation, line->number, line->at, line->author, line->kind, line->noun, line->entity, {}, {}, {}};
+        Digest before = seen.hash;
+        for (const auto& [from, into] : {std::pair{&line->digest, &whole.digest}, std::pair{&line->commitment, &whole.commitment}}) {
+            if (from->empty())
+                continue;
+            const auto digest = digestFromHex(*from);
+            if (!digest)
+                return badLine(m_file, journalPart, number, "value");
+            *into = *digest;
+        }
+        if (!follows) {
+            const auto given = digestFromHex(line->before);
+            if (!given)
+                return badLine(m_file, journalPart, number, "value");
+            before = *given;
+        }
+        whole.hash = journalHash(whole, before);
+        if (hex(whole.hash) != line->hash)
+            return badLine(m_file, journalPart, number, "hash");
+        seen.last = line->number;
+        seen.hash = whole.hash;
+        ++seen.lines;
+        if (whole.digest)
+            m_lines.emplace(LineKey{line->incarnation, line->number}, LineFacts{*whole.digest, line->entity, false});
+        return {};
+    }
+
+    Status records()
+    {
+        return m_bundle.lines(recordsPart, [&](std::string_view text, std::int64_t number) { return record(text, number); });
+    }
+
+    Status record(std::string_view text, std::int64_t number)
+    {
+        const auto record = readBundleRecord(text);
+        if (!record)
+            return badLine(m_file, recordsPart, number, record.error().argument("why"));
+        const auto line = m_lines.find({record->incarnation, record->number});
+        if (line == m_lines.end() || line->second.used)
+            return badLine(m_file, recordsPart, number, line == m_lines.end() ? "no-line" : "line-twice");
+        line->second.used = true;
+        if (line->second.digest != sha256(record->content) || line->second.entity != record->entity)
+            return badLine(m_file, recordsPart, number, "digest");
+        if (auto good = checkContent(*record); !good)
+            return badLine(m_file, recordsPart, number, good.error().argument("why"));
+        if (!record->id.isNull() && !m_revisions.insert(record->id).second)
+            return badLine(m_file, recordsPart, number, "doubled");
+        if (std::find(record->parents.begin(), record->parents.end(), record->id) != record->parents.end() && !record->id.isNull())
+            return badLine(m_file, recordsPart, number, "own-parent");
+        if (!record->commitment.empty() && !std::binary_search(m_manifest.personal.begin(), m_manifest.personal.end(), record->commitment))
+            return badLine(m_file, recordsPart, number, "commitment");
+        if (record->type == "revision" && record->noun == "visit")
+            m_visits.insert(record->entity);
+        return {};
+    }
+
+    Status personal()
+    {
+        const auto& said = m_manifest.personal;
+        if (!std::is_sorted(said.begin(), said.end()) || std::adjacent_find(said.begin(), said.end()) != said.end())
+            return refuse("bundle.manifest", m_file, manifestPart, {{"path", "/personal"}, {"why", "value"}});
+        if (m_bundle.m_zip.part(personalPartName) == nullptr)
+            return {};
+        std::set<std::string> seen;
+        return m_bundle.lines(personalPartName, [&](std::string_view text, std::int64_t number) -> Status {
+            const auto part = readBundlePersonal(text);
+            if (!part)
+                return badLine(m_file, personalPartName, number, part.error().argument("why"));
+            const auto salt = digestFromHex(part->salt);
+            if (!salt || !std::binary_search(said.begin(), said.end(), part->commitment) || !seen.insert(part->commitment).second)
+                return badLine(m_file, personalPartName, number, "commitment");
+            Sha256 hash;
+            hash.add(std::span<const std::uint8_t>(*salt));
+            hash.add(part->payload);
+            if (hex(hash.finish()) != part->commitment)
+                return badLine(m_file, personalPartName, number, "commitment");
+            const bool person = part->noun == "person" && fromJson<Person>(part->payload);
+            const bool leave = part->noun == "leave" && fromJson<Leave>(part->payload);
+            return person || leave ? Status() : Status(badLine(m_file, personalPartName, number, "value"));
+        });
+    }
+
+    Status counts()
+    {
+        BundleCounts found;
+        for (const auto& [incarnation, seen] : m_chains)
+            found.lines += seen.lines;
+        for (const auto& [key, line] : m_lines)
+            found.records += line.used ? 1 : 0;
+        for (const BundlePart& part : m_manifest.parts)
+            found.media += part.name.starts_with(mediaPrefix) ? 1 : 0;
+        found.personal = m_manifest.counts.personal;   // as it was signed: lines may have been erased since
+        found.visits = static_cast<std::int64_t>(m_visits.size());
+        return found == m_manifest.counts ? Status() : Status(refuse("bundle.counts", m_file, manifestPart));
+    }
+
+    struct ChainSeen {
+        const BundleChain* said = nullptr;
+        std::int64_t last = 0;
+        std::int64_t lines = 0;
+        Digest hash{};
+    };
+
+    BundleFile& m_bundle;
+    Manifest& m_manifest;
+    const std::string& m_file;
+    const Progress& m_progress;
+    std::map<Uid, ChainSeen> m_chains;
+    std::unordered_map<LineKey, LineFacts, LineKeyHash> m_lines;
+    std::set<Uid> m_revisions, m_visits;
+};
+
+Result<BundleFile> BundleFile::open(const std::string& path, const BundleLimits& limits, const Progress& progress)
+{
+    auto zip = ZipFile::open(path, limits);
+    if (!zip)
+        return fail(zip.error());
+    BundleFile bundle(std::move(*zip));
+    if (auto good = BundleVerifier(bundle, progress).verify(); !good)
+        return fail(good.error());
+    return bundle;
+}
+
+/// What the manifest has a hash for must still have it, whenever it is read.
+Status BundleFile::unpackSame(const std::function<bool(const std::string& name)>& wanted, const ZipFile::Take& take,
+                              const Progress& progress) const
+{
+    Sha256 hash;
+    return m_zip.unpack(
+        wanted,
+        [&](const ZipPart& part, std::string_view bytes) -> Status {
+            if (!bytes.empty()) {
+                hash.add(bytes);
+                return take(part, bytes);
+            }
+            const std::string found = hex(hash.finish());
+            const auto said = m_hashes.find(part.name);
+            if (said != m_hashes.end() && said->second != found)
+                return refuse("bundle.hash", m_zip.path(), part.name);
+            return take(part, bytes);
+        },
+        progress);
+}
+
+Status BundleFile::lines(const std::string& part, const std::function<Status(std::string_view line, std::int64_t number)>& take) const
+{
+    Lines lines(m_zip.limits().lineBytes, take);
+    return unpackSame([&](const std::string& name) { return name == part; },
+                      [&](const ZipPart&, std::string_view bytes) -> Status {
+                          const auto told = lines.add(bytes);
+                          if (!told)
+                              return fail(told.error());
+                          if (*told == Lines::Told::fine)
+                              return {};
+                          return badLine(m_zip.path(), part, lines.number() + 1, *told == Lines::Told::tooLong ? "long" : "unfinished");
+                      });
+}
+
+namespace {
+
+template <class Line, class Read>
+auto parsed(const std::string& file, const std::string& part, Read read, const std::function<Status(const Line&)>& take)
+{
+    return [&file, &part, read, &take](std::string_view text, std::int64_t number) -> Status {
+        const auto line = read(text);
+        if (!line)
+            return badLine(file, part, number, line.error().argument("why"));
+        return take(*line);
+    };
+}
+
+} // namespace
+
+Status BundleFile::eachLine(const std::function<Status(const BundleLine&)>& take) const
+{
+    return lines(journalPart, parsed<BundleLine>(m_zip.path(), journalPart, &readBundleLine, take));
+}
+
+Status BundleFile::eachRecord(const std::function<Status(const BundleRecord&)>& take) const
+{
+    return lines(recordsPart, parsed<BundleRecord>(m_zip.path(), recordsPart, &readBundleRecord, take));
+}
+
+Status BundleFile::eachPersonal(const std::function<Status(const BundlePersonal&)>& take) const
+{
+    return lines(personalPartName, parsed<BundlePersonal>(m_zip.path(), personalPartName, &readBundlePersonal, take));
+}
+
+Status BundleFile::eachMedium(const std::function<Status(const std::string& sha256, std::string_view bytes)>& take) const
+{
+    return unpackSame([](const std::string& name) { return name.starts_with(mediaPrefix); },
+                      [&](const ZipPart& part, std::string_view bytes) { return take(part.name.substr(mediaPrefix.size()), bytes); });
+}
+
+Result<std::string> BundleFile::pack() const
+{
+    return m_zip.part(packPart) == nullptr ? Result<std::string>(std::string()) : m_zip.text(packPart);
+}
+
+} // namespace cupule

@@ -1,0 +1,71 @@
+#include <algorithm>
+
+#include "core/base/hash.h"
+#include "core/exchange/bundle/bundle_file.h"
+
+namespace cupule {
+
+namespace {
+
+std::int64_t linesIn(std::string_view text)
+{
+    return std::count(text.begin(), text.end(), '\n');
+}
+
+void name(Manifest& manifest, const std::string& part, std::string_view text)
+{
+    manifest.parts.push_back({static_cast<std::int64_t>(text.size()), part, hex(sha256(text))});
+}
+
+void fillIn(Manifest& manifest, const BundleParts& parts, const SigningKey& key)
+{
+    manifest.format = bundleFormat;
+    manifest.key = hex(key.publicKey());
+    manifest.counts.lines = linesIn(parts.journal);
+    manifest.counts.records = linesIn(parts.records);
+    manifest.counts.personal = linesIn(parts.personal);
+    manifest.counts.media = static_cast<std::int64_t>(parts.media.size());
+    manifest.parts.clear();
+    name(manifest, journalPart, parts.journal);
+    name(manifest, recordsPart, parts.records);
+    if (!parts.pack.empty())
+        name(manifest, packPart, parts.pack);
+    for (const BundleMedium& medium : parts.media)
+        manifest.parts.push_back({medium.bytes, mediaPrefix + medium.sha256, medium.sha256});
+    std::sort(manifest.personal.begin(), manifest.personal.end());
+}
+
+Status putAll(ZipWriter& zip, const std::string& manifest, const BundleParts& parts, const SigningKey& key)
+{
+    const std::pair<std::string, std::string> texts[] = {{manifestPart, manifest},
+                                                              {signaturePart, hex(key.sign(manifest)) + "\n"},
+                                                              {journalPart, parts.journal},
+                                                              {recordsPart, parts.records},
+                                                              {personalPartName, parts.personal},
+                                                              {packPart, parts.pack}};
+    for (const auto& [part, text] : texts) {
+        if (text.empty() && (part == personalPartName || part == packPart))
+            continue;
+        if (auto put = zip.addText(part, text); !put)
+            return put;
+    }
+    for (const BundleMedium& medium : parts.media)
+        if (auto put = zip.addFile(mediaPrefix + medium.sha256, medium.path, medium.bytes); !put)
+            return put;
+    return zip.finish();
+}
+
+} // namespace
+
+Result<Manifest> writeBundle(const std::string& path, Manifest manifest, const BundleParts& parts, const SigningKey& key)
+{
+    fillIn(manifest, parts, key);
+    auto zip = ZipWriter::begin(path, manifest.made);
+    if (!zip)
+        return fail(zip.error());
+    if (auto put = putAll(*zip, toJson(manifest), parts, key); !put)
+        return fail(put.error());
+    return manifest;
+}
+
+} // namespace cupule
