@@ -15,7 +15,7 @@ const std::vector<VerbGroup>& verbGroups()
          {makeImport, makeEnter, makePhoto, makeCorrect, makeStrike, makeCheck, makeHandIn, makeUndo, makeRedo,
           makeSeason, makePosition}},
         {"Looking things up", {makeList, makeShow}},
-        {"Deciding", {makeQueue, makeDecide, makeUndecide, makeReopen, makeTold}},
+        {"Deciding", {makeQueue, makeDecide, makeUndecide, makeReopen, makeTold, makeNotice}},
         {"Samples and permission",
          {makeSampleOpen, makeSampleLine, makeSampleClose, makeSampleShow, makeLabels, makeCustodyRecord,
           makeLeaveAdd, makeLeaveWithdraw, makeRegimeAdd}},

@@ -38,6 +38,7 @@ std::unique_ptr<Verb> makeDecide();
 std::unique_ptr<Verb> makeUndecide();
 std::unique_ptr<Verb> makeReopen();
 std::unique_ptr<Verb> makeTold();
+std::unique_ptr<Verb> makeNotice();
 std::unique_ptr<Verb> makeSampleOpen();
 std::unique_ptr<Verb> makeSampleLine();
 std::unique_ptr<Verb> makeSampleClose();

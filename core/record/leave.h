@@ -39,4 +39,15 @@ struct Regime {
     bool operator==(const Regime&) const = default;
 };
 
+/// Whether it holds on that day, at that place (null = a place that belongs to no site).
+inline bool inForce(const Leave& leave, CivilDate day, const Uid& site)
+{
+    return (leave.site.isNull() || leave.site == site) && leave.from <= day && (!leave.to || day <= *leave.to)
+           && (!leave.withdrawn || day < *leave.withdrawn);
+}
+inline bool inForce(const Regime& regime, CivilDate day, const Uid& site)
+{
+    return (regime.site.isNull() || regime.site == site) && regime.from <= day && (!regime.to || day <= *regime.to);
+}
+
 } // namespace cupule

@@ -87,12 +87,6 @@ Status mayHandle(const Session& session)
     return session.needOneOf({Role::sampleHandler, Role::volunteer});
 }
 
-bool inForce(const Leave& leave, CivilDate day, const Uid& site)
-{
-    return (leave.site.isNull() || leave.site == site) && leave.from <= day &&
-           (!leave.to || day <= *leave.to) && (!leave.withdrawn || day < *leave.withdrawn);
-}
-
 /// The first leave in force of the owner's side, or of the authority, with all of these scopes.
 Uid leaveFor(const std::vector<Leave>& leaves, bool authority, std::initializer_list<LeaveScope> scopes,
              CivilDate day, const Uid& site)
@@ -207,8 +201,7 @@ Result<SamplePage> samplePage(Session& session, const Uid& id)
     const Uid site = facts->tree ? facts->tree->tree.site : Uid{};
     const CivilDate today = session.today();
     for (const auto& regime : *regimes)
-        if ((regime.site.isNull() || regime.site == site) && regime.from <= today &&
-            (!regime.to || today <= *regime.to))
+        if (inForce(regime, today, site))
             page.regimes.push_back(regime);
     page.lines = std::move(*lines);
     page.sample = std::move(*sample);

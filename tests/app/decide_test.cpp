@@ -176,3 +176,35 @@ TEST_CASE("a store is proved, examined, backed up and told of in a page", "[app]
     CHECK(command.as("MH", {"account", store}).code == 2);
     CHECK(command.as("MH", {"account", store, "--out", command.path("no/such/folder/a.html")}).code == 3);
 }
+
+TEST_CASE("a notice is written of a find, by anyone, and never of finding nothing", "[app][notice]")
+{
+    Command command;
+    const std::string store = handedIn(command);
+    const std::string page = command.folder() + "/notice.html";
+    const auto written = command.json("MH", {"notice", store, "W03@2026-06-11", "--out", page});
+    CHECK(written["told"] == false);
+    const std::string html = readFile(page).value();
+    CHECK(html.find("SO 612 094") != std::string::npos);
+    CHECK(html.find("letter 1") != std::string::npos);
+    CHECK(html.find("Ann Field") == std::string::npos); // who gave leave stays in the store
+    CHECK(html.find("No laboratory has reported yet") != std::string::npos);
+    CHECK(html.find("MH, ") != std::string::npos);
+    command.json("MH", {"notice", store, "W03@2026-06-11", "--without-names", "--out", page});
+    CHECK(readFile(page).value().find("MH, ") == std::string::npos);
+    const std::string nothing = command.json("V1", {"queue", store})["queue"][1]["id"];
+    REQUIRE_FALSE(nothing.empty());
+    CHECK(command.json("V1", {"notice", store, nothing, "--out", page}, 1)["error"] == "notice.no-find");
+}
+
+TEST_CASE("what the first of two decided is on no notice", "[app][notice]")
+{
+    Command command;
+    const std::string store = handedIn(command);
+    command.json("V1", {"decide", store, "W03@2026-06-11", "accept", "--reason", "host-and-gall-shown"});
+    const std::string page = command.folder() + "/notice.html";
+    command.json("V1", {"notice", store, "W03@2026-06-11", "--out", page});
+    const std::string html = readFile(page).value();
+    CHECK(html.find("One of two verifiers has decided") != std::string::npos);
+    CHECK(html.find("accepted by") == std::string::npos);
+}

@@ -197,6 +197,8 @@ constexpr FaultSentence faults[] = {
     SAY("decide.undo-others", "Somebody else has decided since, so this decision stands.",
         "Nothing was changed.", "Have the record reopened."),
     SAY("decide.nothing-to-undo", "There is no decision of yours to undo.", "Nothing was changed.", ""),
+    SAY("notice.no-find", "No gall is seen in this record on a tree that may be a host.", "Nothing was written.",
+        "A notice tells of a find. For what else must be told, use the account, or write to the authority."),
     SAY("told.to", "It is not said who was told.", "Nothing was noted.", "Name the authority."),
     SAY("erase.order", "Erasing personal data needs the number of the order.", "Nothing was erased.",
         "Type it."),
