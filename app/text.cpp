@@ -5,8 +5,10 @@
 #include "app/words.h"
 #include "core/base/text.h"
 #include "core/base/zone.h"
+#include "core/task/programme.h"
 #include "ui/bridge/dates.h"
 #include "ui/bridge/words.h"
+#include "ui/shell/settings.h"
 
 namespace cupule::app {
 
@@ -124,6 +126,17 @@ void saySample(Run& run, const SamplePage& page, const Pack& pack)
                  {"reference", regime.reference}});
 }
 
+void sayNotice(Run& run, Session& session)
+{
+    for (const auto& line : session.pack().standingNotice)
+        run.line(line);
+    const auto set = programme(session);
+    if (set && !set->tell.empty())
+        run.say("Tell: {who}.", {{"who", set->tell}});
+    else
+        run.say("Whom to tell is not set in this store: \"cupule programme\" sets it. Ask your coordinator.");
+}
+
 Result<Instant> readMoment(const std::string& typed, const Session& session)
 {
     if (auto instant = parseInstant(typed))
@@ -159,6 +172,12 @@ Result<ui::SheetSetup> readLabelSheet(const std::string& typed)
                      {"width", plain(QString::number(ui::smallestLabelWidth))},
                      {"height", plain(QString::number(ui::smallestLabelHeight))}});
     return *setup;
+}
+
+std::string keptLabelSheet(const Profile& profile)
+{
+    const ui::Settings settings(QString::fromStdString(profile.folder + "/window.ini"));
+    return plain(settings.value(ui::Setting::labelSheet).toString());
 }
 
 } // namespace cupule::app

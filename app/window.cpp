@@ -49,6 +49,21 @@ Status writeLabels(Session& session, const Uid& sample, const QString& sheet, co
     return writeFile(ui::utf8(path), ui::labelSheetsPdf(labels, *setup));
 }
 
+Status writeReservedLabels(Session& session, const std::vector<std::string>& numbers, const QString& sheet, const QString& path)
+{
+    const auto setup = readLabelSheet(ui::utf8(sheet));
+    if (!setup)
+        return tl::unexpected<Fault>(setup.error());
+    const auto facts = gatherReservedLabels(session);
+    if (!facts)
+        return tl::unexpected<Fault>(facts.error());
+    std::vector<report::Label> labels;
+    for (const std::string& number : numbers)
+        for (auto& label : report::reservedLabels(number, *facts, {}, session.pack(), BridgeWords()))
+            labels.push_back(std::move(label));
+    return writeFile(ui::utf8(path), ui::labelSheetsPdf(labels, *setup));
+}
+
 Status writeCustodyRecord(Session& session, const Uid& sample, const QString& path)
 {
     const auto data = gatherCustodyRecord(session, sample);
@@ -112,7 +127,7 @@ int runWindow(int argc, char** argv, const std::string& store, const std::string
         window.addPlace(new ui::DayView(bench, window.prompts(), &window));
         window.addPlace(new ui::TreesView(bench, &window));
         auto* samples = new ui::SamplesView(bench, window.prompts(), &window);
-        samples->setPapers({&writeLabels, &writeCustodyRecord});
+        samples->setPapers({&writeLabels, &writeReservedLabels, &writeCustodyRecord});
         window.addPlace(samples);
         window.addPlace(new ui::ReviewView(bench, window.prompts(), &window));
         if (!store.empty())

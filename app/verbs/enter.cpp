@@ -39,8 +39,7 @@ Result<int> changeAndShow(Run& run, Session& session, const Visit& before,
     sayHost(run, page->host, session.pack());
     sayFindings(run, page->findings, session.pack());
     if (page->positive.positive)
-        for (const auto& line : session.pack().standingNotice)
-            run.line(line);
+        sayNotice(run, session);
     return done;
 }
 

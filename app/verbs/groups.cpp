@@ -18,7 +18,7 @@ const std::vector<VerbGroup>& verbGroups()
         {"Deciding", {makeQueue, makeDecide, makeUndecide, makeReopen, makeTold, makeNotice}},
         {"Samples and permission",
          {makeSampleOpen, makeSampleLine, makeSampleClose, makeSampleShow, makeLabels, makeCustodyRecord,
-          makeLeaveAdd, makeLeaveWithdraw, makeRegimeAdd}},
+          makeLeaveAdd, makeLeaveWithdraw, makeRegimeAdd, makeProgramme}},
         {"People", {makePersonAdd, makePersonChange, makePersonErase}},
         {"Looking after a store", {makeProve, makeHealth, makeBackUp, makeAccount}}};
     return groups;

@@ -59,6 +59,7 @@ public:
         options.add_option("--host", m_wanted.hostAsBelieved, "the tree as you believe it to be");
         options.add_option("--reason", m_wanted.reason, "why it is taken");
         options.add_option("--note", m_wanted.note, "anything else");
+        options.add_option("--number", m_wanted.number, "the number on a label printed before (labels --blank); else the next one");
         options.add_flag("--already-taken", m_alreadyTaken,
                          "the material was taken without leave; record it with the break");
     }

@@ -51,6 +51,7 @@ std::unique_ptr<Verb> makeRegimeAdd();
 std::unique_ptr<Verb> makePersonAdd();
 std::unique_ptr<Verb> makePersonChange();
 std::unique_ptr<Verb> makePersonErase();
+std::unique_ptr<Verb> makeProgramme();
 std::unique_ptr<Verb> makeProve();
 std::unique_ptr<Verb> makeHealth();
 std::unique_ptr<Verb> makeBackUp();

@@ -8,10 +8,10 @@ namespace cupule {
 
 namespace {
 
-constexpr const char* tellKey = "programme.whom-to-tell";
-constexpr const char* answersKey = "programme.answers-for-samples";
-constexpr const char* mayMoveKey = "programme.may-move";
-constexpr const char* limitsKey = "programme.sample-hours";
+constexpr const char* tellKey = "programme/whom-to-tell";
+constexpr const char* answersKey = "programme/answers-for-samples";
+constexpr const char* mayMoveKey = "programme/may-move";
+constexpr const char* limitsKey = "programme/sample-hours";
 
 /// "24 72 96"; empty where the pack's proposal stands.
 std::string limitsText(const std::optional<SampleLimits>& limits)

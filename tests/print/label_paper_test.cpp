@@ -185,7 +185,8 @@ TEST_CASE("what a label says is not cut off where it is long", "[print][labels]"
             textOf(ui::labelSheetsPdf(report::sampleLabels(facts, "Tharn Vale survey office, box 12", samplePack(), Words()),
                                       *ui::readSheet(QString::fromLatin1(sheet))));
         CAPTURE(text);
-        for (const char* part : {"tree NORTH-RIDE-17, square SO54", "IC. Leave TV-31 to 30 September 2026",
+        for (const char* part : {"record NORTH-RIDE-17@2026-06-11, square SO54", "TV-31, of the authority, to 30 September 2026",
+                                 "11 June 2026, 11.35 +01, by IC, Ines Calloway", "52.09000 N, 2.66000 W, WGS 84, ± 76 m",
                                  "008813 closed 11 June 2026, 11.41 +01", "Demonstration: invented, no real sample",
                                  "Ask Tharn Vale survey office, box 12, by the number above"})
             CHECK(text.find(part) != std::string::npos);

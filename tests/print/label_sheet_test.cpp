@@ -1,4 +1,4 @@
-#include "ui/print/label_sheet.h"
+#include "ui/bridge/label_sheet.h"
 
 #include "tests/support/catch.h"
 

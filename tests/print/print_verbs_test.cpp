@@ -35,7 +35,7 @@ TEST_CASE("labels are written for the samples named, and say that the store is a
     const std::string text = textOf(pdf);
     CHECK(text.find("the office, box 12") != std::string::npos);
     CHECK(text.find("Demonstration: invented, no real sample") != std::string::npos);
-    CHECK(text.find("tree W03, square SO60") != std::string::npos);
+    CHECK(text.find("record W03@2026-06-11, square SO60") != std::string::npos);
     CHECK(text.find("612") == std::string::npos); // of its exact place, SO 612 094
 }
 

@@ -47,7 +47,10 @@ const Singular* find(std::string_view source)
 }
 
 } // namespace
+    {"%n pieces", "%n piece"},
 
+    {"No new numbers: print the %n that wait once more", "No new numbers: print the %n that waits once more"},
+    {"%n printed labels wait for their samples", "%n printed label waits for its sample"},
 QString EnglishPlurals::translate(const char*, const char* source, const char*, int n) const
 {
     const Singular* singular = n == 1 ? find(source) : nullptr;

@@ -19,6 +19,7 @@ using report::LabelPart;
 constexpr double padding = 3.4;    // from the edge of a label to what it says; the double frame lies within
 constexpr double codeSide = 15;    // modules alone
 static_assert(codeSide >= smallestCode);
+static_assert(a4.width() == sheetWidth && a4.height() == sheetHeight);
 constexpr double nameWidth = 15.5; // of a row's name
 constexpr double body = 8, number = 16, second = 7.5;
 constexpr double footHeight = 9.2;   // hazard line and whom to ask
@@ -75,7 +76,13 @@ double paintHead(const Paper& paper, const Label& label, const QRectF& inside)
         }
     }
     paper.textWithin({inside.left(), inside.top() + 10.2}, width, utf16(label.number), PaperType::idsStrong, number);
-    paper.textWithin({inside.left(), inside.top() + 14.6}, width, utf16(label.where), PaperType::plain, body);
+    const double whereLine = inside.top() + 14.6;
+    paper.textWithin({inside.left(), whereLine}, width, utf16(label.where), PaperType::plain, body);
+    if (label.reserved) {
+        const double room = paper.textWidth(utf16(label.where), paperFont(PaperType::plain, body)) + space;
+        paper.pen(hair);
+        paper.line({inside.left() + room, whereLine + 0.5}, {inside.left() + width, whereLine + 0.5});
+    }
     if (!label.demonstration.empty())
         paper.textWithin({inside.left(), inside.top() + 18.2}, width, utf16(label.demonstration), PaperType::strong, second);
     return place.bottom();

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "core/report/label.h"
-#include "ui/print/label_sheet.h"
+#include "ui/bridge/label_sheet.h"
 
 class QPainter;
 

@@ -8,7 +8,7 @@
 
 #include "core/report/document.h"
 #include "core/report/label.h"
-#include "ui/print/label_sheet.h"
+#include "ui/bridge/label_sheet.h"
 
 namespace cupule::ui {
 

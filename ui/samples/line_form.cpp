@@ -1,5 +1,7 @@
 #include "ui/samples/line_form.h"
 
+#include <algorithm>
+
 #include <QCheckBox>
 #include <QComboBox>
 #include <QFormLayout>
@@ -41,8 +43,36 @@ QString kindHint(CustodyKind kind)
     case Kind::receipt: return LineForm::tr("What the laboratory saw when it came in. Read the seal number off the bag.");
     case Kind::result: return LineForm::tr("The laboratory's report. “Not found” is about the material, never about the tree.");
     case Kind::disposal: return LineForm::tr("Only on written instruction of the authority.");
+    case Kind::voided:
+        return LineForm::tr("For what can never close: say why. It is disposed of and that is written down all the same.");
     default: return {};
     }
+}
+
+/// How the place of the person is called for a kind.
+QString fromWords(CustodyKind kind)
+{
+    switch (kind) {
+    case Kind::cut: return LineForm::tr("cut by");
+    case Kind::innerBag:
+    case Kind::outerBag: return LineForm::tr("closed by");
+    case Kind::onSite: return LineForm::tr("confirmed by");
+    default: return LineForm::tr("from");
+    }
+}
+
+/// Everything known that does not hold at a link, one sentence a line.
+QString findingsAt(const std::vector<Finding>& findings, const ChainLink& link, const Pack& pack)
+{
+    QStringList lines;
+    for (const Finding& finding : findings) {
+        const bool elsewhere = std::any_of(finding.arguments.begin(), finding.arguments.end(), [&](const auto& argument) {
+            return argument.name == "line" && argument.value != std::to_string(link.line);
+        });
+        if (!elsewhere && std::find(link.broken.begin(), link.broken.end(), finding.code) != link.broken.end())
+            lines << findingText(finding, &pack);
+    }
+    return lines.join(QLatin1Char(' '));
 }
 
 } // namespace
@@ -54,14 +84,16 @@ LineForm::LineForm(SamplesDesk& desk, QWidget* parent) : QFrame(parent), m_desk(
     column->setContentsMargins(20, 14, 20, 14);
     column->setSpacing(8);
     m_head = new RoleLabel(TextRole::heading, tr("A new line"), this);
+    m_head->setObjectName(QStringLiteral("lineHead"));
     m_head->setWordWrap(true);
     m_kind = new QComboBox(this);
     m_kind->setObjectName(QStringLiteral("lineKind"));
     m_kind->setAccessibleName(tr("What happened"));
     for (const Kind kind : {Kind::cut, Kind::innerBag, Kind::outerBag, Kind::onSite, Kind::handOver, Kind::receipt,
-                            Kind::result, Kind::disposal})
+                            Kind::result, Kind::disposal, Kind::voided})
         m_kind->addItem(sentenceStart(custodyKindWord(kind)), static_cast<int>(kind));
     m_hint = new QLabel(this);
+    m_hint->setObjectName(QStringLiteral("lineHint"));
     m_hint->setWordWrap(true);
     m_form = new QFormLayout;
     m_form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
@@ -71,22 +103,38 @@ LineForm::LineForm(SamplesDesk& desk, QWidget* parent) : QFrame(parent), m_desk(
     column->addWidget(m_hint);
     column->addLayout(m_form);
     build();
-    m_keep = new KeyButton(tr("Keep this line"), this);
-    m_keep->setObjectName(QStringLiteral("keepLine"));
-    m_keep->setMain(true);
-    m_keep->setCap(QStringLiteral("Ctrl+Enter"));
-    column->addWidget(m_keep, 0, Qt::AlignLeft);
-    auto* foot = new QLabel(tr("Lines are never edited, only followed. A line entered later says so by itself."), this);
-    foot->setWordWrap(true);
-    foot->setForegroundRole(QPalette::PlaceholderText);
-    column->addWidget(foot);
-    column->addStretch(1);
-    connect(m_keep, &QPushButton::clicked, this, &LineForm::keep);
+    buildEnds();
     connect(m_kind, &QComboBox::activated, this, [this] {
         clearFields();
         setKind(kind());
     });
     setKind(Kind::cut);
+}
+
+void LineForm::buildEnds()
+{
+    auto* column = static_cast<QVBoxLayout*>(layout());
+    m_keep = new KeyButton(tr("Keep this line"), this);
+    m_keep->setObjectName(QStringLiteral("keepLine"));
+    m_keep->setMain(true);
+    m_keep->setCap(QStringLiteral("Ctrl+Enter"));
+    m_new = new KeyButton(tr("A new line instead"), this);
+    m_new->setObjectName(QStringLiteral("newLine"));
+    auto* buttons = new QHBoxLayout;
+    buttons->addWidget(m_keep);
+    buttons->addWidget(m_new);
+    buttons->addStretch(1);
+    column->addLayout(buttons);
+    m_foot = new QLabel(tr("Lines are never edited, only followed. A line entered later says so by itself."), this);
+    m_foot->setWordWrap(true);
+    m_foot->setForegroundRole(QPalette::PlaceholderText);
+    column->addWidget(m_foot);
+    column->addStretch(1);
+    connect(m_keep, &QPushButton::clicked, this, &LineForm::keep);
+    connect(m_new, &QPushButton::clicked, this, [this] {
+        startAnew();
+        focusFirst();
+    });
 }
 
 void LineForm::addField(const QString& name, const QString& words, QWidget* widget, std::initializer_list<CustodyKind> kinds)
@@ -138,10 +186,12 @@ QComboBox* LineForm::addChoice(const QString& name, const QString& words, const 
 void LineForm::build()
 {
     addMoment(QStringLiteral("out"), tr("when"),
-              {Kind::cut, Kind::innerBag, Kind::outerBag, Kind::onSite, Kind::handOver, Kind::result, Kind::disposal});
+              {Kind::cut, Kind::innerBag, Kind::outerBag, Kind::onSite, Kind::handOver, Kind::receipt, Kind::result,
+               Kind::disposal, Kind::voided});
     addMoment(QStringLiteral("in"), tr("came in"), {Kind::handOver, Kind::receipt});
-    addLine(QStringLiteral("from"), tr("from"), {Kind::cut, Kind::handOver, Kind::receipt});
-    addLine(QStringLiteral("to"), tr("to"), {Kind::handOver, Kind::receipt});
+    addLine(QStringLiteral("from"), tr("from"),
+            {Kind::cut, Kind::innerBag, Kind::outerBag, Kind::onSite, Kind::handOver, Kind::receipt});
+    addLine(QStringLiteral("to"), tr("to"), {Kind::handOver, Kind::receipt, Kind::disposal});
     addLine(QStringLiteral("place"), tr("where"), {Kind::cut, Kind::handOver, Kind::receipt, Kind::disposal});
     addLine(QStringLiteral("bag"), tr("number on the bag"), {Kind::innerBag, Kind::outerBag});
     addLine(QStringLiteral("seal"), tr("seal number"), {Kind::outerBag, Kind::handOver, Kind::receipt})
@@ -150,7 +200,7 @@ void LineForm::build()
               {Kind::handOver, Kind::receipt});
     addLine(QStringLiteral("pieces"), tr("pieces"), {Kind::cut, Kind::receipt});
     addLine(QStringLiteral("condition"), tr("condition"), {Kind::handOver, Kind::receipt});
-    addLine(QStringLiteral("travel"), tr("how it travels"), {Kind::handOver});
+    addLine(QStringLiteral("travel"), tr("how it travels"), {Kind::handOver, Kind::receipt});
     addLine(QStringLiteral("celsius"), tr("temperature, °C"), {Kind::handOver, Kind::receipt});
     addChoice(QStringLiteral("confirmed"), tr("both bags closed at the tree"),
               {{QStringLiteral("yes"), tr("yes, before leaving it")}, {QStringLiteral("no"), tr("no")}}, {Kind::onSite});
@@ -177,8 +227,9 @@ void LineForm::build()
     addLine(QStringLiteral("method"), tr("how"), {Kind::result, Kind::disposal});
     addLine(QStringLiteral("order"), tr("number of the instruction"), {Kind::disposal});
     addLine(QStringLiteral("signedBy"), tr("signed or witnessed by"), {Kind::result, Kind::disposal});
-    const auto every = {Kind::cut,      Kind::innerBag, Kind::outerBag, Kind::onSite,
-                        Kind::handOver, Kind::receipt,  Kind::result,   Kind::disposal};
+    addLine(QStringLiteral("reason"), tr("why it is void"), {Kind::voided});
+    const auto every = {Kind::cut,     Kind::innerBag, Kind::outerBag, Kind::onSite, Kind::handOver,
+                        Kind::receipt, Kind::result,   Kind::disposal, Kind::voided};
     m_corrects = addChoice(QStringLiteral("corrects"), tr("in place of line"), {}, every);
     addLine(QStringLiteral("remark"), tr("remark"), every)->setPlaceholderText(tr("why it is written later, or corrected"));
 }
@@ -191,34 +242,156 @@ CustodyKind LineForm::kind() const
 void LineForm::setKind(CustodyKind kind)
 {
     m_kind->setCurrentIndex(std::max(0, m_kind->findData(static_cast<int>(kind))));
-    m_hint->setText(kindHint(kind));
-    m_hint->setVisible(!m_hint->text().isEmpty());
+    const bool shownAtAll = !closed() || correcting() > 0;
+    m_kind->setVisible(shownAtAll);
     for (const Field& field : m_fields) {
-        const bool shown = (field.kinds & bit(kind)) != 0;
+        const bool shown = shownAtAll && (field.kinds & bit(kind)) != 0;
         field.widget->setVisible(shown);
         field.label->setVisible(shown);
         if (field.name == QStringLiteral("out"))
-            field.label->setText(kind == Kind::handOver ? tr("went out") : tr("when"));
+            field.label->setText(kind == Kind::handOver || kind == Kind::receipt ? tr("went out") : tr("when"));
+        if (field.name == QStringLiteral("from"))
+            field.label->setText(fromWords(kind));
+        if (field.name == QStringLiteral("to"))
+            field.label->setText(kind == Kind::disposal ? tr("returned to") : tr("to"));
     }
+    m_keep->setVisible(shownAtAll);
+    m_foot->setVisible(shownAtAll);
+    m_new->setVisible(correcting() > 0);
+    refreshHead();
+}
+
+bool LineForm::closed() const
+{
+    return m_desk.page() && (m_desk.page()->status.state == SampleState::closed ||
+                             m_desk.page()->status.state == SampleState::closedWithBreak);
+}
+
+int LineForm::correcting() const
+{
+    return m_corrects->currentData().toString().toInt();
+}
+
+/// What this line would settle: the link that hangs open for want of it, or the one that is broken by the line it replaces.
+void LineForm::refreshHead()
+{
+    QString head = tr("A new line"), hint = kindHint(kind());
+    if (m_desk.page() && correcting() > 0) {
+        head = tr("In place of line %1").arg(correcting());
+        QStringList why;
+        for (const ChainLink& link : m_desk.page()->status.chain)
+            if (link.state == LinkState::broken && link.line == correcting()) {
+                head = tr("The link “%1” is broken").arg(linkWord(link.kind));
+                why << findingsAt(m_desk.page()->status.breaks, link, m_desk.pack());
+            }
+        why << tr("If line %1 was a slip of the pen, write it again here and say why. If it is true the break stays, and the "
+                  "sample can close only with it.")
+                   .arg(correcting());
+        hint = why.join(QLatin1Char(' '));
+    } else if (closed()) {
+        head = tr("Closed");
+        hint = tr("No line can follow, but for one in place of another: choose it in the list of lines and press Enter.");
+    } else if (m_desk.page()) {
+        for (const ChainLink& link : m_desk.page()->status.chain) {
+            if (link.state != LinkState::open || m_desk.kindOf(link) != kind())
+                continue;
+            head = tr("The link “%1” is open").arg(linkWord(link.kind));
+            QStringList missing;
+            for (const std::string& code : link.lacking)
+                missing << custodyText(code);
+            if (!missing.isEmpty())
+                hint = tr("Missing: %1.").arg(missing.join(QStringLiteral(", "))) + QLatin1Char(' ') + hint;
+            break;
+        }
+    }
+    m_head->setText(head);
+    m_hint->setText(hint);
+    m_hint->setVisible(!hint.isEmpty());
 }
 
 void LineForm::refresh()
 {
     const bool filled = m_desk.page().has_value();
-    const bool closed = filled && (m_desk.page()->status.state == SampleState::closed
-                                   || m_desk.page()->status.state == SampleState::closedWithBreak);
     setEnabled(filled);
-    m_head->setText(closed ? tr("Closed: only a line in place of another can follow") : tr("A new line"));
     refreshCorrects();
     const QString sample = filled ? text(m_desk.page()->sample.id.text()) : QString();
     if (sample != m_sample) {
         m_sample = sample;
-        clearFields();
-        setKind(m_desk.wantedKind());
+        startAnew();
+    } else {
+        setKind(kind());
     }
     if (filled)
         for (auto* date : findChildren<DateEdit*>())
             date->setToday(toDate(m_desk.today()));
+}
+
+void LineForm::startAnew()
+{
+    clearFields();
+    setKind(m_desk.wantedKind());
+}
+
+void LineForm::correct(int number)
+{
+    if (!m_desk.page())
+        return;
+    for (const CustodyLine& line : m_desk.page()->lines) {
+        if (line.number != number || m_kind->findData(static_cast<int>(line.kind)) < 0)
+            continue;
+        clearFields();
+        m_corrects->setCurrentIndex(std::max(0, m_corrects->findData(QString::number(number))));
+        setKind(line.kind);
+        fillFrom(line);
+        focusFirst();
+        return;
+    }
+}
+
+void LineForm::setValue(const QString& name, const std::string& value)
+{
+    for (const Field& field : m_fields) {
+        if (field.name != name)
+            continue;
+        if (auto* line = qobject_cast<QLineEdit*>(field.widget))
+            line->setText(text(value));
+        else if (auto* box = qobject_cast<QComboBox*>(field.widget))
+            box->setCurrentIndex(std::max(0, box->findData(text(value))));
+    }
+}
+
+void LineForm::setMoment(const QString& name, const std::optional<Instant>& at)
+{
+    for (const Field& field : m_fields) {
+        if (field.name != name || !at)
+            continue;
+        const auto [date, time] = m_desk.wallClock(*at);
+        field.widget->findChild<DateEdit*>()->setDate(date);
+        field.widget->findChild<TimeEdit*>()->setTime(time);
+    }
+}
+
+/// All but the seal: its number is read off the bag again.
+void LineForm::fillFrom(const CustodyLine& line)
+{
+    const auto yesNo = [](const std::optional<bool>& said) {
+        return said ? std::string(*said ? "yes" : "no") : std::string();
+    };
+    const auto confirmed = [](Confirmed value) { return value == Confirmed::open ? std::string() : std::string(name(value)); };
+    setMoment(QStringLiteral("out"), line.out);
+    setMoment(QStringLiteral("in"), line.in);
+    const std::pair<const char*, std::string> values[] = {
+        {"from", line.from}, {"to", line.to}, {"place", line.place}, {"bag", line.bag},
+        {"sealWhole", yesNo(line.sealWhole)}, {"pieces", line.pieces ? std::to_string(*line.pieces) : std::string()},
+        {"condition", line.condition}, {"travel", line.travel},
+        {"celsius", line.celsius ? cupule::numberText(*line.celsius) : std::string()}, {"confirmed", yesNo(line.confirmed)},
+        {"clothes", confirmed(line.hygiene.clothes)}, {"boots", confirmed(line.hygiene.boots)},
+        {"vehicle", confirmed(line.hygiene.vehicle)}, {"tools", confirmed(line.hygiene.tools)},
+        {"reportNumber", line.reportNumber}, {"finding", line.finding}, {"host", line.host}, {"limits", line.limits},
+        {"disposal", line.disposal}, {"method", line.method}, {"order", line.order}, {"signedBy", line.signedBy},
+        {"reason", line.reason}};
+    for (const auto& [name, value] : values)
+        setValue(QString::fromLatin1(name), value);
 }
 
 void LineForm::refreshCorrects()
@@ -314,6 +487,7 @@ CustodyLine LineForm::lineTyped()
     line.method = value(QStringLiteral("method"));
     line.order = value(QStringLiteral("order"));
     line.signedBy = value(QStringLiteral("signedBy"));
+    line.reason = value(QStringLiteral("reason"));
     line.remark = value(QStringLiteral("remark"));
     line.corrects = parseWhole(value(QStringLiteral("corrects")));
     return line;
@@ -321,9 +495,10 @@ CustodyLine LineForm::lineTyped()
 
 void LineForm::keep()
 {
+    if (closed() && correcting() == 0)
+        return;
     if (m_desk.addLine(lineTyped())) {
-        clearFields();
-        setKind(m_desk.wantedKind());
+        startAnew();
         focusFirst();
     }
 }

@@ -1,5 +1,6 @@
 // The form for one custody line: the fields that its kind has, and no others. A seal number is never offered: it is read
-// off the bag, typed, and compared by the rules.
+// off the bag, typed, and compared by the rules. A line that was a slip of the pen is followed by one in its place, which begins
+// with what it said, but for the seal.
 
 #pragma once
 
@@ -27,6 +28,10 @@ public:
     void setKind(CustodyKind kind);
     [[nodiscard]] CustodyKind kind() const;
     void refresh();
+    /// A line in place of line `number`, beginning with what that says.
+    void correct(int number);
+    /// As if nothing had been typed: the form that the first open link wants.
+    void startAnew();
     void focusFirst();
     /// Keeps the line, if there is enough for one.
     void keep();
@@ -44,8 +49,15 @@ private:
     QComboBox* addChoice(const QString& name, const QString& words, const QList<std::pair<QString, QString>>& choices,
                          std::initializer_list<CustodyKind> kinds);
     void build();
+    void buildEnds();
     void clearFields();
     void refreshCorrects();
+    void refreshHead();
+    [[nodiscard]] bool closed() const;
+    [[nodiscard]] int correcting() const;
+    void setValue(const QString& name, const std::string& value);
+    void setMoment(const QString& name, const std::optional<Instant>& at);
+    void fillFrom(const CustodyLine& line);
     [[nodiscard]] std::string value(const QString& name) const;
     std::optional<Instant> momentOf(const QString& name);
     [[nodiscard]] CustodyLine lineTyped();
@@ -58,6 +70,8 @@ private:
     QList<Field> m_fields;
     QComboBox* m_corrects = nullptr;
     KeyButton* m_keep;
+    KeyButton* m_new;
+    QLabel* m_foot;
     QString m_sample;
 };
 

@@ -2,6 +2,7 @@
 
 #include "core/base/zone.h"
 #include "core/task/day.h"
+#include "core/task/sample_numbers.h"
 #include "ui/bridge/dates.h"
 #include "ui/bridge/text.h"
 
@@ -89,29 +90,64 @@ bool SamplesDesk::addLine(CustodyLine line)
     return true;
 }
 
+CustodyKind SamplesDesk::kindOf(const ChainLink& link) const
+{
+    if (link.kind == "inner-bag")
+        return CustodyKind::innerBag;
+    if (link.kind == "outer-bag")
+        return link.line == 0 ? CustodyKind::outerBag : CustodyKind::onSite;
+    if (link.kind == "laboratory")
+        return CustodyKind::receipt;
+    if (link.kind == "result")
+        return CustodyKind::result;
+    if (link.kind == "disposal")
+        return CustodyKind::disposal;
+    return link.kind == "hands" ? CustodyKind::handOver : CustodyKind::cut;
+}
+
 CustodyKind SamplesDesk::wantedKind() const
 {
     if (!m_page)
         return CustodyKind::cut;
+    if (m_page->status.mustBeVoid)
+        return CustodyKind::voided;
+    if (m_page->status.state == SampleState::voided)
+        return CustodyKind::disposal;
     for (const ChainLink& link : m_page->status.chain) {
         if (link.state == LinkState::whole || link.state == LinkState::broken) // a broken one is not mended by one more line
             continue;
-        if (link.kind == "inner-bag")
-            return CustodyKind::innerBag;
-        if (link.kind == "outer-bag")
-            return link.what.empty() || link.line == 0 ? CustodyKind::outerBag : CustodyKind::onSite;
-        if (link.kind == "hands")
-            return CustodyKind::handOver;
-        if (link.kind == "laboratory")
-            return CustodyKind::receipt;
-        if (link.kind == "result")
-            return CustodyKind::result;
-        if (link.kind == "disposal")
-            return CustodyKind::disposal;
-        if (link.kind == "cut")
-            return CustodyKind::cut;
+        if (link.kind != "tree")
+            return kindOf(link);
     }
     return CustodyKind::handOver;
+}
+
+void SamplesDesk::find(const QString& number)
+{
+    Session& session = *m_bench.session();
+    const auto sample = sampleByNumber(session, utf8(number));
+    if (sample)
+        return show(*sample);
+    if (const auto reserved = reservedNumber(session, utf8(number)))
+        return m_bench.say(tr("%1 is on a printed label and has no sample yet. Open the sample from its visit.").arg(text(*reserved)));
+    m_bench.complain(sample.error());
+}
+
+std::vector<std::string> SamplesDesk::reserve(int count)
+{
+    auto numbers = reserveNumbers(*m_bench.session(), count);
+    if (!numbers) {
+        m_bench.complain(numbers.error());
+        return {};
+    }
+    m_bench.tellChanged();
+    return std::move(*numbers);
+}
+
+std::vector<std::string> SamplesDesk::reserved()
+{
+    auto numbers = reservedNumbers(*m_bench.session());
+    return numbers ? std::move(*numbers) : std::vector<std::string>{};
 }
 
 bool SamplesDesk::close(bool withBreak, const QString& reason, const QString& secondPerson)

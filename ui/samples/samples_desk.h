@@ -34,6 +34,14 @@ public:
     bool addLine(CustodyLine line);
     /// The kind of line that the first open link wants.
     [[nodiscard]] CustodyKind wantedKind() const;
+    /// The kind of line that a link wants next, or is made of.
+    [[nodiscard]] CustodyKind kindOf(const ChainLink& link) const;
+    /// Shows the sample whose number was typed or scanned off a label; says what else the number is.
+    void find(const QString& number);
+    /// Reserves numbers for labels; empty where that was refused.
+    std::vector<std::string> reserve(int count);
+    /// Reserved and not used yet.
+    [[nodiscard]] std::vector<std::string> reserved();
     bool close(bool withBreak, const QString& reason, const QString& secondPerson);
     bool addLeave(const Leave& leave);
     [[nodiscard]] std::vector<Site> sites();

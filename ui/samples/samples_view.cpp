@@ -12,14 +12,13 @@
 #include <QTableWidget>
 #include <QVBoxLayout>
 
-#include "ui/bridge/dates.h"
 #include "ui/bridge/text.h"
-#include "ui/bridge/words.h"
 #include "ui/samples/line_form.h"
 #include "ui/samples/sample_dialogs.h"
 #include "ui/samples/sample_list.h"
 #include "ui/theme/theme.h"
 #include "ui/widgets/chain_view.h"
+#include "ui/widgets/clock_strip.h"
 #include "ui/widgets/empty_state.h"
 #include "ui/widgets/finding_list.h"
 #include "ui/widgets/key_button.h"
@@ -45,6 +44,9 @@ SamplesView::SamplesView(Workbench& bench, Prompts& prompts, QWidget* parent)
     connect(m_empty->addWay(QStringLiteral("mark:thing-hand-over"), tr("Write down a leave"),
                             tr("Who gave it, for what, until when."), tr("A leave…"), {}),
             &QPushButton::clicked, this, &SamplesView::addLeave);
+    connect(m_empty->addWay(QStringLiteral("mark:thing-bag-outer"), tr("Print labels to take along"),
+                            tr("With reserved numbers and room for a pencil, before going out."), tr("Labels to take along…"), {}),
+            &QPushButton::clicked, this, &SamplesView::takeLabelsAlong);
     m_stack = new QStackedWidget(this);
     m_stack->addWidget(splitter);
     m_stack->addWidget(m_empty);
@@ -71,11 +73,23 @@ QWidget* SamplesView::buildList()
     m_model = new SampleListModel(this);
     m_list->setModel(m_model);
     m_list->setItemDelegate(new SampleDelegate(*m_model, this));
+    m_waiting = new QLabel(box);
+    m_waiting->setWordWrap(true);
+    auto* labels = new KeyButton(tr("Print labels…"), box);
+    labels->setObjectName(QStringLiteral("printLabels"));
+    labels->setCap(QStringLiteral("Ctrl+P"));
+    auto* find = new KeyButton(tr("Scan a label"), box);
+    find->setObjectName(QStringLiteral("scanLabel"));
+    find->setCap(QStringLiteral("Ctrl+B"));
     auto* leave = new KeyButton(tr("A leave…"), box);
     leave->setObjectName(QStringLiteral("newLeave"));
     auto* buttons = new QVBoxLayout;
     buttons->setContentsMargins(12, 10, 12, 0);
-    buttons->addWidget(leave);
+    buttons->setSpacing(8);
+    for (QWidget* widget : std::initializer_list<QWidget*>{m_waiting, labels, find, leave})
+        buttons->addWidget(widget);
+    connect(labels, &QPushButton::clicked, this, &SamplesView::printLabels);
+    connect(find, &QPushButton::clicked, this, &SamplesView::findByLabel);
     column->addWidget(m_count);
     column->addWidget(m_list, 1);
     column->addLayout(buttons);
@@ -115,8 +129,16 @@ QWidget* SamplesView::buildPage()
     m_chainArea->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_chainArea->setBackgroundRole(QPalette::Base);
     m_chainArea->setWidget(m_chain);
-    column->addWidget(m_title);
-    column->addWidget(m_facts);
+    m_clock = new ClockStrip(page);
+    auto* said = new QVBoxLayout;
+    said->setSpacing(0);
+    said->addWidget(m_title);
+    said->addWidget(m_facts);
+    auto* head = new QHBoxLayout;
+    head->setContentsMargins(0, 0, 22, 0);
+    head->addLayout(said, 1);
+    head->addWidget(m_clock);
+    column->addLayout(head);
     column->addWidget(m_chainArea);
     auto* below = new QSplitter(Qt::Horizontal, page);
     m_below = below;
@@ -161,6 +183,7 @@ QWidget* SamplesView::buildPage()
     column->addWidget(below, 1);
     connect(m_chain, &ChainView::linkAsked, this, &SamplesView::goToLink);
     connect(m_close, &QPushButton::clicked, this, &SamplesView::closeSample);
+    connect(m_lines, &QTableWidget::cellActivated, this, [this](int row, int) { m_form->correct(row + 1); });
     whole->setWidget(page);
     return whole;
 }
@@ -173,6 +196,9 @@ void SamplesView::buildCommands()
         [this] { closeSample(); });
     addCommand(tr("A leave…"), {}, QStringLiteral("sample-leave"), [this] { addLeave(); });
     addCommand(tr("Print labels…"), QKeySequence(Qt::CTRL | Qt::Key_P), QStringLiteral("sample-labels"), [this] { printLabels(); });
+    addCommand(tr("Labels to take along…"), QKeySequence(Qt::CTRL | Qt::ALT | Qt::Key_P), QStringLiteral("sample-labels-along"),
+        [this] { takeLabelsAlong(); });
+    addCommand(tr("Scan a label"), QKeySequence(Qt::CTRL | Qt::Key_B), QStringLiteral("sample-scan"), [this] { findByLabel(); });
     addCommand(tr("Custody record…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_P), QStringLiteral("sample-custody-record"),
         [this] { writeCustodyRecord(); });
 }
@@ -189,6 +215,7 @@ void SamplesView::fitForm()
     m_list->setMinimumWidth(QFontMetrics(roleFont(TextRole::idsStrong, *this)).horizontalAdvance(QStringLiteral("26-TV-0001-F")) +
                             scaled(62, font()));
     const bool narrow = width() < fontMetrics().averageCharWidth() * 100;
+    m_clock->setMaximumWidth(narrow ? 0 : QWIDGETSIZE_MAX); // the hours stand among the facts too
     m_below->setOrientation(narrow ? Qt::Vertical : Qt::Horizontal);
     m_formArea->setMinimumWidth(m_form->minimumSizeHint().width() + m_formArea->verticalScrollBar()->sizeHint().width());
 }
@@ -235,137 +262,20 @@ QStringList SamplesView::help() const
     return {tr("Each link of the chain is a fact somebody put down. A link that hangs open says what would close it; the form below is for that."),
             tr("Left and Right move along the chain, Enter goes to the form, Ctrl+Enter keeps the line."),
             tr("A sample closes only when nothing is missing. With a break it needs a reason and a second person."),
-            tr("Ctrl+P writes the labels to print, Ctrl+Shift+P the custody record.")};
-}
-
-void SamplesView::refreshList()
-{
-    m_setting = true;
-    m_model->setLines(m_desk.lines());
-    m_stack->setCurrentIndex(m_desk.lines().empty() ? 1 : 0);
-    int waiting = 0;
-    for (const SampleLine& line : m_desk.lines())
-        waiting += line.missing > 0 ? 1 : 0;
-    m_count->setText(QStringLiteral("<b>%1</b>&nbsp;&nbsp;%2")
-                         .arg(tr("Samples"), tr("%n open", nullptr, waiting).toHtmlEscaped()));
-    if (m_desk.page())
-        m_list->setCurrentIndex(m_model->indexOf(m_desk.page()->sample.id));
-    m_setting = false;
-    Q_EMIT noteChanged(waiting > 0 ? QString::number(waiting) : QString());
-}
-
-void SamplesView::refreshPage()
-{
-    if (!m_desk.page())
-        return;
-    const SamplePage& page = *m_desk.page();
-    m_setting = true;
-    m_list->setCurrentIndex(m_model->indexOf(page.sample.id));
-    m_setting = false;
-    m_title->setText(QStringLiteral("<b>%1</b> %2")
-                         .arg(text(page.sample.number).toHtmlEscaped(),
-                              tr("from %1, %2")
-                                  .arg(text(page.treeLabel), page.siteName.empty() ? tr("no site") : text(page.siteName))
-                                  .toHtmlEscaped()));
-    QStringList facts{sentenceStart(sampleStateWord(page.status.state))};
-    if (page.sample.pieces)
-        facts << tr("%n pieces of %1", nullptr, *page.sample.pieces).arg(text(page.sample.plantPart));
-    if (page.status.hoursSinceSeal)
-        facts << tr("%1 since the seal").arg(durationText(*page.status.hoursSinceSeal * 60));
-    m_facts->setText(facts.join(QStringLiteral(". ")) + QStringLiteral(". ") + text(m_desk.pack().hazardLine));
-    m_chain->setChain(page.status.chain);
-    m_chainArea->setFixedHeight(m_chain->sizeHint().height() + 16);
-    const int first = m_chain->firstUnsettled();
-    if (first >= 0) {
-        m_chain->setCurrent(first);
-        const QRect link = m_chain->linkRect(first);
-        m_chainArea->ensureVisible(link.center().x(), link.center().y(), link.width(), 0);
-    }
-    refreshGate(page.status);
-    refreshLines(page);
-    m_form->refresh();
-    fitForm();
-}
-
-void SamplesView::refreshGate(const SampleStatus& status)
-{
-    std::vector<Finding> all = status.missing;
-    all.insert(all.end(), status.breaks.begin(), status.breaks.end());
-    all.insert(all.end(), status.remarks.begin(), status.remarks.end());
-    m_gate->setFindings(std::move(all), &m_desk.pack());
-    QString head;
-    const bool closed = status.state == SampleState::closed || status.state == SampleState::closedWithBreak;
-    if (closed)
-        head = status.state == SampleState::closed ? tr("Closed whole. Nothing is missing.")
-                                                   : tr("Closed with a break. Its result is never sole proof.");
-    else if (status.mustBeVoid)
-        head = tr("This sample can never close: double-bagging at the tree was not confirmed. Dispose of it and put that down.");
-    else if (status.canCloseWhole)
-        head = tr("Nothing is missing: this sample can be closed.");
-    else if (status.canCloseWithBreak)
-        head = tr("It can close only with a break: %n breaks stand.", nullptr, static_cast<int>(status.breaks.size()));
-    else
-        head = tr("Before this sample can close, %n things are missing", nullptr, static_cast<int>(status.missing.size()));
-    m_gateHead->setText(head);
-    m_close->setVisible(!closed);
-}
-
-void SamplesView::refreshLines(const SamplePage& page)
-{
-    m_lines->setRowCount(static_cast<int>(page.lines.size()));
-    const auto when = [&](const Instant& at) {
-        const auto [date, time] = m_desk.wallClock(at);
-        return tr("%1, %2").arg(plainDate(fromDate(date), page.visitDate.year()), timeText(fromTime(time)));
-    };
-    int row = 0;
-    for (const CustodyLine& line : page.lines) {
-        QString what = custodyKindWord(line.kind);
-        if (line.corrects)
-            what += tr(", in place of line %1").arg(*line.corrects);
-        QString time;
-        if (line.out)
-            time = when(*line.out);
-        if (line.in)
-            time += (time.isEmpty() ? QString() : QStringLiteral(" – ")) + when(*line.in);
-        QStringList who;
-        for (const std::string& name : {line.from, line.to})
-            if (!name.empty())
-                who << text(name);
-        QStringList marks;
-        for (const std::string& mark : {line.bag, line.seal, line.reportNumber, line.order})
-            if (!mark.empty())
-                marks << text(mark);
-        if (line.sealWhole)
-            marks << (*line.sealWhole ? tr("whole") : tr("broken"));
-        const QStringList cells{QString::number(line.number), what, time, who.join(tr(" to ")), text(line.place),
-                                marks.join(QStringLiteral(", "))};
-        for (int c = 0; c < cells.size(); ++c)
-            m_lines->setItem(row, c, new QTableWidgetItem(cells[c]));
-        ++row;
-    }
-    m_lines->resizeColumnsToContents();
+            tr("Enter on a line writes one in its place; Enter on a broken link too, with what is wrong about it."),
+            tr("Ctrl+P writes the labels to print, Ctrl+Alt+P labels to take along, Ctrl+Shift+P the custody record. Ctrl+B finds "
+               "the sample whose label you scan or type.")};
 }
 
 void SamplesView::goToLink(int link)
 {
     if (!m_desk.page() || link < 0 || link >= static_cast<int>(m_desk.page()->status.chain.size()))
         return;
-    const std::string& kind = m_desk.page()->status.chain[static_cast<std::size_t>(link)].kind;
-    if (kind == "inner-bag")
-        m_form->setKind(CustodyKind::innerBag);
-    else if (kind == "outer-bag")
-        m_form->setKind(m_desk.page()->status.chain[static_cast<std::size_t>(link)].line == 0 ? CustodyKind::outerBag
-                                                                                              : CustodyKind::onSite);
-    else if (kind == "laboratory")
-        m_form->setKind(CustodyKind::receipt);
-    else if (kind == "result")
-        m_form->setKind(CustodyKind::result);
-    else if (kind == "disposal")
-        m_form->setKind(CustodyKind::disposal);
-    else if (kind == "cut" || kind == "tree")
-        m_form->setKind(CustodyKind::cut);
-    else
-        m_form->setKind(CustodyKind::handOver);
+    const ChainLink& at = m_desk.page()->status.chain[static_cast<std::size_t>(link)];
+    if (at.state == LinkState::broken && at.line > 0)
+        return m_form->correct(at.line);
+    m_form->startAnew();
+    m_form->setKind(m_desk.kindOf(at));
     m_form->focusFirst();
 }
 
@@ -388,51 +298,18 @@ void SamplesView::closeSample()
     }
 }
 
+void SamplesView::findByLabel()
+{
+    const QString number = m_prompts.line(this, tr("Scan a label"), tr("The number on the label, from a scanner or typed"), QString());
+    if (!number.isEmpty())
+        m_desk.find(number);
+}
+
 void SamplesView::addLeave()
 {
     LeaveDialog dialog(m_desk.sites(), m_desk.today(), this);
     if (dialog.exec() == QDialog::Accepted)
         m_desk.addLeave(dialog.leave());
-}
-
-void SamplesView::printLabels()
-{
-    if (!m_desk.page() || !m_papers.labels)
-        return;
-    const QString sheet = m_prompts.line(this, tr("Print labels"),
-                                         tr("Rows and columns of the sheet; margins and gaps in mm where they differ, as in\n"
-                                            "5x2 top=6 bottom=6 down=0"),
-                                         m_bench.settings().value(Setting::labelSheet).toString());
-    if (sheet.isEmpty())
-        return;
-    const std::string& number = m_desk.page()->sample.number;
-    const QString path = m_prompts.fileToWrite(this, tr("Where the labels are to lie"), tr("labels %1.pdf").arg(text(number)),
-                                               tr("Papers (*.pdf)"));
-    if (path.isEmpty())
-        return;
-    const Status written = m_papers.labels(*m_bench.session(), m_desk.page()->sample.id, sheet, path);
-    if (written)
-        m_bench.settings().set(Setting::labelSheet, sheet);
-    tellWritten(written, path);
-}
-
-void SamplesView::writeCustodyRecord()
-{
-    if (!m_desk.page() || !m_papers.custodyRecord)
-        return;
-    const QString path = m_prompts.fileToWrite(this, tr("Where the custody record is to lie"),
-                                               tr("custody record %1.pdf").arg(text(m_desk.page()->sample.number)),
-                                               tr("Papers (*.pdf)"));
-    if (!path.isEmpty())
-        tellWritten(m_papers.custodyRecord(*m_bench.session(), m_desk.page()->sample.id, path), path);
-}
-
-void SamplesView::tellWritten(const Status& status, const QString& path)
-{
-    if (status)
-        m_bench.say(tr("Written: %1. Print it at 100 %.").arg(path));
-    else
-        m_bench.complain(status.error());
 }
 
 } // namespace cupule::ui

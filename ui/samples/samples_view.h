@@ -3,6 +3,8 @@
 #pragma once
 
 #include <functional>
+#include <string>
+#include <vector>
 
 #include "ui/samples/samples_desk.h"
 #include "ui/shell/place.h"
@@ -12,23 +14,26 @@ class QLabel;
 class QListView;
 class QScrollArea;
 class QSplitter;
-class QSplitter;
 class QStackedWidget;
 class QTableWidget;
 
 namespace cupule::ui {
 
 class ChainView;
+class ClockStrip;
 class EmptyState;
 class FindingList;
 class KeyButton;
 class LineForm;
 class SampleListModel;
+struct SheetSetup;
 
 /// Writes the papers of a sample; both may fail as writing a file may. Without one, its command does nothing.
 struct SamplePapers {
     /// `sheet` as Setting::labelSheet. Fault "labels.sheet".
     std::function<Status(Session&, const Uid& sample, const QString& sheet, const QString& path)> labels;
+    /// Of numbers that have no sample yet.
+    std::function<Status(Session&, const std::vector<std::string>& numbers, const QString& sheet, const QString& path)> reservedLabels;
     std::function<Status(Session&, const Uid& sample, const QString& path)> custodyRecord;
 };
 
@@ -65,7 +70,10 @@ private:
     void goToLink(int link);
     void closeSample();
     void addLeave();
+    void findByLabel();
     void printLabels();
+    void takeLabelsAlong();
+    void keepSheet(const SheetSetup& used);
     void writeCustodyRecord();
     void tellWritten(const Status& status, const QString& path);
 
@@ -78,6 +86,8 @@ private:
     QListView* m_list;
     SampleListModel* m_model;
     QLabel* m_count;
+    QLabel* m_waiting;
+    ClockStrip* m_clock;
     QLabel* m_title;
     QLabel* m_facts;
     QSplitter* m_below;

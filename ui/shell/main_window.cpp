@@ -76,7 +76,9 @@ MainWindow::MainWindow(Workbench& bench, Look& look, std::unique_ptr<Prompts> pr
     connect(&m_bench, &Workbench::storeClosed, this, &MainWindow::storeClosed);
     connect(&m_bench, &Workbench::storeChanged, this, [this] {
         refreshUndo();
+    connect(m_ribbon, &SeasonRibbon::calendarAsked, this, &MainWindow::askLeafing);
         refreshStatus();
+        refreshSeason();
         if (Place* shown = currentPlace())
             shown->enter();
     });
@@ -167,8 +169,7 @@ void MainWindow::storeOpened()
     m_ribbon->show();
     m_ribbon->setPack(&session.pack());
     m_ribbon->setToday(toDate(session.today()));
-    const SeasonContext season = session.seasonToday();
-    m_ribbon->setSeason(text(season.region), season.shiftDays != 0 ? std::optional<int>(season.shiftDays) : std::nullopt);
+    refreshSeason();
     for (Place* place : m_places)
         m_rail->setShown(place->id(), true);
     for (QAction* action : m_storeActions)
@@ -199,6 +200,17 @@ void MainWindow::storeOpened()
 
 void MainWindow::storeClosed()
 {
+/// The ribbon moves when the season of the store did.
+void MainWindow::refreshSeason()
+{
+    const Session* session = m_bench.session();
+    if (session == nullptr)
+        return;
+    const SeasonContext season = session->seasonToday();
+    const bool observed = session->leafing(session->today().year()).has_value();
+    m_ribbon->setSeason(text(season.region), observed ? std::optional<int>(season.shiftDays) : std::nullopt);
+}
+
     setWindowTitle(QStringLiteral("Cupule"));
     m_demonstration->hide();
     m_ribbon->hide(); // what a day is worth depends on the store's region

@@ -58,6 +58,10 @@ public Q_SLOTS:
     void checkHealth();
     void writeAccount();
     void undo();
+    /// The observed leafing of chestnut, which moves the season.
+    void askLeafing();
+    /// Whom to tell, who may move a sample, hours to the laboratory.
+    void askProgramme();
     void redo();
     void showHelp();
     void showCautions();
@@ -77,6 +81,9 @@ private:
     void storeClosed();
     void refreshStatus();
     void refreshUndo();
+    void refreshSeason();
+    void judgeYear(int year);
+    void settingsCameBack(const Uid& changed);
     void showFault(const Fault& fault);
     void importPaths(const QStringList& paths);
     void setTextPercent(int percent);

@@ -14,7 +14,9 @@
 #include "ui/bridge/words.h"
 #include "ui/shell/cautions_dialog.h"
 #include "ui/shell/import_dialog.h"
+#include "ui/shell/leafing_dialog.h"
 #include "ui/shell/main_window.h"
+#include "ui/shell/programme_dialog.h"
 #include "ui/shell/store_dialogs.h"
 #include "ui/theme/theme.h"
 #include "ui/widgets/key_button.h"
@@ -56,6 +58,9 @@ void MainWindow::buildMenus()
     m_placeMenu = menuBar()->addMenu(QString());
     m_placeMenu->menuAction()->setVisible(false);
     QMenu* tools = menuBar()->addMenu(tr("Tools"));
+    addCommand(tools, tr("When chestnut came into leaf…"), {}, QStringLiteral("leafing"), [this] { askLeafing(); }, true);
+    addCommand(tools, tr("What the programme sets…"), {}, QStringLiteral("programme"), [this] { askProgramme(); }, true);
+    tools->addSeparator();
     addCommand(tools, tr("Prove the journal"), {}, QStringLiteral("prove"), [this] { proveJournal(); }, true);
     addCommand(tools, tr("Look at the store's health"), {}, QStringLiteral("health"), [this] { checkHealth(); }, true);
     QMenu* help = menuBar()->addMenu(tr("Help"));
@@ -175,6 +180,7 @@ void MainWindow::undo()
     if (!changed)
         return showFault(changed.error());
     m_bench.tellChanged();
+    settingsCameBack(*changed);
     if (Place* shown = currentPlace(); shown != nullptr && shown->shows(*changed))
         shown->goTo(*changed);
 }
@@ -185,6 +191,7 @@ void MainWindow::redo()
     if (!changed)
         return showFault(changed.error());
     m_bench.tellChanged();
+    settingsCameBack(*changed);
     if (Place* shown = currentPlace(); shown != nullptr && shown->shows(*changed))
         shown->goTo(*changed);
 }
@@ -325,6 +332,55 @@ void MainWindow::writeAccount()
     if (const auto status = m_accountWriter(*m_bench.session(), path); !status)
         return showFault(status.error());
     m_strip->show(MessageStrip::Kind::done, tr("The account is written."), path);
+}
+
+void MainWindow::askLeafing()
+{
+    Session& session = *m_bench.session();
+    const int year = session.today().year();
+    const auto before = session.leafing(year);
+    LeafingDialog dialog(session.pack(), session.info().region, year, session.today(), before, this);
+    if (dialog.exec() != QDialog::Accepted || dialog.observed() == before)
+        return;
+    if (const auto status = session.setLeafing(year, dialog.observed(), utf8(tr("leafing of chestnut"))); !status)
+        return showFault(status.error());
+    m_bench.tellChanged();
+    judgeYear(year);
+}
+
+/// Lists keep what was computed for them; a moved season computes it anew, in the background.
+void MainWindow::judgeYear(int year)
+{
+    m_bench.jobs().start(tr("Looking at the visits of %1 again").arg(year),
+                         [year](Session& own, const Progress& progress) { return judgeYearAgain(own, year, progress); },
+                         [this](const Status& status) {
+                             if (!status && status.error().code != "job.cancelled")
+                                 showFault(status.error());
+                             m_bench.tellChanged();
+                         });
+}
+
+/// Undo may have moved the season back.
+void MainWindow::settingsCameBack(const Uid& changed)
+{
+    if (changed == m_bench.session()->info().id)
+        judgeYear(m_bench.session()->today().year());
+}
+
+void MainWindow::askProgramme()
+{
+    Session& session = *m_bench.session();
+    const auto before = programme(session);
+    if (!before)
+        return showFault(before.error());
+    const bool rules = session.needOneOf({Role::trainer, Role::office}).has_value();
+    ProgrammeDialog dialog(*before, session.pack(), rules, this);
+    if (dialog.exec() != QDialog::Accepted)
+        return;
+    if (const auto status = setProgramme(session, dialog.programme(), utf8(tr("what the programme sets"))); !status)
+        return showFault(status.error());
+    m_bench.say(tr("What the programme sets is kept."));
+    m_bench.tellChanged();
 }
 
 void MainWindow::showHelp()

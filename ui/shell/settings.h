@@ -18,7 +18,7 @@ enum class Setting {
     ribbonShown,         ///< bool
     keyCapsShown,        ///< bool
     singleKeys,          ///< bool: single letters act outside text fields (WCAG 2.1.4)
-    labelSheet,          ///< set-up of a sheet of labels, as readSheet (ui/print/label_sheet.h) has it
+    labelSheet,          ///< set-up of a sheet of labels, as readSheet (ui/bridge/label_sheet.h) has it
     lastFolder,          ///< where files were last chosen
 };
 

@@ -54,7 +54,10 @@ ChainWords chainWords(const ChainLink& link)
     if (link.state == LinkState::open && !link.lacking.empty())
         words.above = ChainView::tr("open: %1", "what is lacking").arg(custodyText(link.lacking.front()));
     if (link.state == LinkState::broken)
-        words.above = ChainView::tr("broken", "a link of the chain");
+        words.above = link.broken.empty() ? ChainView::tr("broken", "a link of the chain")
+                                          : ChainView::tr("broken: %1", "what is broken").arg(custodyText(link.broken.front()));
+    if (link.kind == "cut" && !link.what.empty())
+        words.first = ChainView::tr("%n pieces", nullptr, text(link.what).toInt());
     return words;
 }
 

@@ -54,6 +54,7 @@ MessageStrip::MessageStrip(QWidget* parent)
 {
     setObjectName(QStringLiteral("message"));
     setAccessibleName(tr("message"));
+    m_button->setObjectName(QStringLiteral("messageButton"));
     m_away->setCap(tr("Esc", "the key"));
     m_what->setWordWrap(true);
     m_more->setWordWrap(true);

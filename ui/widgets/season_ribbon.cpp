@@ -44,6 +44,8 @@ void SeasonRibbon::setPack(const Pack* pack)
 
 void SeasonRibbon::setSeason(const QString& region, std::optional<int> shiftDays)
 {
+    if (m_region == region && m_shift == shiftDays)
+        return;
     m_region = region;
     m_shift = shiftDays;
     rebuild();

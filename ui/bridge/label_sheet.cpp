@@ -1,11 +1,9 @@
-#include "ui/print/label_sheet.h"
+#include "ui/bridge/label_sheet.h"
 
 #include <utility>
 
 #include <QRegularExpression>
 #include <QStringList>
-
-#include "ui/print/paper.h"
 
 namespace cupule::ui {
 
@@ -25,8 +23,8 @@ std::vector<std::pair<QString, double*>> lengths(SheetSetup& setup)
 
 QSizeF SheetSetup::labelSize() const
 {
-    return {(a4.width() - left - right - (columns - 1) * across) / columns,
-            (a4.height() - top - bottom - (rows - 1) * down) / rows};
+    return {(sheetWidth - left - right - (columns - 1) * across) / columns,
+            (sheetHeight - top - bottom - (rows - 1) * down) / rows};
 }
 
 QRectF SheetSetup::place(int at) const

@@ -1,4 +1,5 @@
-// How labels lie on a sheet of A4: rows, columns, margins, gaps. Plain arithmetic in mm, no painting.
+// How labels lie on a sheet of A4: rows, columns, margins, gaps, and the text under which a set-up is kept. Plain arithmetic
+// in mm, no painting.
 
 #pragma once
 
@@ -27,6 +28,7 @@ struct SheetSetup {
     [[nodiscard]] bool fits() const;
 };
 
+inline constexpr double sheetWidth = 210, sheetHeight = 297; ///< A4, in mm
 /// Smallest label, in mm.
 inline constexpr double smallestLabelWidth = 84, smallestLabelHeight = 57;
 
