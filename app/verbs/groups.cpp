@@ -14,6 +14,7 @@ const std::vector<VerbGroup>& verbGroups()
         {"A day's work",
          {makeImport, makeEnter, makePhoto, makeCorrect, makeStrike, makeCheck, makeHandIn, makeUndo, makeRedo,
           makeSeason, makePosition}},
+        {"Trees", {makeTreeMark, makeTreeMerge, makeTreeSplit}},
         {"Looking things up", {makeList, makeShow}},
         {"Deciding", {makeQueue, makeDecide, makeUndecide, makeReopen, makeTold, makeNotice}},
         {"Samples and permission",

@@ -6,6 +6,7 @@
 #include "core/task/nouns.h"
 #include "core/task/trees.h"
 #include "ui/bridge/words.h"
+#include "ui/bridge/words_trees.h"
 
 namespace cupule::app {
 
@@ -56,6 +57,9 @@ Result<int> showTree(Run& run, Session& session, const Uid& id)
         json["samples"].push_back(sample.number);
     if (page->tree.position)
         json["position"] = positionText(session, *page->tree.position);
+    json["merged"] = Json::array();
+    for (const auto& entry : page->merged)
+        json["merged"].push_back(entry.label);
     run.give(std::move(json));
     run.say(
         "{tree}{site}. {host}",
@@ -64,8 +68,17 @@ Result<int> showTree(Run& run, Session& session, const Uid& id)
          {"host", plain(ui::hostText(page->host, session.pack()))}});
     if (page->tree.position)
         run.say("At {position}.", {{"position", positionText(session, *page->tree.position)}});
+    if (!page->tree.fate.empty())
+        run.say("It is {fate}.", {{"fate", plain(ui::fateText(page->tree.fate, page->tree.fateDate, page->fateBy))}});
+    for (const auto& entry : page->merged)
+        run.say("Also entered as {label}, which is the same tree.", {{"label", entry.label}});
     for (const auto& line : page->visits)
         run.say("  {visit}", {{"visit", visitSentence(line.line, run.words())}});
+    for (const auto& event : page->events)
+        if (event.kind != TreeEvent::Kind::visit)
+            run.say("  {date}, {who}: {what}", {{"date", run.words().date(event.day)},
+                                              {"who", event.who},
+                                              {"what", plain(ui::eventText(event, *page))}});
     return done;
 }
 

@@ -233,6 +233,13 @@ Result<std::vector<NamedNoun>> byName(Session& session, Noun noun, const std::st
     });
     if (!walked)
         return fail(walked.error());
+    if (found.empty() && noun == Noun::tree) { // an entry that was merged is in no list, but can be split off by its label
+        const auto merged = session.store().trees().labelledAnywhere(std::string(trim(typed.substr(typed.find('/') + 1))));
+        if (!merged)
+            return fail(merged.error());
+        for (const auto& entry : *merged)
+            found.push_back({entry.id, entry.label, {}});
+    }
     if (found.empty() && noun == Noun::person) {
         const auto people = session.store().people().all();
         if (!people)
