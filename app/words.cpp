@@ -19,6 +19,10 @@ std::string commandLineFault(const Fault& fault, const Words& words)
         const char* sentence;
     };
     static constexpr Row rows[] = {
+        {"hand-in.out",
+         QT_TRANSLATE_NOOP("cupule", "It is not said into which file. Nothing was written. Name it with --out.")},
+        {"hand-in.without",
+         QT_TRANSLATE_NOOP("cupule", "\"{part}\" cannot be left out. Nothing was written. photos and personal can.")},
         {"field.unknown",
          QT_TRANSLATE_NOOP("cupule", "There is no answer of the name \"{field}\". Answers are given as "
                                      "NAME=VALUE, as in S02=seen or minutes=12.")},

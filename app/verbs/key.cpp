@@ -1,10 +1,13 @@
+#include <filesystem>
+
 #include "app/fields.h"
 #include "app/json.h"
+#include "app/passphrase.h"
 #include "app/verbs/verbs.h"
 #include "app/words.h"
-#include "core/base/file.h"
 #include "core/record/names.h"
 #include "core/store/people.h"
+#include "core/task/arrival.h"
 #include "core/task/keys.h"
 #include "core/task/nouns.h"
 #include "ui/bridge/words.h"
@@ -12,20 +15,6 @@
 namespace cupule::app {
 
 namespace {
-
-/// The first line of a file; a passphrase on the command line would stand in the list of running programs.
-Result<std::string> passphraseFrom(const std::string& path)
-{
-    if (path.empty())
-        return std::string();
-    auto text = readFile(path, 1 << 16);
-    if (!text)
-        return text;
-    text->resize(std::min(text->find_first_of("\r\n"), text->size()));
-    if (text->empty())
-        return fail("key.passphrase-empty", FaultKind::usage);
-    return text;
-}
 
 Json roleNames(const std::vector<Role>& roles)
 {
@@ -145,20 +134,20 @@ class Vouch final : public StoreVerb {
 public:
     const char* name() const override { return "vouch"; }
     const char* summary() const override { return "Trust somebody's key, after comparing its fingerprint by voice"; }
-    const char* usage() const override { return "STORE KEY PERSON --fingerprint DIGITS [--role ROLES] [--instead]"; }
+    const char* usage() const override { return "STORE KEY|FILE [PERSON] --fingerprint DIGITS [--role ROLES] [--instead]"; }
     const char* prose() const override
     {
         return "Nothing that a key signed is taken in until somebody here vouches for it. Ring the person up, have them "
                "read the fingerprint out that \"cupule key\" shows them, and type what you hear: it is compared with the "
                "key. Without --fingerprint nothing is changed and the fingerprint is shown.\nIn an office's store this is "
                "for the office. Where the person has another key that is trusted, this is refused loudly; --instead "
-               "withdraws that one.";
+               "withdraws that one.\nA file that arrived names both key and person; otherwise give the key and whose it is.";
     }
     void declare(CLI::App& options) override
     {
         declareStore(options);
-        options.add_option("KEY", m_vouching.key, "the key, 64 hexadecimal digits")->required();
-        options.add_option("PERSON", m_person, "whose it is: code or name")->required();
+        options.add_option("KEY", m_vouching.key, "a file that arrived, or the key, 64 hexadecimal digits")->required();
+        options.add_option("PERSON", m_person, "whose it is, where a key is given: code or name");
         options.add_option("--fingerprint", m_vouching.typedFingerprint, "the 30 digits as they were read out");
         options.add_option("--role", m_roles, "roles that the key stands for, with commas between; volunteer where nothing is said");
         options.add_flag("--instead", m_vouching.instead, "withdraw the person's other key");
@@ -169,22 +158,40 @@ public:
         const auto session = run.open(m_store);
         if (!session)
             return fail(session.error());
-        const auto person = findNoun(**session, Noun::person, m_person);
-        if (!person)
-            return fail(person.error());
+        if (auto found = findBoth(**session); !found)
+            return fail(found.error());
         auto roles = readRoles(m_roles);
         if (!roles)
             return fail(roles.error());
-        m_vouching.person = *person;
         m_vouching.roles = std::move(*roles);
         if (auto vouched = vouch(**session, m_vouching); !vouched)
             return fail(vouched.error());
         run.say("The key of {who} is trusted from now on.", {{"who", m_person}});
-        run.give({{"vouched", true}, {"key", m_vouching.key}, {"person", person->text()}, {"roles", roleNames(m_vouching.roles)}});
+        run.give({{"vouched", true}, {"key", m_vouching.key}, {"person", m_vouching.person.text()}, {"roles", roleNames(m_vouching.roles)}});
         return done;
     }
 
 private:
+    /// Key and person, from a file or as they are typed.
+    Status findBoth(Session& session)
+    {
+        std::error_code error;
+        if (std::filesystem::is_regular_file(m_vouching.key, error)) {
+            const auto arrival = lookAtArrival(session, m_vouching.key);
+            if (!arrival)
+                return fail(arrival.error());
+            m_vouching.key = arrival->file.manifest().key;
+            m_vouching.person = arrival->file.manifest().authorPerson;
+            m_person = arrival->file.manifest().authorCode;
+            return {};
+        }
+        const auto person = findNoun(session, Noun::person, m_person);
+        if (!person)
+            return fail(person.error());
+        m_vouching.person = *person;
+        return {};
+    }
+
     Vouching m_vouching;
     std::string m_person, m_roles = "volunteer";
 };

@@ -129,6 +129,14 @@ Status People::erase(Change& change, const Uid& person, const std::string& order
     });
 }
 
+Result<bool> People::erased(const std::string& commitment)
+{
+    return guarded([&] {
+        Query q(m_core.db, "SELECT salt IS NULL FROM personal WHERE commitment = :commitment");
+        return q.bind(":commitment", taken(digestFromHex(commitment))).step() && q.flag(0);
+    });
+}
+
 Status People::sweep()
 {
     return guarded([&] { m_core.db.run("PRAGMA wal_checkpoint(TRUNCATE)"); });

@@ -26,6 +26,8 @@ public:
     /// Erases name and contact in every revision, search text, undo steps and free pages; one journal line records it with
     /// `order`. The chain stays provable. To be followed by eraseInBackups (core/store/backup.h).
     Status erase(Change& change, const Uid& person, const std::string& order);
+    /// Whether the personal data that this commitment (64 hexadecimal digits) stands for was erased here.
+    Result<bool> erased(const std::string& commitment);
     /// After the commit of an erasure: folds the log and empties it, so that no old page stays behind.
     Status sweep();
 

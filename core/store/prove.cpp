@@ -127,6 +127,10 @@ private:
             sql = "SELECT 1 FROM decision WHERE line_chain = :chain AND line_number = :number";
         else if (line.noun == "key")
             sql = "SELECT 1 FROM key_note WHERE line_chain = :chain AND line_number = :number";
+        else if (line.noun == "bundle")
+            sql = "SELECT 1 FROM bundle WHERE line_chain = :chain AND line_number = :number";
+        else if (line.noun == "acknowledgement")
+            sql = "SELECT 1 FROM acknowledgement WHERE line_chain = :chain AND line_number = :number";
         else if (line.kind == "told")
             sql = "SELECT 1 FROM told WHERE line_chain = :chain AND line_number = :number";
         else if (hasRevision(line) || draftLine)
@@ -182,7 +186,7 @@ private:
         }
         compare("SELECT t.content, t.uid, t.line_chain, t.line_number, j.digest, j.entity, 'key', 0 FROM key_note AS t "
                 "LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number");
-        for (const char* noun : {"custody", "decision"}) {
+        for (const char* noun : {"bundle", "custody", "decision"}) {
             const std::string table = noun;
             compare("SELECT t.content, t.uid, t.line_chain, t.line_number, j.digest, j.entity, '" + table + "', 0 FROM " + table
                     + " AS t LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number");

@@ -3,6 +3,7 @@
 #include <filesystem>
 
 #include "core/base/zone.h"
+#include "core/store/bundles.h"
 #include "core/store/decisions.h"
 #include "core/store/journal.h"
 #include "core/store/keys.h"
@@ -10,6 +11,7 @@
 #include "core/store/media.h"
 #include "core/store/migrate.h"
 #include "core/store/opening.h"
+#include "core/store/outgoing.h"
 #include "core/store/people.h"
 #include "core/store/photos.h"
 #include "core/store/places.h"
@@ -169,6 +171,8 @@ Decisions Store::decisions() { return Decisions(*m_core); }
 Journal Store::journal() { return Journal(*m_core); }
 Revisions Store::revisions() { return Revisions(*m_core); }
 UndoLog Store::undoLog() { return UndoLog(*m_core); }
+Bundles Store::bundles() { return Bundles(*m_core); }
+Outgoing Store::outgoing() { return Outgoing(*m_core); }
 Keys Store::keys() { return Keys(*m_core); }
 Search Store::search() { return Search(*m_core); }
 Media Store::media() { return Media(*m_core); }

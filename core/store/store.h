@@ -26,11 +26,13 @@
 
 namespace cupule {
 
+class Bundles;
 class Decisions;
 class Journal;
 class Keys;
 class Leaves;
 class Media;
+class Outgoing;
 class People;
 class Photos;
 class Revisions;
@@ -134,6 +136,8 @@ public:
     Journal journal();                     ///< core/store/journal.h
     Revisions revisions();                 ///< core/store/revisions.h
     UndoLog undoLog();                     ///< core/store/undo_log.h
+    Bundles bundles();                     ///< core/store/bundles.h
+    Outgoing outgoing();                   ///< core/store/outgoing.h
     Keys keys();                           ///< core/store/keys.h
     Search search();                       ///< core/store/search.h
     Media media();                         ///< core/store/media.h

@@ -9,6 +9,7 @@
 #include "core/store/people.h"
 #include "core/task/day.h"
 #include "core/task/edit.h"
+#include "core/task/hand_out.h"
 
 namespace cupule {
 
@@ -135,6 +136,8 @@ Status erasePerson(Session& session, const Uid& person, const std::string& order
         return kept;
     if (auto swept = session.store().people().sweep(); !swept)
         return swept;
+    if (auto bundles = eraseInKeptBundles(session); !bundles)
+        return bundles;
     return eraseInBackups(session.store(), backupFolderOf(session));
 }
 

@@ -56,7 +56,8 @@ Status refuseStanding(KeyStanding standing, const Vouching& vouching)
     case KeyStanding::otherPerson: return fail("key.other-person", FaultKind::refused, arguments);
     case KeyStanding::withdrawn: return fail("key.withdrawn", FaultKind::refused, arguments);
     case KeyStanding::changed: return vouching.instead ? Status() : fail("key.changed", FaultKind::refused, arguments);
-    case KeyStanding::unknown: return {};
+    case KeyStanding::unknown:
+    case KeyStanding::follows: return {};
     }
     return {};
 }

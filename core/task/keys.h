@@ -43,6 +43,7 @@ enum class KeyStanding {
     changed,       ///< nobody has said anything about it, and this person has another key: to be asked about by voice
     otherPerson,   ///< vouched for as somebody else's
     withdrawn,
+    follows,       ///< an earlier key, which is vouched for, speaks for it; given by lookAtArrival alone
 };
 Result<KeyStanding> keyStanding(Session& session, const std::string& key, const Uid& person);
 

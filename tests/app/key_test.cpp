@@ -42,3 +42,27 @@ TEST_CASE("a key is renewed, locked and unlocked", "[app][key]")
     CHECK(renewed["follows"] == 1);
     CHECK(command.json("MH", {"key", "--unlock", "--passphrase", phrase})["locked"] == false);
 }
+
+TEST_CASE("a day is handed in into a signed file, the office writes reference", "[app][hand-in]")
+{
+    Command command;
+    const std::string store = command.vale();
+    const std::string out = command.path("day.zip");
+    const auto handed = command.json("MH", {"hand-in", store, "--out", out, "--without", "photos"}, 1);   // the find waits for its evidence
+    CHECK(handed["stays"].size() == 1);
+    CHECK(handed["bundle"]["visits"] == 1);
+    CHECK(handed["bundle"]["number"] == 1);
+    CHECK(handed["bundle"]["left_out"][0] == "photos");
+    CHECK(handed["bundle"]["made_again"] == false);
+    CHECK(std::ifstream(out).good());
+    CHECK(command.json("MH", {"hand-in", store, "--out", out, "--without", "photos"}, 1)["bundle"]["made_again"] == true);
+    CHECK(command.json("MH", {"hand-in", store, "--out", out, "--without", "trees"}, 2)["error"] == "hand-in.without");
+    CHECK(command.json("OF", {"hand-in", store, "--kind", "reference"}, 2)["error"] == "hand-in.out");
+    CHECK(command.json("OF", {"vouch", store, out}, 1)["error"] == "key.not-compared");
+    const std::string digits = command.json("MH", {"key"})["fingerprint"];
+    CHECK(command.json("OF", {"vouch", store, out, "--fingerprint", digits})["key"] == handed["bundle"]["key"]);
+    const std::string reference = command.path("reference.zip");
+    CHECK(command.json("OF", {"hand-in", store, "--kind", "reference", "--out", reference})["bundle"]["kind"] == "reference");
+    CHECK(command.json("MH", {"hand-in", store, "--kind", "reference", "--out", reference}, 1)["error"] == "role.needed");
+    CHECK(command.as("MH", {"hand-in", store, "--out", out}).says("Written"));
+}

@@ -35,6 +35,10 @@ struct BundleParts {
 /// Fills in parts, key and what is counted from the texts, signs, writes. Returns the manifest as signed. Faults of ZipWriter.
 Result<Manifest> writeBundle(const std::string& path, Manifest manifest, const BundleParts& parts, const SigningKey& key);
 
+/// Writes a bundle anew without the personal data that was erased since; everything else stays as it was, and so does the signature.
+/// True where something was taken out. Faults of BundleFile::open and of writing.
+Result<bool> eraseInBundle(const std::string& path, const std::function<bool(const std::string& commitment)>& erased);
+
 class BundleFile {
 public:
     /// Faults of ZipFile::open, "bundle.part-unknown", "bundle.part-missing", "bundle.newer", "bundle.manifest", "bundle.signature",

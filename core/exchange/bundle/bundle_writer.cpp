@@ -68,4 +68,39 @@ Result<Manifest> writeBundle(const std::string& path, Manifest manifest, const B
     return manifest;
 }
 
+Result<bool> eraseInBundle(const std::string& path, const std::function<bool(const std::string& commitment)>& erased)
+{
+    const auto bundle = BundleFile::open(path);
+    if (!bundle)
+        return fail(bundle.error());
+    std::string kept;
+    bool some = false;
+    auto read = bundle->eachPersonal([&](const BundlePersonal& line) -> Status {
+        if (erased(line.commitment))
+            some = true;
+        else
+            kept += toJson(line) + "\n";
+        return {};
+    });
+    if (!read)
+        return fail(read.error());
+    if (!some)
+        return false;
+    const auto from = ZipFile::open(path, {});
+    if (!from)
+        return fail(from.error());
+    auto zip = ZipWriter::begin(path, bundle->manifest().made);
+    if (!zip)
+        return fail(zip.error());
+    for (const ZipPart& part : from->parts()) {
+        const bool medium = part.name.starts_with(mediaPrefix);
+        auto put = part.name == personalPartName ? zip->addText(part.name, kept) : zip->copy(*from, part.name, !medium);
+        if (!put)
+            return fail(put.error());
+    }
+    if (auto done = zip->finish(); !done)
+        return fail(done.error());
+    return true;
+}
+
 } // namespace cupule

@@ -71,6 +71,8 @@ public:
     Status addText(const std::string& name, std::string_view text);
     /// As it is: pictures do not get smaller. Faults "file.open", "file.read", "file.write" where it changed its size.
     Status addFile(const std::string& name, const std::string& path, std::int64_t bytes);
+    /// A part as another file has it. Faults of both.
+    Status copy(const ZipFile& from, const std::string& name, bool packed);
     /// Flushes and renames. Nothing is there before.
     Status finish();
 

@@ -122,6 +122,21 @@ Status ZipWriter::addFile(const std::string& name, const std::string& path, std:
     return {};
 }
 
+Status ZipWriter::copy(const ZipFile& from, const std::string& name, bool packed)
+{
+    const ZipPart* part = from.part(name);
+    if (part == nullptr)
+        return fail("bundle.part-missing", FaultKind::refused, {{"file", from.path()}, {"part", name}});
+    if (packed)
+        m->lib.archive_write_zip_set_compression_deflate(m->handle);
+    else
+        m->lib.archive_write_zip_set_compression_store(m->handle);
+    if (auto begun = m->header(name, part->bytes); !begun)
+        return begun;
+    return from.unpack([&](const std::string& each) { return each == name; },
+                       [&](const ZipPart&, std::string_view bytes) { return m->data(bytes); });
+}
+
 Status ZipWriter::finish()
 {
     if (m->lib.archive_write_close(m->handle) != ARCHIVE_OK)

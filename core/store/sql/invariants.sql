@@ -51,6 +51,10 @@ FROM photo WHERE sha256 <> content ->> '$.sha256';
 SELECT 'key-note', hex(uid), 'tell-office'
 FROM key_note WHERE key IS NOT content ->> '$.key' OR lower(hex(person)) IS NOT replace(content ->> '$.person', '-', '');
 
+SELECT 'bundle', hex(uid), 'tell-office'
+FROM bundle WHERE key IS NOT content ->> '$.key' OR number IS NOT content ->> '$.number'
+   OR (way = 'merged') IS NOT coalesce(content ->> '$.merged', 0);
+
 SELECT 'visit-observer', hex(visit.uid), 'tell-office'
 FROM visit LEFT JOIN person ON person.id = visit.observer
 WHERE coalesce(lower(hex(person.uid)), '') <> replace(coalesce(visit.content ->> '$.observer', ''), '-', '');

@@ -1,0 +1,74 @@
+// What leaves a store in one bundle: whole contents with the journal lines that stand for them.
+//
+//  - For the day: visits that are handed in, with the trees, sites, people, leaves, photos, samples and custody lines that they name,
+//    whole history; less what is in a bundle that was acknowledged. Drafts never leave; the lines about them do, without content, so
+//    that the chain stays whole.
+//  - Decisions: all of them, with what was told to the authority, changes of state, the people who decided, and which bundles came in.
+//  - Reference: sites, regimes, what is known of keys, people, and accepted finds with their trees.
+
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/store/bundles.h"
+#include "core/store/journal.h"
+
+namespace cupule {
+
+struct GoingRecord {
+    std::string type;                      ///< "revision", "event", "decision", "custody", "told", "erasure", "key-note"
+    std::string noun;                      ///< of a revision
+    Uid id;                                ///< of the revision; null for all else
+    Uid entity;
+    std::vector<Uid> parents;
+    Uid incarnation;
+    std::int64_t number = 0;
+    std::string content;
+    std::optional<Digest> commitment;
+};
+
+struct GoingLine {
+    JournalLine line;
+    std::optional<Digest> before;          ///< where the line before does not go as well
+};
+
+struct GoingChain {
+    Incarnation incarnation;               ///< with the chain's last number as `lines`
+    Digest hash{};                         ///< of that
+    std::int64_t going = 0;                ///< lines
+};
+
+struct GoingPersonal {
+    std::string noun;
+    Uid entity;
+    Digest commitment{};
+    std::optional<Digest> salt;            ///< nothing once erased
+    std::string payload;
+};
+
+enum class GoingKind { day, decision, reference };
+
+struct Going {
+    std::vector<GoingRecord> records;
+    std::vector<GoingLine> lines;
+    std::vector<GoingChain> chains;
+    std::vector<GoingPersonal> personal;
+    std::vector<std::string> pictures;     ///< SHA-256 of the pictures of photos that go
+    std::vector<CarriedLine> carried;
+    std::vector<Uid> acknowledges;         ///< bundles that came in; decisions only
+    std::int64_t visits = 0;
+    bool corrections = false;              ///< every visit has gone before
+};
+
+class Outgoing {
+public:
+    explicit Outgoing(StoreCore& core) : m_core(core) {}
+    Result<Going> collect(GoingKind kind);
+
+private:
+    StoreCore& m_core;
+};
+
+} // namespace cupule

@@ -1,0 +1,97 @@
+#include "core/task/arrival.h"
+
+#include "core/store/bundles.h"
+
+namespace cupule {
+
+namespace {
+
+/// Each older key's word for the next one, up to the key that signed.
+Status chainHolds(const Manifest& manifest)
+{
+    std::string newest;
+    for (const KeyFollows& each : manifest.follows) {
+        const auto older = publicKeyFrom(each.older);
+        Signature signature{};
+        const bool joins = newest.empty() || newest == each.older;
+        if (!older || !joins || !bytesFromHex(each.signature, signature)
+            || !verifies(*older, followText(each.older, each.newer), signature))
+            return fail("key.follows", FaultKind::refused, {{"key", manifest.key}});
+        newest = each.newer;
+    }
+    if (!newest.empty() && newest != manifest.key)
+        return fail("key.follows", FaultKind::refused, {{"key", manifest.key}});
+    return {};
+}
+
+/// A new key counts as vouched for where an earlier one that holds for this person speaks for it.
+Result<KeyStanding> standingOf(Session& session, const Manifest& manifest)
+{
+    const auto plain = keyStanding(session, manifest.key, manifest.authorPerson);
+    if (!plain || (*plain != KeyStanding::changed && *plain != KeyStanding::unknown))
+        return plain;
+    for (const KeyFollows& each : manifest.follows) {
+        const auto older = session.store().keys().find(each.older);
+        if (!older)
+            return fail(older.error());
+        if (*older && (*older)->holds() && (*older)->person == manifest.authorPerson)
+            return KeyStanding::follows;
+    }
+    return plain;
+}
+
+Status refuseKey(Session& session, const Arrival& arrival)
+{
+    const Manifest& manifest = arrival.file.manifest();
+    const auto refuse = [&](const char* code) {
+        return fail(code, FaultKind::refused, {{"fingerprint", arrival.fingerprint}, {"key", manifest.key}, {"who", manifest.authorCode}});
+    };
+    switch (arrival.standing) {
+    case KeyStanding::vouched:
+    case KeyStanding::follows: return {};
+    case KeyStanding::unknown: return refuse("key.unknown");
+    case KeyStanding::changed: return refuse("key.changed");
+    case KeyStanding::otherPerson: return refuse("key.other-person");
+    case KeyStanding::withdrawn: break;
+    }
+    const auto known = session.store().keys().find(manifest.key);
+    if (!known)
+        return fail(known.error());
+    const bool before = *known && (*known)->vouched && (*known)->person == manifest.authorPerson && manifest.number <= (*known)->upTo;
+    return before ? Status() : Status(refuse("key.withdrawn"));
+}
+
+} // namespace
+
+Result<Arrival> lookAtArrival(Session& session, const std::string& path, const BundleLimits& limits, const Progress& progress)
+{
+    auto file = BundleFile::open(path, limits, progress);
+    if (!file)
+        return fail(file.error());
+    if (auto holds = chainHolds(file->manifest()); !holds)
+        return fail(holds.error());
+    const auto standing = standingOf(session, file->manifest());
+    if (!standing)
+        return fail(standing.error());
+    const auto note = session.store().bundles().find(file->manifest().bundle);
+    if (!note)
+        return fail(note.error());
+    const bool known = *note && (*note)->manifest == file->manifestDigest();
+    std::string digits = fingerprint(*publicKeyFrom(file->manifest().key));
+    return Arrival{std::move(*file), std::move(digits), *standing, known};
+}
+
+Status mayTakeIn(Session& session, const Arrival& arrival)
+{
+    const Manifest& manifest = arrival.file.manifest();
+    if (manifest.demonstration != session.info().demonstration)
+        return fail(manifest.demonstration ? "bundle.demonstration" : "bundle.real", FaultKind::refused);
+    const auto note = session.store().bundles().find(manifest.bundle);
+    if (!note)
+        return fail(note.error());
+    if (*note && (*note)->manifest != arrival.file.manifestDigest())
+        return fail("bundle.altered", FaultKind::refused, {{"bundle", manifest.bundle.text()}, {"who", manifest.authorCode}});
+    return refuseKey(session, arrival);
+}
+
+} // namespace cupule

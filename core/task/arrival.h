@@ -1,0 +1,26 @@
+// A bundle that has arrived: what it is, who signed it, and whether this store may take it in. Changes nothing.
+
+#pragma once
+
+#include <string>
+
+#include "core/exchange/bundle/bundle_file.h"
+#include "core/task/keys.h"
+
+namespace cupule {
+
+struct Arrival {
+    BundleFile file;
+    std::string fingerprint;               ///< of the key that signed
+    KeyStanding standing = KeyStanding::unknown;
+    bool knownAlready = false;             ///< this very bundle was written or taken in here
+};
+
+/// Reads and verifies the whole file. Faults of BundleFile::open, "key.follows" where an earlier key's word for this one does not hold.
+Result<Arrival> lookAtArrival(Session& session, const std::string& path, const BundleLimits& limits = {}, const Progress& progress = {});
+
+/// Faults, the weightiest first: "bundle.demonstration", "bundle.real" (invented and real never mix), "bundle.altered" (known by its id,
+/// with another manifest), "key.withdrawn", "key.other-person", "key.changed", "key.unknown" (argument "fingerprint" in the last four).
+Status mayTakeIn(Session& session, const Arrival& arrival);
+
+} // namespace cupule
