@@ -21,7 +21,8 @@ const std::vector<VerbGroup>& verbGroups()
          {makeSampleOpen, makeSampleLine, makeSampleClose, makeSampleShow, makeLabels, makeCustodyRecord,
           makeLeaveAdd, makeLeaveWithdraw, makeRegimeAdd, makeProgramme}},
         {"People", {makePersonAdd, makePersonChange, makePersonErase}},
-        {"Looking after a store", {makeProve, makeHealth, makeBackUp, makeAccount}}};
+        {"Looking after a store", {makeProve, makeHealth, makeBackUp, makeAccount}},
+        {"Practice", {makeFigures}}};
     return groups;
 }
 

@@ -59,5 +59,6 @@ std::unique_ptr<Verb> makeProve();
 std::unique_ptr<Verb> makeHealth();
 std::unique_ptr<Verb> makeBackUp();
 std::unique_ptr<Verb> makeAccount();
+std::unique_ptr<Verb> makeFigures();
 
 } // namespace cupule::app

@@ -227,7 +227,23 @@ QPainterPath Blade::outline() const
     std::vector<QPointF> points = mapped(m_sides[0], 1);
     const std::vector<QPointF> right = mapped(m_sides[1], -1);
     points.insert(points.end(), right.rbegin(), right.rend());
-    return polygon(points);
+    return m_holes.isEmpty() ? polygon(points) : polygon(points).subtracted(m_holes);
+}
+
+QPointF Blade::onVein(int side, int vein, double r) const
+{
+    const QPointF p = veinAt(m_veins[side > 0 ? 0 : 1][std::size_t(vein)], r);
+    return at(p.x(), p.y(), side);
+}
+
+double Blade::veinEnd(int side, int vein) const
+{
+    return m_veins[side > 0 ? 0 : 1][std::size_t(vein)].end;
+}
+
+QPointF Blade::inPanel(int side, int vein, double r, double between) const
+{
+    return onVein(side, vein, r) * (1 - between) + onVein(side, vein + 1, r) * between;
 }
 
 QPainterPath Blade::half(int side) const

@@ -85,6 +85,15 @@ public:
     [[nodiscard]] const Lab& base() const { return m_base; }
     [[nodiscard]] Lab veinColour() const;
     [[nodiscard]] double midribWidth(double t) const; ///< mm
+    [[nodiscard]] int veins(int side) const { return static_cast<int>(m_veins[side > 0 ? 0 : 1].size()); }
+    /// A point of a side vein: r 0 at the midrib, 1 at its end.
+    [[nodiscard]] QPointF onVein(int side, int vein, double r) const;
+    /// Where a vein ends: t on the margin.
+    [[nodiscard]] double veinEnd(int side, int vein) const;
+    /// Between two neighbouring veins, `between` 0 on the first and 1 on the next.
+    [[nodiscard]] QPointF inPanel(int side, int vein, double r, double between) const;
+    /// Torn or eaten: what lies behind shows through.
+    void cut(const QPainterPath& holes) { m_holes = holes; }
 
 private:
     struct Vein {
@@ -142,6 +151,7 @@ private:
     std::array<std::vector<Vein>, 2> m_veins;
     std::array<Side, 2> m_sides;
     std::vector<Bristle> m_bristles;
+    QPainterPath m_holes;
     Dice m_dice{0};
 };
 

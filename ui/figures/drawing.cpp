@@ -88,6 +88,15 @@ void Drawing::add(const Drawing& other, const QTransform& moved)
     m_clip = -1;
 }
 
+void Drawing::addWithin(const Drawing& other, const QPainterPath& window)
+{
+    for (const Item& item : other.m_items) {
+        clip(item.clip < 0 ? window : window.intersected(other.m_clips[std::size_t(item.clip)]));
+        put(item);
+    }
+    unclip();
+}
+
 void Drawing::paint(QPainter& painter, double pixels) const
 {
     int clip = -1;
@@ -130,6 +139,16 @@ QPainterPath polyline(const std::vector<QPointF>& points)
     for (std::size_t i = 1; i < points.size(); ++i)
         path.lineTo(points[i]);
     return path;
+}
+
+QPainterPath oval(const QPointF& middle, double along, double across, double degrees)
+{
+    QTransform turn;
+    turn.translate(middle.x(), middle.y());
+    turn.rotate(degrees);
+    QPainterPath path;
+    path.addEllipse(QPointF(0, 0), along, across);
+    return turn.map(path);
 }
 
 namespace {

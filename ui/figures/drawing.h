@@ -7,8 +7,11 @@
 #include <vector>
 
 #include <QBrush>
+#include <QByteArray>
 #include <QPainterPath>
 #include <QPen>
+#include <QSize>
+#include <QString>
 #include <QTransform>
 
 #include "ui/figures/lab.h"
@@ -35,10 +38,16 @@ public:
     /// Everything of another drawing, moved; its clips come with it.
     void add(const Drawing& other, const QTransform& moved);
 
+    /// Everything of another drawing as through a window.
+    void addWithin(const Drawing& other, const QPainterPath& window);
+
     /// Of all that is not clipped.
     [[nodiscard]] const QRectF& extent() const { return m_extent; }
     /// `pixels` device pixels for a millimetre; the painter is scaled already.
     void paint(QPainter& painter, double pixels) const;
+    /// The same on a page without background; `after` is SVG that stands above it.
+    [[nodiscard]] QByteArray svg(const QTransform& placed, const QSize& page, const QString& title,
+                                 const QByteArray& after) const;
 
 private:
     struct Item {
@@ -60,6 +69,8 @@ private:
 
 QPainterPath polygon(const std::vector<QPointF>& points);
 QPainterPath polyline(const std::vector<QPointF>& points);
+/// An ellipse with half-axes along a heading and across it.
+QPainterPath oval(const QPointF& middle, double along, double across, double degrees = 0);
 /// Smooth curve through the points (Catmull-Rom, centripetal), as points.
 std::vector<QPointF> smooth(const std::vector<QPointF>& through, int stepsEach = 8, bool closed = false);
 /// A band along points whose full widths run evenly from the first to the last.

@@ -5,11 +5,14 @@
 #include <cmath>
 #include <list>
 #include <mutex>
+#include <vector>
 
 #include <QCoreApplication>
 #include <QPainter>
 
+#include "ui/figures/cache.h"
 #include "ui/figures/registry.h"
+#include "ui/figures/scale_bar.h"
 
 namespace cupule::ui {
 
@@ -19,9 +22,8 @@ constexpr std::size_t kept = 48; // drawings, most about 100 kB
 
 const FigureEntry* entryOf(const QString& kind)
 {
-    for (const auto family :
-         {leafFigures, shootFigures, twigFigures, fruitFigures, leafGallFigures, shootGallFigures})
-        for (const FigureEntry& entry : family())
+    for (const auto& family : figureFamilies())
+        for (const FigureEntry& entry : family)
             if (kind == QLatin1String(entry.id))
                 return &entry;
     return nullptr;
@@ -35,7 +37,13 @@ std::shared_ptr<const Drawing> makeDrawing(const FigureSpec& spec)
     return drawing;
 }
 
-/// Drawn once, used at every repaint; any thread.
+QRectF turnedExtent(const Drawing& drawing, double degrees)
+{
+    return QTransform().rotate(degrees).mapRect(drawing.extent());
+}
+
+} // namespace
+
 std::shared_ptr<const Drawing> drawingOf(const FigureSpec& spec)
 {
     FigureSpec key = spec;
@@ -56,41 +64,19 @@ std::shared_ptr<const Drawing> drawingOf(const FigureSpec& spec)
     return recent.front().second;
 }
 
-QRectF turnedExtent(const Drawing& drawing, double degrees)
+std::span<const std::span<const FigureEntry>> figureFamilies()
 {
-    return QTransform().rotate(degrees).mapRect(drawing.extent());
+    static const std::vector<std::span<const FigureEntry>> families{
+        leafFigures(), shootFigures(), twigFigures(), fruitFigures(), leafGallFigures(), shootGallFigures(), crownFigures(),
+        blemishFigures(), harmFigures(), flowerFigures(), oakGallFigures(), barkFigures(), gallPlateFigures(), detailFigures()};
+    return families;
 }
-
-/// 15 to 25 per cent of the width, of a round length.
-void paintScaleBar(QPainter& painter, const QRectF& where, double pixelsPerMillimetre)
-{
-    constexpr std::array lengths{1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0};
-    double length = lengths[0];
-    for (const double candidate : lengths)
-        if (candidate * pixelsPerMillimetre <= 0.25 * where.width())
-            length = candidate;
-    const double long_ = length * pixelsPerMillimetre;
-    const double y = where.center().y(), x = where.left() + 2;
-    painter.setPen(QPen(QColor(0x76, 0x76, 0x6E), 1.4));
-    painter.drawLine(QPointF(x, y), QPointF(x + long_, y));
-    for (const double end : {x, x + long_})
-        painter.drawLine(QPointF(end, y - 4), QPointF(end, y + 4));
-    QFont font = painter.font();
-    font.setPixelSize(std::max(9, static_cast<int>(where.height() * 0.7)));
-    painter.setFont(font);
-    painter.drawText(QRectF(x + long_ + 6, where.top(), where.width(), where.height()),
-                     Qt::AlignVCenter | Qt::AlignLeft,
-                     QCoreApplication::translate("figures", "%1 mm", "scale bar").arg(length));
-}
-
-} // namespace
 
 QStringList figureIds()
 {
     QStringList ids;
-    for (const auto family :
-         {leafFigures, shootFigures, twigFigures, fruitFigures, leafGallFigures, shootGallFigures})
-        for (const FigureEntry& entry : family())
+    for (const auto& family : figureFamilies())
+        for (const FigureEntry& entry : family)
             ids << QString::fromLatin1(entry.id);
     ids.sort();
     return ids;
@@ -132,7 +118,8 @@ double paintFigure(QPainter& painter, const QRectF& where, const FigureSpec& spe
     drawing->paint(painter, scale * ratio);
     painter.restore();
     if (spec.scaleBar)
-        paintScaleBar(painter, QRectF(where.left(), where.bottom() - bar, where.width(), bar), scale);
+        scaleBarFor(where.width(), scale)
+            .paint(painter, QRectF(where.left(), where.bottom() - bar, where.width(), bar));
     painter.restore();
     return scale;
 }

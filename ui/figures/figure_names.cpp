@@ -9,9 +9,15 @@ QString figureForSign(const std::string& sign)
         const char* figure;
     };
     static const Entry table[] = {
-        {"S01", "gall_shoot_tip"}, {"S02", "gall_midrib"}, {"S03", "gall_stipule"}, {"S04", "gall_catkin"},
-        {"S05", "gall_dry_twig"},  {"S06", "gall_exit_holes"}, {"S10", "look_puckered"}, {"S13", "gall_browned"},
-        {"S26", "gall_midrib"},  {"S29", "gall_merged"},
+        {"S01", "gall_shoot_tip"},   {"S02", "gall_midrib"},      {"S03", "gall_stipule"},
+        {"S04", "gall_catkin"},      {"S05", "gall_dry_twig"},    {"S06", "gall_exit_holes"},
+        {"S07", "gall_section"},     {"S10", "look_puckered"},    {"S11", "gall_shoot_tip"},
+        {"S12", "crown_dieback"},    {"S13", "gall_browned"},     {"S14", "canker_epicormic"},
+        {"S15", "crown_winter_retained"}, {"S16", "look_mosaic"}, {"S17", "look_leaf_spot"},
+        {"S18", "look_frost_shoot"}, {"S19", "look_aphid_curl"},  {"S20", "oak_gall_marble"},
+        {"S21", "look_leaf_mine"},   {"S23", "crown_healthy"},    {"S25", "winter_retained_leaves"},
+        {"S26", "gall_midrib"},      {"S27", "crown_browned"},    {"S28", "trunk_epicormic"},
+        {"S29", "gall_merged"},
     };
     for (const Entry& entry : table)
         if (sign == entry.sign)
@@ -35,7 +41,14 @@ QString figureForState(const std::string& character, const std::string& state)
         {"K07/clustered-many-scales", "twig_quercus"}, {"K07/pointed-pressed", "twig_carpinus"},
         {"K07/long-sharp", "twig_fagus"},           {"K07/very-large", "twig_aesculus"},
         {"K15/dense-spines", "husk_castanea"},      {"K15/stubby-spines", "husk_aesculus"},
-        {"K17/tassel", "nut_castanea"},
+        {"K15/acorn-cup", "acorns_quercus"},        {"K17/tassel", "nut_castanea"},
+        {"K17/round-no-point", "husk_aesculus"},    {"K17/hard-point", "acorns_quercus"},
+        {"K06/dense-hairs", "leaf_castanea_mollissima_under"}, {"K07/broad-velvety", "twig_juglans"},
+        {"K09/sticky", "twig_aesculus"},            {"K10/none", "twig_castanea"},
+        {"K11/horseshoe-scar", "twig_aesculus"},    {"K11/chambered-pith", "twig_juglans"},
+        {"K12/fissured", "bark_castanea"},          {"K12/flaking-plates", "bark_aesculus"},
+        {"K13/long-slender-catkins", "catkin_castanea"}, {"K13/spring-catkins", "catkin_quercus"},
+        {"K13/showy-panicle", "panicle_aesculus"},
     };
     const std::string key = character + "/" + state;
     for (const Entry& entry : table)

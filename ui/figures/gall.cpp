@@ -32,16 +32,6 @@ const ColourLook& lookOf(GallColour colour)
     return looks[std::size_t(colour)];
 }
 
-QPainterPath oval(const QPointF& middle, double along, double across, double degrees)
-{
-    QTransform turn;
-    turn.translate(middle.x(), middle.y());
-    turn.rotate(degrees);
-    QPainterPath path;
-    path.addEllipse(QPointF(0, 0), along, across);
-    return turn.map(path);
-}
-
 } // namespace
 
 GallColour gallColour(const QString& name, GallColour otherwise)
@@ -131,10 +121,11 @@ void Gall::draw(Drawing& drawing) const
     drawing.clip(m_outline);
     const QPointF sun = middle + QPointF(-0.30, -0.42) * reach;
     QRadialGradient flush(sun, 1.45 * reach);
-    flush.setColorAt(0, look.flush.colour(look.opacity));
-    flush.setColorAt(0.55, look.flush.colour(0.72 * look.opacity));
+    flush.setColorAt(0, look.flush.colour(0.86 * look.opacity));
+    flush.setColorAt(0.55, look.flush.colour(0.60 * look.opacity));
     flush.setColorAt(1, look.flush.colour(0));
     drawing.fill(m_outline, flush);
+    drawBlush(drawing);
     drawLobes(drawing);
     // light thrown back from below
     QRadialGradient back(middle + QPointF(-0.14, -0.18) * reach, 1.16 * reach);
@@ -152,6 +143,28 @@ void Gall::draw(Drawing& drawing) const
         drawHoles(drawing);
 }
 
+/// Sun reddens a gall in patches and specks, never evenly.
+void Gall::drawBlush(Drawing& drawing) const
+{
+    const ColourLook& look = lookOf(m_form.colour);
+    if (look.dry)
+        return;
+    Dice own = m_dice.part("blush");
+    const double d = m_form.diameter;
+    for (int i = 0; i < 16; ++i) {
+        const QPointF at = m_form.centre + headed(own.in(0, 360)) * (std::sqrt(own.in(0, 1)) * 0.6 * d);
+        const double size = own.in(0.10, 0.24) * d;
+        const bool pale = own.chance(0.45);
+        drawing.glow(at, size, 0.7 * size, own.in(0, 180), (pale ? look.base.moved(3) : look.flush.moved(-3)).colour(pale ? 0.42 : 0.5 * look.opacity));
+    }
+    for (int i = 0; i < 110; ++i) {
+        const QPointF at = m_form.centre + headed(own.in(0, 360)) * (std::sqrt(own.in(0, 1)) * 0.62 * d);
+        const bool sunny = dot(at - m_form.centre, towardsLight()) > -0.1 * d;
+        drawing.fill(oval(at, own.in(0.004, 0.010) * d, own.in(0.004, 0.008) * d),
+                     (sunny && own.chance(0.6) ? look.flush.moved(-12, 6, 0) : look.base.moved(13)).colour(), 0.5, 3);
+    }
+}
+
 /// Each lobe is a soft ball of its own; a crease where it meets the core.
 void Gall::drawLobes(Drawing& drawing) const
 {
@@ -160,7 +173,7 @@ void Gall::drawLobes(Drawing& drawing) const
     for (std::size_t i = 1; i < m_discs.size(); ++i) {
         const Disc& disc = m_discs[i];
         const QPointF light = disc.centre + QPointF(-0.32, -0.38) * disc.radius;
-        drawing.glow(light, 0.95 * disc.radius, 0.95 * disc.radius, 0, tone.moved(16).colour(0.42));
+        drawing.glow(light, 0.95 * disc.radius, 0.95 * disc.radius, 0, tone.moved(14).colour(0.34));
         QRadialGradient rim(disc.centre, 1.25 * disc.radius);
         rim.setColorAt(0.66, tone.moved(-20).colour(0));
         rim.setColorAt(0.84, tone.moved(-20).colour(0.15));
@@ -208,7 +221,7 @@ void Gall::drawFresh(Drawing& drawing) const
         const Disc& disc = m_discs[i];
         const QPointF middle = disc.centre + QPointF(-0.34, -0.42) * disc.radius;
         drawing.glow(middle, 0.36 * disc.radius, 0.22 * disc.radius, -42,
-                     QColor(255, 255, 255, i == 0 ? 165 : 130));
+                     QColor(255, 252, 240, i == 0 ? 128 : 98));
     }
 }
 

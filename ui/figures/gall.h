@@ -41,6 +41,7 @@ private:
     };
     [[nodiscard]] double field(const QPointF& p) const;
     void grow();
+    void drawBlush(Drawing& drawing) const;
     void drawLobes(Drawing& drawing) const;
     void drawFresh(Drawing& drawing) const;
     void drawDry(Drawing& drawing) const;

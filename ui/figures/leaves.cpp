@@ -107,7 +107,7 @@ Blade drawSimpleLeaf(Drawing& drawing, const BladeKind& kind, const LeafPlace& p
     const double stalk = shape.in(kind.stalkFrom, kind.stalkTo) * share;
     const double width = std::max(0.9, 0.0115 * place.length);
     const QPointF base = drawStalk(drawing, place.node, place.headingAtNode, place.headingOfBlade, stalk,
-                                   width * 1.35, width, stalkColour(kind).moved(place.tint.L * 0.5));
+                                   width * 1.35, width, place.colour ? place.colour->moved(4) : stalkColour(kind).moved(place.tint.L * 0.5));
     BladeForm form;
     form.kind = &kind;
     form.length = place.length;
@@ -120,14 +120,17 @@ Blade drawSimpleLeaf(Drawing& drawing, const BladeKind& kind, const LeafPlace& p
     form.detail = std::min(place.detail, 2);
     form.underside = place.detail > 2;
     form.tint = place.tint;
+    form.ripple = place.ripple;
+    form.colour = place.colour;
     Blade blade(form, dice);
     blade.draw(drawing);
     return blade;
 }
 
 /// Five to seven leaflets from one point, without stalklets; the outermost first, the middle one last.
-void drawPalmateLeaf(Drawing& drawing, const LeafPlace& place, double stalk, const Dice& dice)
+std::vector<Blade> drawPalmateLeaf(Drawing& drawing, const LeafPlace& place, double stalk, const Dice& dice)
 {
+    std::vector<Blade> leaflets;
     constexpr std::array angles{0.0, 41.0, 84.0, 128.0};
     constexpr std::array ratios{1.0, 0.93, 0.74, 0.47};
     Dice shape = dice.part("palmate");
@@ -147,7 +150,8 @@ void drawPalmateLeaf(Drawing& drawing, const LeafPlace& place, double stalk, con
         form.leftShare = place.leftShare;
         form.rightShare = place.rightShare;
         form.tint = place.tint;
-        Blade(form, own).draw(drawing);
+        leaflets.emplace_back(form, own);
+        leaflets.back().draw(drawing);
     };
     for (int ring = pairs; ring >= 1; --ring)
         for (const int side : {-1, 1})
@@ -156,6 +160,7 @@ void drawPalmateLeaf(Drawing& drawing, const LeafPlace& place, double stalk, con
     QPainterPath knob;
     knob.addEllipse(hub, 0.75 * width, 0.75 * width);
     drawing.fill(knob, stalkGreen.moved(4).colour());
+    return leaflets;
 }
 
 /// Pairs along an axis, the end leaflet the largest.

@@ -2,6 +2,8 @@
 
 #pragma once
 
+#include <vector>
+
 #include "ui/figures/blade.h"
 
 namespace cupule::ui {
@@ -14,11 +16,14 @@ struct LeafPlace {
     int detail = 1;
     double leftShare = 1, rightShare = 0.93;
     Lab tint{0, 0, 0};
+    double ripple = 0;         ///< over length, all along
+    std::optional<Lab> colour; ///< instead of the kind's
 };
 
 /// Gives the blade, so that a gall can be put on it.
 Blade drawSimpleLeaf(Drawing& drawing, const BladeKind& kind, const LeafPlace& place, const Dice& dice);
-void drawPalmateLeaf(Drawing& drawing, const LeafPlace& place, double stalk, const Dice& dice);
+/// Gives its leaflets, the outermost first.
+std::vector<Blade> drawPalmateLeaf(Drawing& drawing, const LeafPlace& place, double stalk, const Dice& dice);
 void drawPinnateLeaf(Drawing& drawing, const LeafPlace& place, const Dice& dice);
 
 } // namespace cupule::ui

@@ -22,5 +22,15 @@ std::span<const FigureEntry> twigFigures();      // twigs.cpp
 std::span<const FigureEntry> fruitFigures();     // fruits.cpp
 std::span<const FigureEntry> leafGallFigures();  // leaf_galls.cpp
 std::span<const FigureEntry> shootGallFigures(); // shoot_galls.cpp
+std::span<const FigureEntry> crownFigures();     // crowns.cpp
+std::span<const FigureEntry> blemishFigures();   // blemishes.cpp
+std::span<const FigureEntry> harmFigures();      // harms.cpp
+std::span<const FigureEntry> flowerFigures();    // flowers.cpp
+std::span<const FigureEntry> oakGallFigures();   // oak_galls.cpp
+std::span<const FigureEntry> barkFigures();      // barks.cpp
+std::span<const FigureEntry> gallPlateFigures(); // gall_plates.cpp
+std::span<const FigureEntry> detailFigures();    // details.cpp
+/// All of them.
+std::span<const std::span<const FigureEntry>> figureFamilies(); // figure.cpp
 
 } // namespace cupule::ui

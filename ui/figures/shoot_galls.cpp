@@ -4,6 +4,7 @@
 
 #include <QCoreApplication>
 
+#include "ui/figures/flowers.h"
 #include "ui/figures/gall.h"
 #include "ui/figures/leaves.h"
 #include "ui/figures/registry.h"
@@ -131,48 +132,6 @@ void stipule(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     for (const double out : {way - 42, way + 138})
         drawCollar(drawing, gall, straightOut(gall, out), 0.5, {62, -18, 38}, 0.45);
     gall.draw(drawing);
-}
-
-struct CatkinForm {
-    QPointF from;
-    double heading, length, bend;
-    double gallAt = -1;   ///< share of the axis; none below 0
-    double gallSpace = 0; ///< mm without flowers on each side
-    double kink = 0;      ///< degrees
-};
-
-/// Stiff and spreading; clusters of stamens on both sides in turn. Gives the axis.
-std::vector<QPointF> drawCatkin(Drawing& drawing, const CatkinForm& form, Dice dice)
-{
-    std::vector<QPointF> axis{form.from};
-    constexpr int steps = 40;
-    const auto headingAt = [&](double x) {
-        return form.heading + form.bend * x + (form.gallAt >= 0 && x > form.gallAt ? form.kink : 0);
-    };
-    for (int i = 1; i <= steps; ++i)
-        axis.push_back(axis.back() + headed(headingAt(double(i) / steps)) * (form.length / steps));
-    const Lab stem{66, -12, 40}, cream{84, -6, 34};
-    drawing.fill(tapered(axis, 1.6, 0.7), stem.colour());
-    drawing.outline(tapered(axis, 1.6, 0.7), stem.moved(-26).colour());
-    const int clusters = dice.whole(18, 24);
-    for (int c = 1; c < clusters; ++c) {
-        const double x = 0.14 + 0.85 * c / clusters;
-        if (form.gallAt >= 0 && std::abs(x - form.gallAt) * form.length < form.gallSpace)
-            continue;
-        const QPointF at = axis[std::size_t(x * steps)];
-        const double size = 6 * (1 - 0.45 * x);
-        for (const int side : {1, -1})
-            for (int s = 0; s < 5; ++s) {
-                const double way = headingAt(x) - side * (25 + 103.0 * s / 4 + dice.in(-8, 8));
-                const QPointF end = at + headed(way) * (size * dice.in(0.62, 1.05));
-                drawing.line(polyline({at, end}), cream.moved(-8).colour(), 0.22, 1, 0.5);
-                QPainterPath anther;
-                anther.addEllipse(end, 0.42, 0.42);
-                drawing.fill(anther, cream.colour());
-                drawing.outline(anther, Lab{52, 2, 34}.colour(), 0.1);
-            }
-    }
-    return axis;
 }
 
 void catkinGall(Drawing& drawing, const FigureSpec& spec, const Dice& dice)

@@ -28,20 +28,10 @@ double budWidth(const BudForm& form, double t)
            std::pow(g, t < m ? form.baseExponent / m : form.tipExponent / (1 - m));
 }
 
-QPainterPath ellipseAt(const QPointF& middle, double along, double across, double heading)
-{
-    QTransform turn;
-    turn.translate(middle.x(), middle.y());
-    turn.rotate(heading);
-    QPainterPath path;
-    path.addEllipse(QPointF(0, 0), along, across);
-    return turn.map(path);
-}
-
 /// Half-oval scar with three groups of dots.
 void drawScar(Drawing& drawing, const QPointF& middle, double heading, double size, const Lab& bark)
 {
-    const QPainterPath scar = ellipseAt(middle, 0.36 * size, 0.56 * size, heading);
+    const QPainterPath scar = oval(middle, 0.36 * size, 0.56 * size, heading);
     drawing.fill(scar, bark.moved(24, -4, 0).colour());
     drawing.outline(scar, bark.moved(-14).colour());
     const QPointF across = leftOf(headed(heading));
@@ -86,8 +76,8 @@ void castanea(Drawing& drawing, const FigureSpec&, const Dice& dice)
     const double way = twig.headingAt(twig.nodes());
     const int side = twig.nodes() % 2 ? -first : first;
     const QPointF stub = tip + leftOf(headed(way)) * (side * 0.7) + headed(way) * 0.6;
-    drawing.fill(ellipseAt(stub, 0.75, 0.75, way), bark.moved(26, -4, -2).colour());
-    drawing.outline(ellipseAt(stub, 0.75, 0.75, way), bark.moved(-14).colour());
+    drawing.fill(oval(stub, 0.75, 0.75, way), bark.moved(26, -4, -2).colour());
+    drawing.outline(oval(stub, 0.75, 0.75, way), bark.moved(-14).colour());
 }
 
 /// Opposite sticky buds over horseshoe scars, one large end bud.
@@ -112,16 +102,16 @@ void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
     for (const double t : {0.10, 0.94}) { // ring scars of bud scales
         const QPointF at = twig.node(0) + (twig.node(1) - twig.node(0)) * (t > 0.5 ? 0.62 : 0.3);
         for (int ring = 0; ring < 3; ++ring)
-            drawing.line(ellipseAt(at + QPointF(0, ring * 1.1), 0.5, 4.7, -90), bark.moved(-14).colour(),
+            drawing.line(oval(at + QPointF(0, ring * 1.1), 0.5, 4.7, -90), bark.moved(-14).colour(),
                          0.22, 0.8, 1);
     }
     const QPointF scarAt = twig.node(1) + QPointF(0, 5.6);
-    const QPainterPath horseshoe = ellipseAt(scarAt, 2.9, 3.5, -90);
+    const QPainterPath horseshoe = oval(scarAt, 2.9, 3.5, -90);
     drawing.fill(horseshoe, bark.moved(20, -2, 0).colour());
     drawing.outline(horseshoe, bark.moved(-18).colour(), 0.24);
     for (int nail = 0; nail < 7; ++nail) {
         const double angle = std::numbers::pi * (0.08 + 0.84 * nail / 6);
-        drawing.fill(ellipseAt(scarAt + QPointF(2.3 * std::cos(angle), 1.7 * std::sin(angle)), 0.34, 0.34, 0),
+        drawing.fill(oval(scarAt + QPointF(2.3 * std::cos(angle), 1.7 * std::sin(angle)), 0.34, 0.34, 0),
                      bark.moved(-20).colour());
     }
     drawBud(drawing, scarAt + QPointF(0, -3.4), twig.headingAt(1),
@@ -270,7 +260,7 @@ void drawChestnutNode(Drawing& drawing, const QPointF& node, double heading, int
         drawing.line(polyline({node + across * (0.36 * width + off),
                                node + across * (0.2 * width) - way * dice.in(7, 11)}),
                      bark.moved(-10).colour(), 0.2, 0.7, 2);
-    const QPainterPath cushion = ellipseAt(node + across * (0.42 * width), 1.9, 1.5, heading);
+    const QPainterPath cushion = oval(node + across * (0.42 * width), 1.9, 1.5, heading);
     drawing.fill(cushion, bark.moved(5).colour());
     drawing.outline(cushion, bark.moved(-16).colour());
     drawBud(drawing, node + across * (0.46 * width) + way * 0.9, heading - side * (34 + dice.in(-5, 5)),

@@ -1,0 +1,40 @@
+// The verb that writes the figures.
+
+#include "tests/support/catch.h"
+
+#include <QImage>
+
+#include "core/base/file.h"
+#include "tests/app/command.h"
+#include "ui/figures/sheet.h"
+
+using namespace cupule;
+using namespace cupule::test;
+
+TEST_CASE("figures are written as SVG and PNG, with a sheet of all of them", "[app][figures]")
+{
+    Command command;
+    const std::string folder = command.path("plates");
+    const auto said = command.run({"figures", folder, "--only", "leaf_castanea", "gall_midrib", "--pixels", "400", "--json"}).json();
+    CHECK(said["figures"] == nlohmann::json({"leaf_castanea", "gall_midrib"}));
+    for (const char* name : {"leaf_castanea", "gall_midrib"}) {
+        CAPTURE(name);
+        CHECK(readFile(folder + "/" + name + ".svg").value() ==
+              ui::figureSvg({QString::fromLatin1(name)}).toStdString());
+        const QImage picture(QString::fromStdString(folder + "/" + name + ".png"));
+        CHECK(std::max(picture.width(), picture.height()) == 400);
+    }
+    const QImage sheet(QString::fromStdString(folder + "/contact.png"));
+    CHECK(sheet.width() > 3 * 100);
+}
+
+TEST_CASE("a figure that there is not is named, and nothing is written", "[app][figures]")
+{
+    Command command;
+    const std::string folder = command.path("plates");
+    const auto refused = command.run({"figures", folder, "--only", "leaf_of_nothing", "--json"});
+    CHECK(refused.code == 2);
+    CHECK(refused.json()["error"] == "name.unknown");
+    CHECK_FALSE(readFile(folder + "/contact.png"));
+    CHECK(command.run({"figures", command.path("a") + "/\n/b", "--only", "leaf_castanea", "--pixels", "10"}).code == 2);
+}
