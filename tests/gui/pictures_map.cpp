@@ -2,6 +2,7 @@
 
 #include "tests/gui/picture_book.h"
 #include "tests/gui/sample_map.h"
+#include "ui/daysheet/place_dialog.h"
 #include "ui/map/small_map.h"
 
 namespace cupule::test {
@@ -35,7 +36,36 @@ MapScene moved(MapScene scene, const GeoPoint& to)
     return scene;
 }
 
-const bool added = addPicture({QStringLiteral("map-empty"), [] { return map({.notation = "OSGB"}, {300, 300}); }, false, 300}) &&
+PlaceOffer offer(PlaceOffer::From from, const char* name, const MapSpot& spot)
+{
+    PlaceOffer made;
+    made.from = from;
+    made.name = name;
+    made.time = LocalTime{11 * 3600 + 27 * 60};
+    made.position.latitude = spot.at.latitude;
+    made.position.longitude = spot.at.longitude;
+    made.position.system = "WGS84";
+    made.position.uncertaintyMetres = spot.uncertaintyMetres;
+    made.position.operationAccuracyMetres = 0;
+    return made;
+}
+
+/// With a photo and the points of a receiver to choose from.
+std::unique_ptr<QWidget> places(bool any)
+{
+    MapScene scene = sampleScene();
+    std::vector<PlaceOffer> offers;
+    if (any)
+        offers = {offer(PlaceOffer::From::tree, "T-03", *scene.tree), offer(PlaceOffer::From::photo, "IMG_0412.jpg", scene.photos[0]),
+                  offer(PlaceOffer::From::point, "T-03", scene.visits[0]), offer(PlaceOffer::From::point, "gate", scene.neighbours[9])};
+    else
+        scene = {.notation = "OSGB"};
+    return std::make_unique<PlaceDialog>(scene, offers, [] { return std::vector<PlaceOffer>{}; }, nullptr);
+}
+
+const bool added = addPicture({QStringLiteral("map-places"), [] { return places(true); }, false, 920}) &&
+                   addPicture({QStringLiteral("map-places-none"), [] { return places(false); }, false, 920}) &&
+                   addPicture({QStringLiteral("map-empty"), [] { return map({.notation = "OSGB"}, {300, 300}); }, false, 300}) &&
                    addPicture({QStringLiteral("map-site"), [] { return map(sampleScene(), {300, 330}); }, false, 300}) &&
                    addPicture({QStringLiteral("map-near"), [] { return map(sampleScene(), {300, 330}, 4); }, false, 300}) &&
                    addPicture({QStringLiteral("map-wide"), [] { return map(sampleScene(), {700, 560}); }, false, 700}) &&

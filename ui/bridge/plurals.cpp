@@ -17,6 +17,7 @@ constexpr auto singulars = std::to_array<Singular>({
     {"%n rows are kept", "%n row is kept"},
     {"%n known already", "%n known already"},
     {"%n other trees", "%n other tree"},
+    {"%n points of a receiver", "%n point of a receiver"},
     {"%n photos with a position", "%n photo with a position"},
     {"%n visits with a position", "%n visit with a position"},
     {"%n set aside", "%n set aside"},

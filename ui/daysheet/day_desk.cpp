@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/position/notation.h"
 #include "core/task/photos.h"
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
@@ -451,86 +450,6 @@ Result<SampleOpening> DayDesk::openSample(const Sample& wanted, bool alreadyTake
     if (opening && opening->sample)
         m_bench.tellChanged();
     return opening;
-}
-
-PositionWords DayDesk::readPosition(const QString& typed)
-{
-    PositionWords words;
-    if (typed.trimmed().isEmpty() || m_bench.session() == nullptr)
-        return words;
-    auto projector = m_bench.session()->projector();
-    if (!projector) {
-        words.how = PositionWords::How::notUnderstood;
-        words.problem = faultText(projector.error());
-        return words;
-    }
-    const auto position = (*projector)->read(utf8(typed), PositionOptions{});
-    if (!position) {
-        words.how = PositionWords::How::notUnderstood;
-        words.problem = positionKindText(positionErrorKind(position.error()));
-        words.proposal = text(position.error().argument("suggestion"));
-        return words;
-    }
-    words.how = position->warning.empty() ? PositionWords::How::understood : PositionWords::How::doubted;
-    words.understood = tr("%1, %2, in %3")
-                           .arg(QString::number(position->latitude, 'f', 5), QString::number(position->longitude, 'f', 5),
-                                text(position->system));
-    words.uncertainty = positionSureText(*position);
-    if (!position->warning.empty())
-        words.problem = positionKindText(position->warning);
-    return words;
-}
-
-namespace {
-
-/// Heading of the remark that keeps a position which could not be read, letter for letter, until it can.
-const char* const unreadPosition = "position";
-
-void dropUnreadPosition(Visit& visit)
-{
-    std::erase_if(visit.remarks, [](const Remark& remark) { return remark.heading == unreadPosition; });
-}
-
-} // namespace
-
-QString DayDesk::positionTyped() const
-{
-    if (!m_page)
-        return {};
-    for (const Remark& remark : m_page->visit.remarks)
-        if (remark.heading == unreadPosition)
-            return text(remark.text);
-    return m_page->visit.position ? text(m_page->visit.position->typed) : QString();
-}
-
-void DayDesk::setPosition(const QString& typed)
-{
-    if (typed.trimmed().isEmpty()) {
-        edit(tr("position"), [](Visit& visit) {
-            visit.position.reset();
-            dropUnreadPosition(visit);
-        });
-        return;
-    }
-    auto projector = m_bench.session()->projector();
-    if (!good(projector))
-        return;
-    auto position = (*projector)->read(utf8(typed), PositionOptions{});
-    if (!position) {
-        edit(tr("position as typed"), [&](Visit& visit) {
-            visit.position.reset();
-            dropUnreadPosition(visit);
-            visit.remarks.push_back({unreadPosition, utf8(typed.trimmed())});
-        });
-        return;
-    }
-    position->obtained = "typed";
-    edit(tr("position"), [&](Visit& visit) {
-        visit.position = *position;
-        dropUnreadPosition(visit);
-    });
-    if (m_page && m_page->tree && !m_page->tree->position)
-        editTree(tr("position of the tree"), [&](Tree& tree) { tree.position = *position; });
 }
 
 std::optional<HandInPage> DayDesk::handInPage()

@@ -12,7 +12,9 @@
 #include <QObject>
 
 #include "core/task/day.h"
+#include "core/task/place_offers.h"
 #include "core/task/samples.h"
+#include "ui/map/map_scene.h"
 #include "ui/shell/workbench.h"
 #include "ui/widgets/position_edit.h"
 
@@ -77,6 +79,13 @@ public:
     /// What cannot be read is kept as typed, and the visit has no position until it can.
     void setPosition(const QString& typed);
     [[nodiscard]] QString positionTyped() const;
+    /// One that is known already; a tree without a position gets it too.
+    void takePosition(const Position& position);
+    /// The tree, a photo: what the position may be taken from. A fault is told and gives none.
+    [[nodiscard]] std::vector<PlaceOffer> placeOffers();
+    [[nodiscard]] std::vector<PlaceOffer> pointOffers(const QString& path);
+    /// The tree of the visit and what lies around it.
+    [[nodiscard]] MapScene mapScene();
 
     [[nodiscard]] std::optional<HandInPage> handInPage();
     std::optional<HandInPage> handIn();

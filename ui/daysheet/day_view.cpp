@@ -17,6 +17,7 @@
 #include "ui/daysheet/hand_in_dialog.h"
 #include "ui/daysheet/leaving_part.h"
 #include "ui/daysheet/part_head.h"
+#include "ui/daysheet/place_dialog.h"
 #include "ui/daysheet/sample_dialog.h"
 #include "ui/daysheet/seen_part.h"
 #include "ui/daysheet/sign_card.h"
@@ -190,6 +191,7 @@ QWidget* DayView::buildPage()
     }
     column->addStretch(1);
     connect(m_seen, &SeenPart::done, this, [this] { m_leaving->focusFirst(); });
+    connect(m_tree, &TreePart::placeAsked, this, &DayView::takePlace);
     connect(m_tree, &TreePart::done, this, [this] { m_seen->focusFirst(); });
     connect(m_leaving, &LeavingPart::sampleAsked, this, [this](const QString& id) {
         if (const auto sample = Uid::parse(utf8(id)))
@@ -263,6 +265,7 @@ void DayView::buildCommands()
         takeTyped();
         m_desk.stepDay(1);
     });
+    addCommand(tr("Take the position from…"), QKeySequence(Qt::Key_F4), QStringLiteral("day-place"), [this] { takePlace(); });
     addCommand(tr("Take a sample…"), {}, QStringLiteral("day-take-sample"), [this] { takeSample(); });
     addCommand(tr("Strike this visit out…"), {}, QStringLiteral("day-strike-out"), [this] { strikeOut(); });
 }
@@ -343,6 +346,22 @@ void DayView::handIn()
         m_desk.handIn();
 }
 
+/// The position of the visit from its tree, a photo or a point of a receiver.
+void DayView::takePlace()
+{
+    takeTyped();
+    if (!m_desk.mayEdit())
+        return;
+    const auto readPoints = [this] {
+        const QString path = m_prompts.filesToOpen(this, tr("Points of a receiver"), QString(), tr("GPX files (*.gpx)")).value(0);
+        return path.isEmpty() ? std::vector<PlaceOffer>{} : m_desk.pointOffers(path);
+    };
+    PlaceDialog dialog(m_desk.mapScene(), m_desk.placeOffers(), readPoints, this);
+    if (dialog.exec() == QDialog::Accepted && dialog.taken() != nullptr)
+        m_desk.takePosition(dialog.taken()->position);
+    m_tree->goTo(QStringLiteral("position"));
+}
+
 void DayView::takeSample()
 {
     takeTyped();
@@ -389,6 +408,7 @@ QStringList DayView::help() const
             tr("How you looked and the cleaning are typed anew for each tree; a letter answers a list and goes on. F7 answers "
                "every open gall line in season with not seen, once the minutes are typed."),
             tr("In the list of signs 1 is seen, 2 not seen, 3 could not be judged, 0 takes the answer back; arrows move."),
+            tr("F4 takes the position from the tree, a photo or a point of a GPX file, on a map."),
             tr("Ctrl+Down and Ctrl+Up go from part to part, Ctrl+Page Down and Ctrl+Page Up from visit to visit."),
             tr("Ctrl+Enter shows what can be handed in today and what stays, and why.")};
 }

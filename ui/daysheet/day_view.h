@@ -62,6 +62,7 @@ private:
     void refreshPage();
     void refreshNotice();
     void takeSample();
+    void takePlace();
     void askPerson(const QString& code);
     void strikeOut();
     void takeTyped();

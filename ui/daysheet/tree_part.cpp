@@ -17,8 +17,10 @@
 #include "ui/bridge/words.h"
 #include "ui/daysheet/character_row.h"
 #include "ui/daysheet/day_desk.h"
+#include "ui/map/small_map.h"
 #include "ui/theme/theme.h"
 #include "ui/widgets/date_edit.h"
+#include "ui/widgets/key_button.h"
 #include "ui/widgets/position_edit.h"
 #include "ui/widgets/role_label.h"
 
@@ -95,6 +97,13 @@ void TreePart::buildFields()
     m_position = new PositionEdit(this);
     m_position->setObjectName(QStringLiteral("position"));
     m_position->setReader([this](const QString& typed) { return m_desk.readPosition(typed); });
+    auto* from = new KeyButton(tr("Position from…"), this);
+    from->setObjectName(QStringLiteral("placeFrom"));
+    from->setCap(QStringLiteral("F4"));
+    from->setFocusPolicy(Qt::ClickFocus); // F4 does it; Tab stays short on the way through a visit
+    from->setToolTip(tr("The position from the tree, a photo or a point of a receiver"));
+    m_map = new SmallMap(this);
+    m_map->setCompact(true);
 
     auto* grid = new QGridLayout;
     grid->setHorizontalSpacing(12);
@@ -109,12 +118,13 @@ void TreePart::buildFields()
     grid->addWidget(m_time, 1, 3);
     grid->addWidget(m_labelHint, 2, 0, 1, 4);
     grid->addWidget(caption(tr("position, in any notation"), m_position->field(), this), 3, 0, 1, 2);
-    grid->addWidget(caption(tr("with whom"), m_companions, this), 3, 2, 1, 2);
     grid->addWidget(m_position, 4, 0, 1, 2, Qt::AlignTop);
-    auto* people = new QVBoxLayout;
-    people->addWidget(m_companions);
-    people->addWidget(m_observer);
-    grid->addLayout(people, 4, 2, 1, 2, Qt::AlignTop);
+    grid->addWidget(caption(tr("with whom"), m_companions, this), 5, 0, 1, 2);
+    grid->addWidget(m_companions, 6, 0, 1, 2, Qt::AlignTop);
+    grid->addWidget(m_observer, 7, 0, 1, 2, Qt::AlignTop);
+    grid->addWidget(m_map, 3, 2, 4, 2);
+    grid->addWidget(from, 7, 2, 1, 2);
+    grid->setRowStretch(4, 1);
     grid->setColumnStretch(0, 3);
     grid->setColumnStretch(1, 3);
     grid->setColumnStretch(2, 2);
@@ -164,6 +174,7 @@ void TreePart::buildFields()
             m_desk.setCompanions(m_companions->text());
         }
     });
+    connect(from, &QPushButton::clicked, this, &TreePart::placeAsked);
     connect(m_position, &PositionEdit::finished, this, [this](const QString& typed) { m_desk.setPosition(typed); });
 }
 
@@ -320,6 +331,8 @@ void TreePart::refreshFields()
     if (!m_position->field()->hasFocus())
         m_position->setText(m_desk.positionTyped());
     m_position->setReadOnly(!edit);
+    findChild<KeyButton*>(QStringLiteral("placeFrom"))->setEnabled(edit);
+    m_map->setScene(m_desk.mapScene());
 }
 
 void TreePart::refreshKey()

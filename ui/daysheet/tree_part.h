@@ -18,6 +18,7 @@ class DateEdit;
 class DayDesk;
 class KeyButton;
 class PositionEdit;
+class SmallMap;
 class TimeEdit;
 
 class TreePart : public QWidget {
@@ -34,6 +35,8 @@ public:
 Q_SIGNALS:
     /// Nothing is left to ask here: the hand may go to the next part.
     void done();
+    /// The position is to be taken from what is known instead of being typed.
+    void placeAsked();
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
@@ -62,6 +65,7 @@ private:
     QLabel* m_observer;
     QLineEdit* m_companions;
     PositionEdit* m_position;
+    SmallMap* m_map;
     QLabel* m_verdict;
     QVBoxLayout* m_rows;
     QList<CharacterRow*> m_characters;

@@ -69,6 +69,23 @@ void MapCanvas::setWords(const QString& words)
     describe();
 }
 
+void MapCanvas::setMarked(const std::optional<PlanePoint>& place)
+{
+    m_marked = place;
+    if (place && !m_view.box().grown(-margin * m_view.metresPerPixel / 2).holds(*place)) {
+        m_view.middle = *place;
+        m_all = false;
+        changed();
+    }
+    update();
+}
+
+void MapCanvas::setCaption(const QString& words)
+{
+    m_caption = words;
+    update();
+}
+
 PlanePoint MapCanvas::pointer() const
 {
     return m_view.toPlane(m_pointer ? *m_pointer : middle());

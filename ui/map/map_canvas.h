@@ -33,6 +33,10 @@ public:
     [[nodiscard]] const MapView& view() const { return m_view; }
     /// What the map shows in words; the part of the screen reader's description that does not change with the view.
     void setWords(const QString& words);
+    /// One place that is spoken of just now: it gets a ring, and the map moves where it would be out of sight.
+    void setMarked(const std::optional<PlanePoint>& place);
+    /// What stands in the lower right corner, where nothing beside the map says it.
+    void setCaption(const QString& words);
     /// The place the pointer is at; the middle while there is no pointer over the map.
     [[nodiscard]] PlanePoint pointer() const;
     [[nodiscard]] bool hasPointer() const { return m_pointer.has_value(); }
@@ -75,11 +79,14 @@ private:
     void paintScaleBar(QPainter& painter) const;
     void paintNorth(QPainter& painter) const;
     void paintCross(QPainter& painter) const;
+    void paintMarked(QPainter& painter) const;
+    void paintCaption(QPainter& painter) const;
 
     PlacedScene m_scene;
     MapView m_view;
     TileCache m_tiles;
-    QString m_words;
+    QString m_words, m_caption;
+    std::optional<PlanePoint> m_marked;
     std::optional<QPointF> m_pointer, m_drag;
     int m_stop = -1;
     bool m_all = true;       ///< all is shown: stays so when the map changes its size

@@ -61,6 +61,10 @@ void MapCanvas::paintEvent(QPaintEvent*)
         paintFigures(painter);
         paintScaleBar(painter);
         paintNorth(painter);
+        if (m_marked)
+            paintMarked(painter);
+        if (!m_caption.isEmpty())
+            paintCaption(painter);
         if (hasFocus() && m_byKeys)
             paintCross(painter);
     }
@@ -138,6 +142,25 @@ void MapCanvas::paintNorth(QPainter& painter) const
     painter.restore();
     const QString letter = tr("N", "north");
     paintHaloText(painter, {middle.x() - metrics.horizontalAdvance(letter) / 2, middle.y() + tall / 2 + metrics.ascent()}, letter, font, theme);
+}
+
+void MapCanvas::paintMarked(QPainter& painter) const
+{
+    const Theme& theme = themeOf(*this);
+    const double radius = scaled(14, font());
+    painter.setBrush(Qt::NoBrush);
+    for (const auto& [colour, wide] : {std::pair(theme.page, 6.0), std::pair(theme.focus, 2.6)}) {
+        painter.setPen(QPen(colour, wide));
+        painter.drawEllipse(m_view.toScreen(*m_marked), radius, radius);
+    }
+}
+
+void MapCanvas::paintCaption(QPainter& painter) const
+{
+    const QFont font = roleFont(TextRole::small, *this);
+    const QFontMetricsF metrics(font);
+    paintHaloText(painter, {width() - edge - 3 - metrics.horizontalAdvance(m_caption), height() - edge - 2 - metrics.descent()}, m_caption,
+                  font, themeOf(*this));
 }
 
 void MapCanvas::paintCross(QPainter& painter) const

@@ -43,6 +43,14 @@ public:
         return plane;
     }
     [[nodiscard]] bool any() const { return m_any; }
+    /// The same on all sides of a place.
+    void about(PlanePoint middle)
+    {
+        PlaneBox& box = m_out.box;
+        const double east = std::max(box.east - middle.easting, middle.easting - box.west);
+        const double north = std::max(box.north - middle.northing, middle.northing - box.south);
+        box = {middle.easting - east, middle.northing - north, middle.easting + east, middle.northing + north};
+    }
 
 private:
     PlacedScene& m_out;
@@ -80,6 +88,8 @@ void placeOwn(const MapScene& scene, Placing& placing, PlacedScene& out)
         add(scene.visits[i], MapShape::visit, QString::number(i + 1));
     for (const MapSpot& photo : scene.photos)
         add(photo, MapShape::photo, {});
+    for (const MapSpot& point : scene.points)
+        add(point, MapShape::point, point.name);
     if (scene.tree) {
         add(*scene.tree, MapShape::thisTree, scene.tree->name);
         if (!places.empty() && places.back().shape == MapShape::thisTree)
@@ -92,7 +102,7 @@ std::optional<GeoPoint> somewhere(const MapScene& scene)
 {
     if (scene.tree)
         return scene.tree->at;
-    for (const auto* spots : {&scene.visits, &scene.photos, &scene.neighbours})
+    for (const auto* spots : {&scene.visits, &scene.photos, &scene.points, &scene.neighbours})
         if (!spots->empty())
             return spots->front().at;
     return scene.boundary.empty() ? std::nullopt : std::optional(scene.boundary.front());
@@ -150,6 +160,9 @@ PlacedScene placed(const MapScene& scene)
         std::stable_sort(out.stops.begin() + 1, out.stops.end(),
                          [&](const PlacedScene::Stop& one, const PlacedScene::Stop& other) { return away(one) < away(other); });
     }
+    if (scene.tree && placing.any())
+        if (const auto tree = out.plane->toPlane(scene.tree->at))
+            placing.about(*tree);
     constexpr double leastMetres = 30; // one place alone: its surroundings, not a spot without end
     out.box = placing.any() ? out.box.grown(std::max(0.0, leastMetres - (out.box.east - out.box.west) / 2)) : wholeOf(system);
     return out;

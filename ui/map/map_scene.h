@@ -32,9 +32,10 @@ struct MapScene {
     std::vector<MapSpot> neighbours = {};   ///< nearest first
     std::vector<MapSpot> visits = {};       ///< of this tree, oldest first
     std::vector<MapSpot> photos = {};
+    std::vector<MapSpot> points = {};       ///< of a receiver
     [[nodiscard]] bool isEmpty() const
     {
-        return !tree && neighbours.empty() && visits.empty() && photos.empty() && boundary.empty();
+        return !tree && neighbours.empty() && visits.empty() && photos.empty() && points.empty() && boundary.empty();
     }
 };
 
@@ -51,7 +52,7 @@ struct PlacedScene {
         Uid noun;
     };
     std::vector<Stop> stops;        ///< this tree, then nearest first
-    PlaneBox box;                   ///< all of it, or the whole of Britain and Ireland where it is empty
+    PlaneBox box;                   ///< all that matters, the tree in its middle; Britain and Ireland where there is nothing
 };
 PlacedScene placed(const MapScene& scene);
 

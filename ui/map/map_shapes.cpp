@@ -41,6 +41,10 @@ QPixmap drawn(MapShape shape, const Theme& theme, int side, double ratio)
         painter.drawPolygon(QPolygonF({QPointF(room.center().x(), room.top()), QPointF(room.right(), room.center().y()),
                                        QPointF(room.center().x(), room.bottom()), QPointF(room.left(), room.center().y())}));
         break;
+    case MapShape::point:
+        painter.setBrush(data::purple);
+        painter.drawPolygon(QPolygonF({QPointF(room.center().x(), room.top()), room.bottomRight(), room.bottomLeft()}));
+        break;
     case MapShape::cluster:
         painter.setBrush(theme.page);
         painter.drawEllipse(room);
@@ -58,6 +62,7 @@ int shapeSide(MapShape shape, const QFont& font)
     case MapShape::otherTree: return scaled(10, font);
     case MapShape::visit: return scaled(13, font);
     case MapShape::photo: return scaled(15, font);
+    case MapShape::point: return scaled(13, font);
     case MapShape::cluster: return scaled(26, font);
     }
     return 0;

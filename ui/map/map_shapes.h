@@ -18,6 +18,7 @@ enum class MapShape {
     otherTree,   ///< open ring
     visit,       ///< square
     photo,       ///< diamond
+    point,       ///< triangle: a point of a receiver
     cluster,     ///< disc that carries a count
 };
 

@@ -71,6 +71,8 @@ QString sceneText(const MapScene& scene)
     if (!scene.photos.empty())
         sentences << tr("%n photos with a position", static_cast<int>(scene.photos.size())) + QStringLiteral(": ")
                          + spotsText(scene.photos, scene.tree, mostSpots) + QLatin1Char('.');
+    if (!scene.points.empty())
+        sentences << tr("%n points of a receiver", static_cast<int>(scene.points.size())) + QLatin1Char('.');
     return sentences.join(QLatin1Char(' '));
 }
 

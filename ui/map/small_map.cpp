@@ -30,7 +30,7 @@ bool sameView(const MapScene& one, const MapScene& other)
         return std::equal(a.begin(), a.end(), b.begin(), b.end(), sameSpot);
     };
     return one.tree.has_value() == other.tree.has_value() && (!one.tree || sameSpot(*one.tree, *other.tree))
-           && all(one.visits, other.visits) && all(one.photos, other.photos) && all(one.neighbours, other.neighbours);
+           && all(one.visits, other.visits) && all(one.photos, other.photos) && all(one.points, other.points) && all(one.neighbours, other.neighbours);
 }
 
 } // namespace
@@ -43,8 +43,7 @@ SmallMap::SmallMap(QWidget* parent)
     m_pointer->setObjectName(QStringLiteral("mapPointer"));
     m_notations->setObjectName(QStringLiteral("mapNotation"));
     m_notations->setAccessibleName(tr("Notation of the place under the pointer"));
-    m_notations->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    m_notations->setMinimumContentsLength(8);
+    m_notations->setSizeAdjustPolicy(QComboBox::AdjustToContents);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(4);
@@ -72,6 +71,17 @@ void SmallMap::setScene(const MapScene& scene)
     m_canvas->setScene(placed(scene), keep);
     m_canvas->setWords(sceneText(scene));
     refreshNotations();
+    refreshLegend();
+    refreshPointer();
+}
+
+void SmallMap::setCompact(bool compact)
+{
+    m_compact = compact;
+    m_canvas->setFocusPolicy(compact ? Qt::ClickFocus : Qt::StrongFocus);
+    m_canvas->setSizePolicy(QSizePolicy::Preferred, compact ? QSizePolicy::Ignored : QSizePolicy::Preferred); // as high as the form
+    m_pointer->setVisible(!compact);
+    m_notations->setVisible(!compact);
     refreshLegend();
     refreshPointer();
 }
@@ -113,6 +123,7 @@ void SmallMap::refreshPointer()
     const QString place = canvas.scene().plane->write(canvas.pointer(), notation(), canvas.view().metresPerPixel);
     const QString shown = place.isEmpty() ? tr("outside this grid") : place;
     m_pointer->setText(canvas.hasPointer() ? tr("pointer: %1").arg(shown) : tr("middle: %1").arg(shown));
+    m_canvas->setCaption(!m_compact ? QString() : m_scene.isEmpty() ? m_nothing->text() : canvas.hasPointer() ? shown : QString());
 }
 
 void SmallMap::refreshLegend()
@@ -130,9 +141,11 @@ void SmallMap::refreshLegend()
                                               : tr("visits, 1 = %1").arg(m_scene.visits.front().name)});
     if (!m_scene.photos.empty())
         lines.push_back({MapShape::photo, tr("%n photos", nullptr, static_cast<int>(m_scene.photos.size()))});
+    if (!m_scene.points.empty())
+        lines.push_back({MapShape::point, tr("%n points of a receiver", nullptr, static_cast<int>(m_scene.points.size()))});
     m_legend->setLines(std::move(lines));
-    m_legend->setVisible(!m_legend->lines().empty());
-    m_nothing->setVisible(m_scene.isEmpty());
+    m_legend->setVisible(!m_compact && !m_legend->lines().empty());
+    m_nothing->setVisible(!m_compact && m_scene.isEmpty());
 }
 
 } // namespace cupule::ui

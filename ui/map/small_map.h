@@ -26,6 +26,8 @@ public:
     /// The part of the map that is shown stays if the scene is of the same tree and nothing of it moved.
     void setScene(const MapScene& scene);
     [[nodiscard]] const MapScene& scene() const { return m_scene; }
+    /// The canvas alone, for a form that has no room for more: the place under the pointer stands in its corner, and Tab goes past it.
+    void setCompact(bool compact);
     [[nodiscard]] MapCanvas* canvas() const { return m_canvas; }
     [[nodiscard]] QComboBox* notations() const { return m_notations; }
     /// "pointer: SO 5495 4391".
@@ -47,6 +49,7 @@ private:
     RoleLabel* m_nothing;   ///< why there is nothing to see
     RoleLabel* m_pointer;
     QComboBox* m_notations;
+    bool m_compact = false;
 };
 
 } // namespace cupule::ui
