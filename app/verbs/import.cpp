@@ -5,6 +5,7 @@
 #include "app/words.h"
 #include "core/task/import.h"
 #include "ui/bridge/words.h"
+#include "ui/photos/picture.h"
 
 namespace cupule::app {
 
@@ -30,6 +31,7 @@ nlohmann::json reportJson(const ImportReport& report)
                         {"kept", report.kept},
                         {"known_already", report.knownAlready},
                         {"set_aside", report.setAside},
+                        {"likely_copies", report.likelyCopies},
                         {"new_trees", report.newTrees},
                         {"new_people", report.newPeople},
                         {"new_sites", report.newSites},
@@ -235,6 +237,7 @@ public:
         m_options.columnsFile = m_columns;
         if (!run.shared().today.empty())
             m_options.today = (*session)->today();
+        m_options.look = ui::lookAtPicture;
         const auto report = importFiles(**session, m_files, m_options);
         if (!report)
             return fail(report.error());

@@ -17,13 +17,14 @@ public:
     const char* summary() const override { return "Say which visit a photo belongs to, and what it shows"; }
     const char* usage() const override
     {
-        return "STORE PHOTO [--visit VISIT] [--shows WHAT] [--caption TEXT]";
+        return "STORE PHOTO [--visit VISIT] [--shows WHAT] [--caption TEXT] [--copy-of PHOTO] [--no-copy-of PHOTO]";
     }
     const char* prose() const override
     {
         return "Puts a photo with a visit, or out of the tray in which photos lie that no visit claims by place and "
                "time; and says what can be seen on it. A gall needs a photo that shows it, and the verifier needs one "
-               "character of the tree on a photo. The picture itself is never changed.";
+               "character of the tree on a photo. Where the import says that it looks like another one, you say whether it is the "
+               "same picture: a copy leaves its visit and the tray and is kept. The picture itself is never changed.";
     }
     const char* examples() const override
     {
@@ -38,6 +39,8 @@ public:
                            "signs and characters on it by number, crown or shoot, with commas between; \"nothing\" "
                            "clears it");
         options.add_option("--caption", m_caption, "a few words");
+        options.add_option("--copy-of", m_copyOf, "it is the same picture as that one: put it aside, keep the file");
+        options.add_option("--no-copy-of", m_noCopyOf, "it only looks like that one: do not ask again");
     }
     Result<int> run(Run& run) override
     {
@@ -67,7 +70,11 @@ public:
 private:
     Result<PhotoNote> found(Session& session) const
     {
-        const auto id = findNoun(session, Noun::photo, m_photo);
+        return named(session, m_photo);
+    }
+    static Result<PhotoNote> named(Session& session, const std::string& name)
+    {
+        const auto id = findNoun(session, Noun::photo, name);
         if (!id)
             return fail(id.error());
         const auto one = oneNoun(session, Noun::photo, *id);
@@ -85,6 +92,8 @@ private:
                 return fail(visit.error());
             photo.visit = *visit;
         }
+        if (auto compared = compare(photo, session); !compared)
+            return compared;
         if (m_shows.empty())
             return {};
         photo.evidenceFor.clear();
@@ -102,7 +111,23 @@ private:
         return {};
     }
 
-    std::string m_photo, m_visit, m_shows, m_caption;
+    Status compare(PhotoNote& photo, Session& session) const
+    {
+        if (m_copyOf.empty() && m_noCopyOf.empty())
+            return {};
+        const auto other = named(session, m_copyOf.empty() ? m_noCopyOf : m_copyOf);
+        if (!other)
+            return fail(other.error());
+        if (m_copyOf.empty()) {
+            photo.notWith.push_back(other->id);
+        } else {
+            photo.copyOf = other->id;
+            photo.visit = {};
+        }
+        return {};
+    }
+
+    std::string m_photo, m_visit, m_shows, m_caption, m_copyOf, m_noCopyOf;
 };
 
 } // namespace

@@ -141,13 +141,13 @@ Result<Uid> PhotoImport::visitFor(const PhotoNote& photo)
 /// Notes which photo this one looks like; what it looks like is then known for those that come after it.
 Status PhotoImport::noteCopy(const PhotoNote& note, std::uint64_t likeness, ImportFile& file)
 {
-    if (!m_likenesses) {
+    if (!m_copies) {
         auto all = m_session.store().photos().likenesses();
         if (!all)
             return fail(all.error());
-        m_likenesses = std::move(*all);
+        m_copies.emplace(m_session, std::move(*all));
     }
-    const auto copy = likeliestCopy(m_session, note, likeness, *m_likenesses);
+    const auto copy = m_copies->likeliest(note, likeness);
     if (!copy)
         return fail(copy.error());
     if (*copy) {
@@ -155,7 +155,7 @@ Status PhotoImport::noteCopy(const PhotoNote& note, std::uint64_t likeness, Impo
         ++m_report.likelyCopies;
     }
     if (!m_options.dryRun)
-        m_likenesses->push_back({note.id, likeness});
+        m_copies->add(note, likeness);
     return {};
 }
 

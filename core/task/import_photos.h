@@ -17,8 +17,8 @@
 #include <vector>
 
 #include "core/rules/photo_match.h"
-#include "core/store/photos.h"
 #include "core/task/import.h"
+#include "core/task/photo_copies.h"
 
 namespace cupule {
 
@@ -43,7 +43,7 @@ private:
     const Progress& m_progress;
     ImportReport& m_report;
     std::map<CivilDate, std::vector<MatchVisit>> m_visits;
-    std::optional<std::vector<PhotoLikeness>> m_likenesses;
+    std::optional<CopyFinder> m_copies;
 };
 
 } // namespace cupule

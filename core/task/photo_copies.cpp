@@ -1,8 +1,6 @@
 #include "core/task/photo_copies.h"
 
 #include <algorithm>
-#include <map>
-#include <set>
 
 #include "core/store/media.h"
 #include "core/task/photos.h"
@@ -33,20 +31,35 @@ bool isLarger(const PhotoNote& one, const PhotoNote& other)
 
 } // namespace
 
-Result<std::optional<LikelyCopy>> likeliestCopy(Session& session, const PhotoNote& photo, std::uint64_t hash,
-                                                std::span<const PhotoLikeness> all)
+Result<const PhotoNote*> CopyFinder::note(const Uid& photo)
+{
+    if (const auto known = m_notes.find(photo); known != m_notes.end())
+        return &known->second;
+    auto stored = storedPhoto(m_session, photo);
+    if (!stored)
+        return fail(stored.error());
+    return &m_notes.emplace(photo, std::move(*stored)).first->second;
+}
+
+void CopyFinder::add(const PhotoNote& photo, std::uint64_t hash)
+{
+    m_all.push_back({photo.id, hash});
+    m_notes.emplace(photo.id, photo);
+}
+
+Result<std::optional<LikelyCopy>> CopyFinder::likeliest(const PhotoNote& photo, std::uint64_t hash)
 {
     std::vector<std::pair<int, Uid>> near;
-    for (const PhotoLikeness& other : all)
+    for (const PhotoLikeness& other : m_all)
         if (const int bits = bitsApart(hash, other.hash); bits <= likelySameBits && other.photo != photo.id)
             near.emplace_back(bits, other.photo);
     std::sort(near.begin(), near.end());
     for (const auto& [bits, id] : near) {
-        auto other = storedPhoto(session, id);
+        const auto other = note(id);
         if (!other)
             return fail(other.error());
-        if (other->copyOf.isNull() && !takenApart(photo, *other) && !toldApart(photo, *other))
-            return LikelyCopy{photo, std::move(*other), bits};
+        if ((*other)->copyOf.isNull() && !takenApart(photo, **other) && !toldApart(photo, **other))
+            return LikelyCopy{photo, **other, bits};
     }
     return std::nullopt;
 }
@@ -56,28 +69,32 @@ Result<std::vector<LikelyCopy>> likelyCopies(Session& session)
     const auto tray = trayPhotos(session);
     if (!tray)
         return fail(tray.error());
-    const auto all = session.store().photos().likenesses();
+    auto all = session.store().photos().likenesses();
     if (!all)
         return fail(all.error());
     std::map<Uid, std::uint64_t> hashes;
     for (const PhotoLikeness& one : *all)
         hashes.emplace(one.photo, one.hash);
-    std::vector<LikelyCopy> copies;
-    std::set<std::pair<Uid, Uid>> pairs;
+    CopyFinder finder(session, std::move(*all));
+    std::map<Uid, LikelyCopy> best;   // of each photo that may be the copy
     for (const PhotoNote& photo : *tray) {
         const auto hash = hashes.find(photo.id);
         if (hash == hashes.end())
             continue;
-        auto copy = likeliestCopy(session, photo, hash->second, *all);
+        auto copy = finder.likeliest(photo, hash->second);
         if (!copy)
             return fail(copy.error());
         if (!*copy)
             continue;
         if ((*copy)->other.visit.isNull() && isLarger((*copy)->photo, (*copy)->other))
             std::swap((*copy)->photo, (*copy)->other);
-        if (pairs.emplace((*copy)->photo.id, (*copy)->other.id).second)
-            copies.push_back(std::move(**copy));
+        const auto [known, fresh] = best.try_emplace((*copy)->photo.id, **copy);
+        if (!fresh && (*copy)->bits < known->second.bits)
+            known->second = std::move(**copy);
     }
+    std::vector<LikelyCopy> copies;
+    for (auto& [photo, copy] : best)
+        copies.push_back(std::move(copy));
     return copies;
 }
 

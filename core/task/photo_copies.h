@@ -2,9 +2,10 @@
 
 #pragma once
 
+#include <map>
 #include <optional>
-#include <span>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "core/record/photo.h"
@@ -20,12 +21,26 @@ struct LikelyCopy {
     int bits = 0;                           ///< of 64 that differ, at most likelySameBits
 };
 
-/// For each photo of the tray the one that it resembles most, wherever that lies. Not those that were taken at different moments,
-/// nor those that a person told apart.
+/// Looks for what a photo resembles among many; keeps what it has read of them.
+class CopyFinder {
+public:
+    CopyFinder(Session& session, std::vector<PhotoLikeness> all) : m_session(session), m_all(std::move(all)) {}
+    /// The one that it resembles most, wherever that lies. Not those that were taken at different moments, nor those that a person
+    /// told apart.
+    Result<std::optional<LikelyCopy>> likeliest(const PhotoNote& photo, std::uint64_t hash);
+    /// One more that others may resemble.
+    void add(const PhotoNote& photo, std::uint64_t hash);
+
+private:
+    Result<const PhotoNote*> note(const Uid& photo);
+
+    Session& m_session;
+    std::vector<PhotoLikeness> m_all;
+    std::map<Uid, PhotoNote> m_notes;
+};
+
+/// For each photo of the tray the one that it resembles most.
 Result<std::vector<LikelyCopy>> likelyCopies(Session& session);
-/// The one of `all` that `photo` with this hash resembles most, by the same rules.
-Result<std::optional<LikelyCopy>> likeliestCopy(Session& session, const PhotoNote& photo, std::uint64_t hash,
-                                                std::span<const PhotoLikeness> all);
 
 /// Looks at every picture nobody has looked at yet, in steps that each are kept. Fault "job.cancelled".
 Status lookAtPictures(Session& session, const LookAtPicture& look, const Progress& progress = {});

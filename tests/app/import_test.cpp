@@ -9,6 +9,7 @@
 #include "core/base/file.h"
 #include "tests/app/command.h"
 #include "tests/support/catch.h"
+#include "tests/support/shared_data.h"
 #include "ui/bridge/words.h"
 
 using namespace cupule;
@@ -148,6 +149,28 @@ TEST_CASE("what a file leaves open is asked, with the option that answers", "[ap
     const std::string turned = written(command, "turned.csv", "tree,date,lat,lon\nT-5,2026-05-04,-123.1,49.2\n");
     CHECK(command.as("OF", {"import", store, turned}).says("--swapped"));
     CHECK(command.json("OF", {"import", store, turned, "--swapped"})["kept"] == 1);
+}
+
+TEST_CASE("the same picture sent smaller is noticed, and a person says what it is", "[app][import]")
+{
+    // qarmin/czkawka issue 1199: the same picture again, smaller and without EXIF; another tree 30 s later is no copy
+    const auto folder = test::sharedPath("reference/cases/C15");
+    if (!folder) {
+        test::skipped("reference cases are not there");
+        return;
+    }
+    Command command;
+    const std::string store = command.path("s.cupule");
+    REQUIRE(command.as("MH", {"new", store}).code == 0);
+    REQUIRE(command.as("MH", {"import", store, *folder + "/original.jpg"}).code == 0);
+    CHECK(command.as("MH", {"import", store, *folder + "/original.jpg"}).says("the same file as original.jpg"));
+    const Said said = command.as("MH", {"import", store, *folder + "/sent_by_messenger.jpg", *folder + "/other_tree_same_minute.jpg"});
+    CHECK(said.says("sent_by_messenger.jpg: It looks like original.jpg"));
+    CHECK_FALSE(said.says("other_tree_same_minute.jpg: It looks like"));
+    const auto photo = command.json("MH", {"photo", store, "sent_by_messenger.jpg", "--copy-of", "original.jpg"});
+    CHECK(photo.contains("copyOf"));
+    CHECK(command.json("MH", {"undo", store})["what"] == "photo");
+    CHECK(command.json("MH", {"photo", store, "sent_by_messenger.jpg", "--no-copy-of", "original.jpg"})["notWith"].size() == 1);
 }
 
 TEST_CASE("a file that cannot be opened among others is named, and the others are taken in", "[app][import]")

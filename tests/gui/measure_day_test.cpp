@@ -81,6 +81,14 @@ TEST_CASE("M measures a gall on a photo of the visit", "[gui][photos]")
     CHECK(*page.visit.observations[0].measureError == Approx(dialog.taken()->length.uncertaintyMillimetres));
     REQUIRE(page.photos.at(0).measures.size() == 1);
     CHECK(page.photos[0].measures[0] == dialog.taken()->note("S02"));
+    // size and lines are one step back, and one forward
+    REQUIRE(undo(desk.session()));
+    CHECK_FALSE(visitPage(desk.session(), visit)->visit.observations[0].measure);
+    CHECK(visitPage(desk.session(), visit)->photos.at(0).measures.empty());
+    REQUIRE(redo(desk.session()));
+    CHECK(*visitPage(desk.session(), visit)->visit.observations[0].measure == Approx(20).epsilon(1e-6));
+    CHECK(visitPage(desk.session(), visit)->photos.at(0).measures.size() == 1);
+    day.refresh();
     // measured again: one pair of lines for each sign
     day.takeMeasure(day.page()->photos[0], dialog.taken()->note("S02"));
     CHECK(visitPage(desk.session(), visit)->photos.at(0).measures.size() == 1);

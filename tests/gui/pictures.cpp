@@ -14,9 +14,11 @@
 #include <QDir>
 #include <QLayout>
 #include <QTemporaryDir>
+#include <QTest>
 
 #include "tests/gui/picture_book.h"
 #include "ui/bridge/plurals.h"
+#include "ui/photos/thumbnails.h"
 #include "ui/theme/theme.h"
 
 namespace cupule::test {
@@ -54,9 +56,18 @@ void settle(QWidget& widget)
     }
 }
 
+/// Photos are decoded beside the window.
+void waitForPhotos(QWidget& widget)
+{
+    (void)widget.grab();   // asks for what is seen
+    for (ui::Thumbnails* photos : widget.findChildren<ui::Thumbnails*>())
+        (void)QTest::qWaitFor([photos] { return photos->isSettled(); }, 20000);
+}
+
 bool save(QWidget& widget, const QString& path)
 {
     settle(widget);
+    waitForPhotos(widget);
     const bool good = widget.grab().save(path);
     std::printf("%s%s\n", qPrintable(path), good ? "" : " could not be written");
     return good;

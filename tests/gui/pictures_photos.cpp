@@ -1,11 +1,17 @@
 // The measuring dialog with an invented photo, its lines set.
 
+#include <QAction>
 #include <QMouseEvent>
 #include <QTemporaryDir>
 #include <QTest>
 
 #include "core/protocol/pack_reader.h"
 #include "tests/gui/picture_book.h"
+#include "tests/gui/photo_scene.h"
+#include "tests/gui/whole_window.h"
+#include "ui/bridge/text.h"
+#include "ui/daysheet/photo_list.h"
+#include "ui/daysheet/photos_page.h"
 #include "ui/figures/figure.h"
 #include "ui/photos/measure_dialog.h"
 #include "ui/photos/photo_canvas.h"
@@ -74,6 +80,46 @@ std::unique_ptr<QWidget> colour()
     QTest::keyClick(static_cast<MeasureDialog*>(made.get())->canvas(), Qt::Key_C);
     return made;
 }
+
+/// Day of a new store, the photos of the scene in its tray; P and then these keys.
+std::unique_ptr<QWidget> page(bool scene, const QString& photo, std::initializer_list<Qt::Key> keys)
+{
+    static const QTemporaryDir folder;
+    auto window = std::make_unique<WholeWindow>(pictureLook());
+    Person person;
+    person.code = "MH";
+    person.name = "Maud Harrow";
+    window->bench().setToday(*CivilDate::make(2026, 6, 20));
+    if (!window->openEmpty(person, {Role::volunteer, Role::sampleHandler}))
+        return window;
+    if (scene)
+        makePhotoScene(*window->bench().session(), folder.path());
+    window->bench().tellChanged();
+    window->goToPlace(QStringLiteral("day"));
+    window->resize(1366, 768);
+    window->show();
+    window->findChild<QAction*>(QStringLiteral("day-photos"))->trigger();
+    auto* shown = window->findChild<PhotosPage*>();
+    (void)QTest::qWaitFor([shown] { return !shown->desk().isBusy(); }, 30000);
+    PhotoList& list = *shown->list();
+    for (int row = 0; row < list.photos().rowCount(); ++row)
+        if (const PhotoRow* at = list.photos().row(list.model()->index(row, 0)); at != nullptr && text(at->photo.originalName) == photo)
+            list.setCurrentIndex(list.model()->index(row, 0));
+    list.setFocus();
+    for (const Qt::Key key : keys)
+        QTest::keyClick(window->focusWidget(), key);
+    (void)window->grab();   // asks for the small pictures
+    (void)QTest::qWaitFor([shown] { return shown->isSettled(); }, 30000);
+    return window;
+}
+
+const bool pagesAdded =
+    addPicture({QStringLiteral("photos-empty"), [] { return page(false, {}, {}); }, true}) &&
+    addPicture({QStringLiteral("photos-proposed"), [] { return page(true, QStringLiteral("IMG_0611.jpg"), {}); }, true}) &&
+    addPicture({QStringLiteral("photos-clock"), [] { return page(true, QStringLiteral("IMG_0612.jpg"), {Qt::Key_K, Qt::Key_Up}); }, true}) &&
+    addPicture({QStringLiteral("photos-copy"), [] { return page(true, QStringLiteral("sent.jpg"), {}); }, true}) &&
+    addPicture({QStringLiteral("photos-loose"), [] { return page(true, QStringLiteral("IMG_0615.jpg"), {}); }, true}) &&
+    addPicture({QStringLiteral("photos-taken"), [] { return page(true, QStringLiteral("IMG_0613.jpg"), {Qt::Key_A}); }, true});
 
 const bool added = addPicture({QStringLiteral("measure"), measured, true}) &&
                    addPicture({QStringLiteral("measure-first"), [] { return opened("S02"); }, true}) &&

@@ -140,6 +140,7 @@ TEST_CASE("libraries stay in the rooms that may know them", "[structure]")
         {"#\\s*include\\s+<exiv2/", {"core/exchange/photo/", "tests/exchange/", "demo/", "ui/figures/"}},
         {"#\\s*include\\s+<pugixml", {"core/exchange/gpx/"}},
         {"#\\s*include\\s+<qrencode", {"ui/print/"}},
+        {"#\\s*include\\s+<libheif/", {"ui/photos/"}},
         {"#\\s*include\\s+<(sodium|archive|archive_entry)\\.h>", {"core/exchange/bundle/", "tests/exchange/", "tests/bench/"}},
     };
     std::vector<std::string> wrong;

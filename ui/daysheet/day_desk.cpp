@@ -167,18 +167,21 @@ void DayDesk::strikeOut(const QString& reason)
 
 void DayDesk::edit(const QString& what, const std::function<void(Visit&)>& change)
 {
+    editWith(what, {}, change);
+}
+
+void DayDesk::editWith(const QString& what, const std::vector<PhotoNote>& photos, const std::function<void(Visit&)>& change)
+{
     if (!m_page)
         return;
     Visit changed = m_page->visit;
     change(changed);
-    if (changed == m_page->visit)
+    if (changed == m_page->visit && photos.empty())
         return;
     const bool wasPositive = m_page->positive.positive;
-    if (good(changeVisit(*m_bench.session(), m_page->visit, changed, utf8(what)))) {
-        m_bench.say(tr("Saved: %1.").arg(what));
-        if (changed.date != m_day)
-            m_day = changed.date;
-    }
+    const bool saved = good(changeVisit(*m_bench.session(), m_page->visit, changed, photos, utf8(what)));
+    if (saved)
+        m_day = changed.date;
     m_saving = true;
     loadLines();
     Q_EMIT dayChanged();
@@ -237,9 +240,10 @@ double millimetresOf(const Sign& sign)
     return sign.unit == "mm" ? 1 : sign.unit == "cm" ? 10 : 0;
 }
 
-void DayDesk::setMeasure(const std::string& sign, std::optional<double> value, std::optional<double> uncertainty)
+void DayDesk::setMeasure(const std::string& sign, std::optional<double> value, std::optional<double> uncertainty,
+                         const std::vector<PhotoNote>& photos)
 {
-    edit(tr("size of %1").arg(text(sign)), [&](Visit& visit) {
+    editWith(tr("size of %1").arg(text(sign)), photos, [&](Visit& visit) {
         for (Observation& observation : visit.observations) {
             if (observation.sign != sign)
                 continue;
@@ -262,10 +266,8 @@ void DayDesk::takeMeasure(const PhotoNote& photo, const PhotoMeasure& measure)
     PhotoNote changed = photo;
     std::erase_if(changed.measures, [&](const PhotoMeasure& earlier) { return earlier.sign == measure.sign; });
     changed.measures.push_back(measure);
-    if (!good(changePhoto(*m_bench.session(), changed, utf8(tr("lines for the size of %1").arg(text(measure.sign))))))
-        return;
-    loadPage(photo.visit);
-    setMeasure(measure.sign, measure.millimetres / millimetresOf(*sign), measure.uncertaintyMillimetres / millimetresOf(*sign));
+    setMeasure(measure.sign, measure.millimetres / millimetresOf(*sign), measure.uncertaintyMillimetres / millimetresOf(*sign),
+               {changed});
 }
 
 QString DayDesk::photoPath(const Uid& photo)

@@ -98,7 +98,10 @@ Q_SIGNALS:
     void personUnknown(const QString& code);
 
 private:
-    void setMeasure(const std::string& sign, std::optional<double> value, std::optional<double> uncertainty);
+    /// With photos of the visit that change together with it.
+    void editWith(const QString& what, const std::vector<PhotoNote>& photos, const std::function<void(Visit&)>& change);
+    void setMeasure(const std::string& sign, std::optional<double> value, std::optional<double> uncertainty,
+                    const std::vector<PhotoNote>& photos = {});
     void loadLines();
     void loadPage(const Uid& visit);
     template <class T>

@@ -4,6 +4,7 @@
 #include <QComboBox>
 #include <QEvent>
 #include <QHBoxLayout>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QScrollArea>
 #include <QScrollBar>
@@ -17,6 +18,7 @@
 #include "ui/daysheet/hand_in_dialog.h"
 #include "ui/daysheet/leaving_part.h"
 #include "ui/daysheet/part_head.h"
+#include "ui/daysheet/photos_page.h"
 #include "ui/daysheet/place_dialog.h"
 #include "ui/daysheet/sample_dialog.h"
 #include "ui/daysheet/seen_part.h"
@@ -64,9 +66,13 @@ DayView::DayView(Workbench& bench, Prompts& prompts, QWidget* parent)
         m_card->setSign(m_panes->isStacked() ? QString() : sign);
     });
     connect(m_seen, &SeenPart::countAsked, m_card, &SignCard::focusCount);
+    m_whole = new QStackedWidget(this);
+    m_whole->addWidget(m_panes);
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
-    row->addWidget(m_panes);
+    row->addWidget(m_whole);
+    for (QWidget* list : {static_cast<QWidget*>(m_list), static_cast<QWidget*>(m_seen->checklist())})
+        list->installEventFilter(this);
     buildCommands();
     connect(&m_desk, &DayDesk::dayChanged, this, &DayView::refreshDay);
     connect(&m_desk, &DayDesk::pageChanged, this, &DayView::refreshPage);
@@ -271,6 +277,8 @@ void DayView::buildCommands()
 }
 
 void DayView::enter()
+    addCommand(tr("Photos of the day (P)"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_P), QStringLiteral("day-photos"),
+               [this] { showPhotos(!photosShown()); });
 {
     m_desk.refresh();
 }
@@ -300,8 +308,60 @@ void DayView::goTo(const Uid& noun)
 }
 
 bool DayView::shows(const Uid& noun) const
+bool DayView::photosShown() const
+{
+    return m_whole->currentIndex() == 1;
+}
+
+void DayView::showPhotos(bool shown)
+{
+    if (shown == photosShown() || m_bench.session() == nullptr)
+        return;
+    if (shown)
+        takeTyped();
+    if (m_photos == nullptr) {   // made when it is first asked for: most days begin without it
+        m_photos = new PhotosPage(m_desk, m_bench, m_prompts, m_whole);
+        connect(m_photos, &PhotosPage::backAsked, this, [this] { showPhotos(false); });
+        m_whole->addWidget(m_photos);
+    }
+    m_whole->setCurrentIndex(shown ? 1 : 0);
+    if (shown) {
+        m_photos->enter();
+        return;
+    }
+    m_photos->leave();
+    nextPane(1);
+}
+
+bool DayView::takePhotos(const QStringList& paths)
+{
+    showPhotos(true);
+    m_photos->takeIn(paths);
+    return true;
+}
+
+/// A list would look for a line that begins with the letter.
+bool DayView::eventFilter(QObject* watched, QEvent* event)
+{
+    if (event->type() == QEvent::KeyPress && static_cast<QKeyEvent*>(event)->key() == Qt::Key_P) {
+        keyPressEvent(static_cast<QKeyEvent*>(event));
+        return true;
+    }
+    return Place::eventFilter(watched, event);
+}
+
+/// Fields take the letter themselves; it comes here only where nothing is typed.
+void DayView::keyPressEvent(QKeyEvent* event)
+{
+    if (event->key() == Qt::Key_P && event->modifiers() == Qt::NoModifier)
+        showPhotos(true);
+    else
+        Place::keyPressEvent(event);
+}
+
 {
     return m_bench.session() != nullptr && visitPage(*m_bench.session(), noun).has_value();
+    showPhotos(false);
 }
 
 void DayView::nextPane(int step)
@@ -312,6 +372,8 @@ void DayView::nextPane(int step)
     }
     const QWidget* focus = QApplication::focusWidget();
     if (step > 0 && (focus == nullptr || m_list->hasFocus() || !isAncestorOf(focus)))
+    if (photosShown())
+        return m_photos->nextPane(step);
         m_tree->focusFirst();
     else
         focusNextOf({m_list, m_scroll, m_findings}, step);
@@ -325,6 +387,7 @@ void DayView::nextFinding()
         return;
     }
     m_findings->next();
+    showPhotos(false);
 }
 
 void DayView::startVisit()
@@ -336,6 +399,7 @@ void DayView::startVisit()
 }
 
 void DayView::handIn()
+    showPhotos(false);
 {
     takeTyped();
     const auto page = m_desk.handInPage();
@@ -402,6 +466,8 @@ void DayView::goToField(const QString& field)
             m_scroll->ensureWidgetVisible(focus, 40, 80);
 }
 
+    if (field.startsWith(QStringLiteral("photos")))
+        return showPhotos(true);
 QStringList DayView::help() const
 {
     return {tr("Ctrl+N starts a visit. Type the label of the tree; Enter takes it or makes a new one."),
@@ -414,3 +480,4 @@ QStringList DayView::help() const
 }
 
 } // namespace cupule::ui
+            tr("P shows the photos of the day: which visits are proposed for those in the tray, the camera’s clock, likely copies."),

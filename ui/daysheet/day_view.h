@@ -21,6 +21,7 @@ class LeavingPart;
 class MessageStrip;
 class PaneRow;
 class PartHead;
+class PhotosPage;
 class SeenPart;
 class SignCard;
 class TreePart;
@@ -40,6 +41,7 @@ public:
     [[nodiscard]] bool shows(const Uid& noun) const override;
     void nextPane(int step) override;
     void nextFinding() override;
+    bool takePhotos(const QStringList& paths) override;
     [[nodiscard]] QStringList help() const override;
     [[nodiscard]] DayDesk& desk() { return m_desk; }
 
@@ -49,6 +51,8 @@ public Q_SLOTS:
     void goToField(const QString& field);
 
 protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
     void changeEvent(QEvent* event) override;
 
 private:
@@ -66,11 +70,15 @@ private:
     void askPerson(const QString& code);
     void strikeOut();
     void takeTyped();
+    void showPhotos(bool shown);
+    [[nodiscard]] bool photosShown() const;
 
     Workbench& m_bench;
     Prompts& m_prompts;
     DayDesk m_desk;
     PaneRow* m_panes;
+    PhotosPage* m_photos = nullptr;
+    QStackedWidget* m_whole;
     QComboBox* m_chooser;
     QStackedWidget* m_middle;
     EmptyState* m_empty;

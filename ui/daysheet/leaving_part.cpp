@@ -138,8 +138,9 @@ void LeavingPart::refresh()
     }
     m_note->setReadOnly(!edit);
     const int photos = static_cast<int>(page.photos.size());
-    m_photos->setText(photos > 0 ? tr("%n photos belong to this visit.", nullptr, photos)
-                                 : tr("No photo yet. Drop photos on the window, or take in a folder with Ctrl+Shift+O."));
+    m_photos->setText(photos > 0 ? tr("%n photos belong to this visit.", nullptr, photos) + QLatin1Char(' ')
+                                       + tr("P shows the photos of the day.")
+                                 : tr("No photo yet. Drop photos, or a folder of them, on the window; P shows the photos of the day."));
     QStringList samples;
     for (const Sample& sample : page.samples)
         samples << QStringLiteral("<a href=\"%1\">%2</a>").arg(text(sample.id.text()), text(sample.number).toHtmlEscaped());

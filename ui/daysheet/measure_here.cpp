@@ -21,7 +21,7 @@ void measureOnPhoto(DayDesk& desk, const QString& sign, QWidget* parent)
         request.tree = text(desk.page()->tree->label);
     std::vector<PhotoToMeasure> photos;
     for (const PhotoNote& note : notes) {
-        photos.push_back({desk.photoPath(note.id), text(note.originalName)});
+        photos.push_back({desk.photoPath(note.id), text(note.originalName), note.measures});
         for (const PhotoMeasure& earlier : note.measures)
             request.knownMillimetres = earlier.scaleMillimetres;   // the same ruler, as a rule
     }

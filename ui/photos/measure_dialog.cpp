@@ -53,7 +53,7 @@ PhotoMeasure MeasureResult::note(const std::string& sign) const
 }
 
 MeasureDialog::MeasureDialog(std::vector<PhotoToMeasure> photos, const MeasureRequest& request, const Pack& pack, QWidget* parent)
-    : QDialog(parent), m_photos(std::move(photos)), m_request(request), m_canvas(new PhotoCanvas(this)),
+    : QDialog(parent), m_photos(std::move(photos)), m_request(request), m_pack(pack), m_canvas(new PhotoCanvas(this)),
       m_panel(new MeasurePanel(headWords(request, pack.sign(request.sign)), pack, pack.sign(request.sign), this)),
       m_figure(new FigurePane(request.figure, this)), m_foot(new RoleLabel(TextRole::caption, this, Tone::second)),
       m_take(new KeyButton({}, this)), m_another(new KeyButton(tr("Measure another"), this))
@@ -128,6 +128,17 @@ void MeasureDialog::turnTo(int photo)
 void MeasureDialog::shown(int photo, const Picture& picture)
 {
     m_waiting = false;
+    std::vector<EarlierLine> earlier;
+    for (const PhotoMeasure& measure : m_photos[std::size_t(photo)].measures) {
+        const Sign* sign = m_pack.sign(measure.sign);
+        earlier.push_back({{measure.scaleFromX, measure.scaleFromY}, {measure.scaleToX, measure.scaleToY},
+                           tr("scale, %1 mm").arg(numberText(measure.scaleMillimetres, 2))});
+        earlier.push_back({{measure.fromX, measure.fromY}, {measure.toX, measure.toY},
+                           tr("%1, %2 ± %3 mm").arg(sign != nullptr ? text(sign->name) : text(measure.sign),
+                                                      numberText(measure.millimetres, 1),
+                                                      numberText(2 * measure.uncertaintyMillimetres, 1))});
+    }
+    m_canvas->setEarlier(earlier);
     m_canvas->setPicture(picture,
                          tr("%1 cannot be shown here. The file is kept as it came.").arg(m_photos[std::size_t(photo)].name));
     refreshFoot();
@@ -183,8 +194,10 @@ void MeasureDialog::refreshFoot()
     if (m_canvas->brightness() != 0)
         parts << tr("brightness %1").arg(m_canvas->brightness());
     QString keys = tr("+ − 0 zoom, Ctrl+arrows move, R turn, [ ] darker and brighter, comma and full stop other photo, C colour, D drawing, F full screen");
+    if (!m_photos.empty() && !m_photos[std::size_t(m_at)].measures.empty())
+        keys += tr(", E lines measured earlier");
     if (measures())
-        keys = tr("Tab next end, arrows nudge it, L known length, ") + keys;
+        keys = tr("Tab next end, arrows nudge it, L known length, K coin or card, ") + keys;
     m_foot->setText(parts.join(QStringLiteral(", ")) + QStringLiteral(". ") + keys);
 }
 
@@ -206,7 +219,7 @@ void MeasureDialog::pickColour()
 
 bool MeasureDialog::letterKey(int key)
 {
-    if (!measures() && (key == Qt::Key_L || key == Qt::Key_N))
+    if (!measures() && (key == Qt::Key_L || key == Qt::Key_N || key == Qt::Key_K))
         return false;
     const int last = static_cast<int>(m_photos.size()) - 1;
     switch (key) {
@@ -226,6 +239,8 @@ bool MeasureDialog::letterKey(int key)
         m_canvas->forgetMeasured();
         m_canvas->setFocus(Qt::OtherFocusReason);
         return true;
+    case Qt::Key_K: m_panel->askCoin(); return true;
+    case Qt::Key_E: m_canvas->showEarlier(!m_canvas->earlierShown()); return true;
     case Qt::Key_C: pickColour(); return true;
     case Qt::Key_D: m_figure->setVisible(!m_figure->isVisible() && !m_request.figure.isEmpty()); return true;
     case Qt::Key_F:

@@ -1,8 +1,8 @@
 // Photos of a visit, large, and a length measured on one of them.
 //
 //  - Knows no store: photos come as paths, and what was measured is asked for after it was accepted.
-//  - Keys besides those of the canvas (photo_canvas.h): , and . other photo, L the known length, C colour of a patch, D the drawn
-//    figure on or off, F full screen, N measure another, Enter takes, Esc leaves.
+//  - Keys besides those of the canvas (photo_canvas.h): , and . other photo, L the known length, K a coin or card, C colour of a
+//    patch, D the drawn figure on or off, E lines measured earlier on or off, F full screen, N measure another, Enter takes, Esc leaves.
 
 #pragma once
 
@@ -26,6 +26,7 @@ class PhotoCanvas;
 
 struct PhotoToMeasure {
     QString path, name;
+    std::vector<PhotoMeasure> measures = {};   ///< taken on it earlier: drawn again
 };
 
 struct MeasureRequest {
@@ -75,6 +76,7 @@ private:
 
     std::vector<PhotoToMeasure> m_photos;
     MeasureRequest m_request;
+    const Pack& m_pack;
     int m_at = 0;
     bool m_waiting = false;
     PhotoCanvas* m_canvas;

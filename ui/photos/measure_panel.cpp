@@ -1,5 +1,6 @@
 #include "ui/photos/measure_panel.h"
 
+#include <QComboBox>
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLineEdit>
@@ -8,6 +9,7 @@
 #include <QVBoxLayout>
 
 #include "ui/bridge/text.h"
+#include "ui/bridge/words.h"
 #include "ui/photos/measure_words.h"
 #include "ui/widgets/measure_editor.h"
 #include "ui/widgets/role_label.h"
@@ -28,7 +30,7 @@ RoleLabel* wrapped(TextRole role, const QString& words, QWidget* parent, Tone to
 MeasurePanel::MeasurePanel(const QString& what, const Pack& pack, const Sign* sign, QWidget* parent)
     : QScrollArea(parent), m_pack(pack), m_number(new RoleLabel(TextRole::emptyTitle, this)),
       m_sure(new RoleLabel(TextRole::heading, this)), m_between(wrapped(TextRole::caption, {}, this)),
-      m_range(new RangeStrip(this)), m_known(new QLineEdit(this)), m_knownError(new QLineEdit(this)),
+      m_range(new RangeStrip(this)), m_coins(new QComboBox(this)), m_coinSource(wrapped(TextRole::caption, {}, this)), m_known(new QLineEdit(this)), m_knownError(new QLineEdit(this)),
       m_scale(wrapped(TextRole::caption, {}, this)), m_line(wrapped(TextRole::caption, {}, this)), m_swatch(new QLabel(this)),
       m_colour(wrapped(TextRole::caption, tr("C picks a patch on the photo."), this))
 {
@@ -99,6 +101,10 @@ QWidget* MeasurePanel::makeScale()
         field->setAlignment(Qt::AlignRight);
         field->setMaximumWidth(scaled(field == m_known ? 90 : 64, font()));
         connect(field, &QLineEdit::textChanged, this, &MeasurePanel::knownChanged);
+        connect(field, &QLineEdit::textEdited, this, [this] {   // no longer the coin's
+            m_coins->setCurrentIndex(0);
+            m_coinSource->clear();
+        });
     }
     row->addWidget(m_known);
     row->addWidget(new RoleLabel(TextRole::body, tr("mm, ±", "known length, then its uncertainty"), part));
@@ -106,8 +112,46 @@ QWidget* MeasurePanel::makeScale()
     row->addWidget(new RoleLabel(TextRole::body, tr("mm"), part));
     row->addStretch(1);
     column->addLayout(row);
+    column->addWidget(makeCoins());
     column->addWidget(m_scale);
     return part;
+}
+
+/// Coins and cards of the pack: their size, and where it was published.
+QWidget* MeasurePanel::makeCoins()
+{
+    auto* part = new QWidget(this);
+    auto* column = new QVBoxLayout(part);
+    column->setContentsMargins(0, 0, 0, 0);
+    m_coins->setObjectName(QStringLiteral("measureCoins"));
+    m_coins->setAccessibleName(tr("A coin or card of known size"));
+    m_coins->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    m_coins->setMinimumContentsLength(16);
+    m_coins->addItem(tr("a ruler, or something else"));
+    for (const KnownLength& known : m_pack.knownLengths)
+        m_coins->addItem(tr("%1, %2 mm").arg(text(known.words), numberText(known.millimetres, 2)));
+    connect(m_coins, &QComboBox::activated, this, &MeasurePanel::takeCoin);
+    column->addWidget(m_coins);
+    column->addWidget(m_coinSource);
+    part->setVisible(!m_pack.knownLengths.empty());
+    return part;
+}
+
+void MeasurePanel::takeCoin(int index)
+{
+    if (index <= 0) {
+        m_coinSource->clear();
+        return;
+    }
+    const KnownLength& known = m_pack.knownLengths[std::size_t(index) - 1];
+    setKnown(known.millimetres, known.uncertaintyMillimetres);
+    m_coinSource->setText(tr("Lay the line across its middle. Size: %1 (%2).").arg(text(known.source.text), basisWord(known.source.basis)));
+}
+
+void MeasurePanel::askCoin()
+{
+    m_coins->setFocus(Qt::ShortcutFocusReason);
+    m_coins->showPopup();
 }
 
 QWidget* MeasurePanel::makeErrors()

@@ -10,6 +10,7 @@
 #include "core/rules/photo_colour.h"
 #include "core/rules/photo_measure.h"
 
+class QComboBox;
 class QLabel;
 class QLineEdit;
 
@@ -27,6 +28,9 @@ public:
     /// In millimetres; nothing where the field holds no number.
     [[nodiscard]] std::optional<double> known() const;
     [[nodiscard]] double knownUncertainty() const;
+    /// Opens the list of coins and cards of known size.
+    void askCoin();
+    [[nodiscard]] QComboBox* coins() const { return m_coins; }
     [[nodiscard]] QLineEdit* knownField() const { return m_known; }
     /// What the lines give now. Pixels below 0: that line is not set.
     void showLength(const std::optional<PhotoLength>& length, double scalePixels, double linePixels, const QString& fault);
@@ -40,6 +44,8 @@ Q_SIGNALS:
 private:
     QWidget* makeMeasuring(const Sign* sign);
     QWidget* makeScale();
+    QWidget* makeCoins();
+    void takeCoin(int index);
     QWidget* makeErrors();
 
     const Pack& m_pack;
@@ -47,6 +53,8 @@ private:
     RoleLabel* m_sure;
     RoleLabel* m_between;
     RangeStrip* m_range;
+    QComboBox* m_coins;
+    RoleLabel* m_coinSource;
     QLineEdit* m_known;
     QLineEdit* m_knownError;
     RoleLabel* m_scale;

@@ -76,6 +76,18 @@ void PhotoCanvas::setLabels(const QString& scale, const QString& line)
     update();
 }
 
+void PhotoCanvas::setEarlier(const std::vector<EarlierLine>& lines)
+{
+    m_earlier = lines;
+    update();
+}
+
+void PhotoCanvas::showEarlier(bool shown)
+{
+    m_earlierShown = shown;
+    update();
+}
+
 std::optional<PixelLine> PhotoCanvas::line(std::size_t first) const
 {
     const End& from = m_ends[first];

@@ -10,6 +10,7 @@
 
 #include <array>
 #include <optional>
+#include <vector>
 
 #include <QWidget>
 
@@ -17,6 +18,12 @@
 #include "ui/photos/picture.h"
 
 namespace cupule::ui {
+
+/// A line that was measured before: only shown. Stored pixels.
+struct EarlierLine {
+    QPointF from, to;
+    QString words;
+};
 
 class PhotoCanvas : public QWidget {
     Q_OBJECT
@@ -30,6 +37,12 @@ public:
     [[nodiscard]] Mode mode() const { return m_mode; }
     /// What stands by the lines; empty: nothing.
     void setLabels(const QString& scale, const QString& line);
+
+    /// Drawn on this picture; setPicture() with the next one leaves them to be set anew.
+    void setEarlier(const std::vector<EarlierLine>& lines);
+    [[nodiscard]] const std::vector<EarlierLine>& earlier() const { return m_earlier; }
+    void showEarlier(bool shown);
+    [[nodiscard]] bool earlierShown() const { return m_earlierShown; }
 
     [[nodiscard]] std::optional<PixelLine> scaleLine() const { return line(0); }
     [[nodiscard]] std::optional<PixelLine> measuredLine() const { return line(2); }
@@ -86,12 +99,15 @@ private:
 
     void paintPicture(QPainter& painter) const;
     void paintLine(QPainter& painter, std::size_t first) const;
+    void paintEarlier(QPainter& painter) const;
     void paintLoupe(QPainter& painter) const;
     void paintPatch(QPainter& painter) const;
 
     Picture m_picture;
     QString m_words, m_scaleLabel, m_lineLabel;
     Mode m_mode = Mode::look;
+    std::vector<EarlierLine> m_earlier;
+    bool m_earlierShown = true;
     std::array<End, 4> m_ends{};   ///< scale from and to, measured from and to
     int m_active = 0;
     QPointF m_patch;               ///< stored pixels

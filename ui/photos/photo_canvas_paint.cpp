@@ -84,6 +84,26 @@ void PhotoCanvas::paintLine(QPainter& painter, std::size_t first) const
         paintLabel(painter, from.y() > to.y() ? from : to, label, colour, rect());
 }
 
+/// Thinner than what is being measured, with bars instead of rings: they cannot be taken hold of.
+void PhotoCanvas::paintEarlier(QPainter& painter) const
+{
+    constexpr double bar = 7;
+    for (const EarlierLine& line : m_earlier) {
+        const QPointF from = toScreen(line.from), to = toScreen(line.to);
+        const QLineF whole(from, to);
+        if (whole.length() < 1)
+            continue;
+        const QPointF across = QPointF(-whole.dy(), whole.dx()) / whole.length() * bar;
+        for (const auto& [colour, wide] : {std::pair(QColor(Qt::white), 4.0), std::pair(data::purple, 2.0)}) {
+            painter.setPen(QPen(colour, wide));
+            painter.drawLine(whole);
+            painter.drawLine(from - across, from + across);
+            painter.drawLine(to - across, to + across);
+        }
+        paintLabel(painter, from.y() > to.y() ? from : to, line.words, data::purple, rect());
+    }
+}
+
 /// A round glass at the active end, in the corner that it is not in.
 void PhotoCanvas::paintLoupe(QPainter& painter) const
 {
@@ -140,6 +160,8 @@ void PhotoCanvas::paintEvent(QPaintEvent*)
     } else {
         paintPicture(painter);
         painter.setFont(roleFont(TextRole::strong, *this));
+        if (m_earlierShown)
+            paintEarlier(painter);
         if (m_mode != Mode::look) {
             paintLine(painter, 0);
             paintLine(painter, 2);

@@ -7,6 +7,8 @@
 #include <QPointer>
 #include <QThreadPool>
 
+#include "ui/photos/heic.h"
+
 namespace cupule::ui {
 
 namespace {
@@ -22,16 +24,49 @@ QTransform uprightOf(QImageIOHandler::Transformations how)
     return QTransform::fromScale(x, y) * turned;
 }
 
+QImage storedImage(const QString& path, QTransform& upright)
+{
+    if (isHeic(path))
+        return readHeic(path);
+    QImageReader reader(path);
+    reader.setAutoTransform(false);
+    upright = uprightOf(reader.transformation());
+    return reader.read();
+}
+
 } // namespace
+
+QImage readSmall(const QString& path, int side)
+{
+    QImage image;
+    if (isHeic(path)) {
+        image = readHeic(path);
+    } else {
+        QImageReader reader(path);
+        reader.setAutoTransform(true);
+        // four times as large as asked for: what the decoder leaves out by itself may be coarse
+        const QSize whole = reader.size(), enough(4 * side, 4 * side);
+        if (whole.width() > enough.width() || whole.height() > enough.height())
+            reader.setScaledSize(whole.scaled(enough, Qt::KeepAspectRatio).expandedTo({1, 1}));
+        image = reader.read();
+    }
+    if (image.width() > side || image.height() > side)
+        image = image.scaled(side, side, Qt::KeepAspectRatio, Qt::SmoothTransformation);
+    return image;
+}
+
+std::optional<std::uint64_t> lookAtPicture(const std::string& path)
+{
+    constexpr int side = 128;
+    const QImage small = readSmall(QString::fromStdString(path), side);
+    return small.isNull() ? std::nullopt : likenessOf(smallGrey(small));
+}
 
 Picture readPicture(const QString& path)
 {
     constexpr int smallest = 700;   // no view of a photo is smaller
     Picture picture;
-    QImageReader reader(path);
-    reader.setAutoTransform(false);
-    picture.upright = uprightOf(reader.transformation());
-    QImage image = reader.read();
+    const QImage image = storedImage(path, picture.upright);
     if (image.isNull())
         return picture;
     picture.levels.push_back(image.convertToFormat(QImage::Format_RGB32));

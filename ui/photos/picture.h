@@ -5,6 +5,8 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
+#include <string>
 #include <vector>
 
 #include <QImage>
@@ -26,6 +28,10 @@ struct Picture {
 
 /// Null where the file cannot be decoded. Any thread.
 Picture readPicture(const QString& path);
+/// Upright, and no larger than `side` either way: for lists. Much faster than the whole picture. Null as above. Any thread.
+QImage readSmall(const QString& path, int side);
+/// The hash of what is seen (core/rules/photo_likeness.h), for taking photos in. Any thread.
+std::optional<std::uint64_t> lookAtPicture(const std::string& path);
 
 /// Grey, 9 x 8, upright: what the difference hash is made from.
 SmallGrey smallGrey(const QImage& upright);

@@ -1,6 +1,5 @@
 #include "ui/review/evidence_view.h"
 
-#include <QImageReader>
 #include <QKeyEvent>
 #include <QPainter>
 
@@ -16,6 +15,7 @@ EvidenceView::EvidenceView(ReviewDesk& desk, QWidget* parent) : QWidget(parent),
 {
     setFocusPolicy(Qt::StrongFocus);
     setAccessibleName(tr("Evidence"));
+    connect(&m_pictures, &Thumbnails::ready, this, qOverload<>(&QWidget::update));
 }
 
 void EvidenceView::refresh()
@@ -46,17 +46,10 @@ void EvidenceView::refresh()
 
 void EvidenceView::load()
 {
-    m_pixmap = {};
+    m_path.clear();
     m_shown.clear();
     if (m_at < m_photos.size()) {
-        QImageReader reader(m_desk.photoPath(m_photos[m_at].id));
-        reader.setAutoTransform(true);
-        const QSize whole = reader.size();
-        if (whole.isValid() && std::max(whole.width(), whole.height()) > 2400)
-            reader.setScaledSize(whole.scaled(2400, 2400, Qt::KeepAspectRatio));
-        const QImage image = reader.read();
-        if (!image.isNull())
-            m_pixmap = QPixmap::fromImage(image);
+        m_path = m_desk.photoPath(m_photos[m_at].id);
         m_shown = text(m_photos[m_at].originalName);
     }
     update();
@@ -75,7 +68,10 @@ void EvidenceView::paintEvent(QPaintEvent*)
     const QRect drawn(split + 6, 8, width() - split - 18, height() - caption - 12);
     painter.fillRect(photo, theme.panel);
     painter.setPen(theme.ink2);
-    if (m_pixmap.isNull()) {
+    const QImage image = m_pictures.of(m_path);
+    if (image.isNull() && !m_path.isEmpty() && !m_pictures.failed(m_path)) {
+        painter.drawText(photo.adjusted(16, 16, -16, -16), Qt::AlignCenter | Qt::TextWordWrap, tr("Opening the photo …"));
+    } else if (image.isNull()) {
         painter.drawText(photo.adjusted(16, 16, -16, -16), Qt::AlignCenter | Qt::TextWordWrap,
                          m_photos.empty() ? tr("No photo belongs to this record.")
                                           : tr("%1 cannot be shown here. The file is kept as it came.").arg(m_shown));
@@ -85,8 +81,8 @@ void EvidenceView::paintEvent(QPaintEvent*)
         painter.translate(photo.center());
         painter.rotate(m_turn);
         const QSize room = m_turn % 180 == 0 ? photo.size() : photo.size().transposed();
-        const QSizeF size = QSizeF(m_pixmap.size()).scaled(QSizeF(room), Qt::KeepAspectRatio) * m_zoom;
-        painter.drawPixmap(QRectF(QPointF(-size.width() / 2, -size.height() / 2), size), m_pixmap, m_pixmap.rect());
+        const QSizeF size = QSizeF(image.size()).scaled(QSizeF(room), Qt::KeepAspectRatio) * m_zoom;
+        painter.drawImage(QRectF(QPointF(-size.width() / 2, -size.height() / 2), size), image, QRectF(image.rect()));
         painter.restore();
     }
     painter.setFont(roleFont(TextRole::caption, *this));

@@ -6,6 +6,7 @@
 #include <QWidget>
 
 #include "core/record/photo.h"
+#include "ui/photos/thumbnails.h"
 
 namespace cupule::ui {
 
@@ -32,8 +33,8 @@ private:
     std::vector<PhotoNote> m_photos;
     QString m_figure, m_figureWords;
     std::size_t m_at = 0;
-    QPixmap m_pixmap;
-    QString m_shown;                        ///< id of the photo that is decoded
+    Thumbnails m_pictures{2400, this, 4};   ///< decoded beside the window
+    QString m_path, m_shown;                ///< of the photo shown, and its name
     double m_zoom = 1;
     int m_turn = 0;
 };

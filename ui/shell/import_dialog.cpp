@@ -1,5 +1,6 @@
 #include "ui/shell/import_dialog.h"
 
+#include <algorithm>
 #include <memory>
 
 #include <QComboBox>
@@ -38,6 +39,7 @@ ImportDialog::ImportDialog(Workbench& bench, const QStringList& paths, QWidget* 
     m_problems = new QTableWidget(0, 5, this);
     m_problems->setHorizontalHeaderLabels({tr("File"), tr("Row"), tr("Column"), tr("What stands there"), tr("Why")});
     m_problems->horizontalHeader()->setStretchLastSection(true);
+    m_problems->horizontalHeader()->setResizeContentsPrecision(0); // by the rows in view
     m_problems->verticalHeader()->hide();
     m_problems->setEditTriggers(QAbstractItemView::NoEditTriggers);
     m_problems->setSelectionBehavior(QAbstractItemView::SelectRows);
@@ -91,6 +93,7 @@ void ImportDialog::run(bool dry)
     m_bar->show();
     m_summary->setText(dry ? tr("Reading, nothing is kept yet…") : tr("Taking the good rows in…"));
     m_options.dryRun = dry;
+    m_options.photosToTray = true;   // which visit a photo belongs to is shown before it is taken
     std::vector<std::string> paths;
     for (const QString& path : m_paths)
         paths.push_back(utf8(path));
@@ -128,6 +131,10 @@ void ImportDialog::show(const ImportReport& report)
     for (const ImportFile& file : report.files)
         if (!file.asideFile.empty())
             lines << tr("The rows set aside lie in %1. Mend them there and take that file in again.").arg(text(file.asideFile));
+    const auto photos = std::count_if(report.files.begin(), report.files.end(),
+                                      [](const ImportFile& file) { return file.format == "photo" && file.kept > 0; });
+    if (photos > 0 && !report.dryRun)
+        lines << tr("%n photos lie in the tray: in Day, P shows which visits are proposed for them.", nullptr, static_cast<int>(photos));
     if (!report.findings.empty())
         lines << tr("Some rows make a question: they are drafts, and the day shows what is asked.");
     m_summary->setText(lines.join(QLatin1Char('\n')));

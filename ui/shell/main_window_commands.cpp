@@ -1,5 +1,7 @@
 // Menus, status line and the commands of the window that belong to no place.
 
+#include <algorithm>
+
 #include <QFileInfo>
 #include <QLabel>
 #include <QMenuBar>
@@ -26,6 +28,19 @@
 namespace cupule::ui {
 
 QAction* MainWindow::addCommand(QMenu* menu, const QString& words, const QKeySequence& key, const QString& name,
+namespace {
+
+/// A folder stands for the photos in it.
+bool isPhotoOrFolder(const QString& path)
+{
+    static const QStringList endings{QStringLiteral("jpg"),  QStringLiteral("jpeg"), QStringLiteral("png"), QStringLiteral("heic"),
+                                     QStringLiteral("heif"), QStringLiteral("tif"),  QStringLiteral("tiff"), QStringLiteral("webp")};
+    const QFileInfo info(path);
+    return info.isDir() || endings.contains(info.suffix().toLower());
+}
+
+} // namespace
+
                                 const std::function<void()>& run, bool needsStore)
 {
     QAction* action = menu->addAction(words);
@@ -267,6 +282,10 @@ void MainWindow::askBackUp()
                              if (!status)
                                  return showFault(status.error());
                              m_strip->show(MessageStrip::Kind::done, tr("The store is backed up."),
+    if (std::all_of(paths.begin(), paths.end(), isPhotoOrFolder))
+        for (Place* taker : m_places)
+            if (taker->takePhotos(paths))
+                return goToPlace(taker->id());
                                            tr("The whole copy lies at %1.").arg(text(*written)));
                          });
 }

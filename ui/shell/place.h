@@ -38,6 +38,8 @@ public:
     virtual void nextFinding() {}
     /// Commands of the place, listed in the menu under its word.
     [[nodiscard]] QList<QAction*> commands() const { return m_commands; }
+    /// Photos, or folders of them, were brought; false where this place takes none.
+    virtual bool takePhotos(const QStringList&) { return false; }
     /// What can be done here, for F1: one line a sentence.
     [[nodiscard]] virtual QStringList help() const = 0;
 
