@@ -131,7 +131,8 @@ Cost costOf(const MapLayer& layer, const MapView& view)
 {
     CountingDevice device(view.size.toSize());
     QPainter painter(&device);
-    layer.paint({painter, view, lightTheme(), QFont()});
+    TakenRoom taken;
+    layer.paint({painter, view, lightTheme(), QFont(), taken});
     painter.end();
     return {device.calls(), device.points()};
 }
@@ -319,6 +320,28 @@ TEST_CASE("the outline costs nothing nearer than it is good for, and no more tha
         CHECK(cost.calls > 0);
         CHECK(cost.calls < 200);
     }
+}
+
+TEST_CASE("names give way to the tree's own and to one another", "[gui][map][paint]")
+{
+    const PlacedScene scene = placed(test::sampleScene());
+    const QSizeF size(300, 220);
+    QPixmap pixmap(size.toSize());
+    QPainter painter(&pixmap);
+    TakenRoom taken;
+    const MapPaint paint{painter, MapView::fitting(scene.box, size, 20), lightTheme(), QFont(), taken};
+    for (const auto& layer : scene.layers)
+        layer->takeRoom(paint);
+    const std::size_t own = taken.rooms.size();
+    CHECK(own >= 5); // marks of tree, visits and photo, and the tree's name
+    for (const auto& layer : scene.layers)
+        if (!layer->isTiled())
+            layer->paint(paint);
+    CHECK(taken.rooms.size() >= own + 4); // some neighbours are named
+    CHECK(taken.rooms.size() < own + 14); // not all of them: they stand too close
+    for (std::size_t i = own; i < taken.rooms.size(); ++i)
+        for (std::size_t j = 0; j < i; ++j)
+            CHECK_FALSE(taken.rooms[i].intersects(taken.rooms[j]));
 }
 
 TEST_CASE("moving the map paints only the tiles that come into sight", "[gui][map][paint]")

@@ -74,6 +74,7 @@ private:
     void changed();
     void describe();
     [[nodiscard]] QPointF middle() const { return {width() / 2.0, height() / 2.0}; }
+    [[nodiscard]] std::vector<QRectF> cornerRooms() const;
     void paintFigures(QPainter& painter) const;
     void paintFigure(QPainter& painter, const GridLine& line) const;
     void paintScaleBar(QPainter& painter) const;

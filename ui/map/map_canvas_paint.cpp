@@ -49,15 +49,19 @@ void MapCanvas::paintEvent(QPaintEvent*)
     const Theme& theme = themeOf(*this);
     painter.fillRect(rect(), theme.page);
     if (m_scene.plane) {
+        TakenRoom taken{cornerRooms()};
         m_tiles.paint(painter, m_view, devicePixelRatioF(), [&](QPainter& into, const MapView& tile) {
             into.fillRect(QRectF({}, tile.size), theme.page);
             for (const auto& layer : m_scene.layers)
                 if (layer->isTiled())
-                    layer->paint({into, tile, theme, font()});
+                    layer->paint({into, tile, theme, font(), taken});
         });
+        const MapPaint paint{painter, m_view, theme, font(), taken};
+        for (const auto& layer : m_scene.layers)
+            layer->takeRoom(paint);
         for (const auto& layer : m_scene.layers)
             if (!layer->isTiled())
-                layer->paint({painter, m_view, theme, font()});
+                layer->paint(paint);
         paintFigures(painter);
         paintScaleBar(painter);
         paintNorth(painter);
@@ -73,6 +77,14 @@ void MapCanvas::paintEvent(QPaintEvent*)
     painter.drawRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5));
     if (hasFocus())
         paintFocusRing(painter, rect(), palette(), 0);
+}
+
+/// Letters, north and scale bar.
+std::vector<QRectF> MapCanvas::cornerRooms() const
+{
+    const double side = scaled(34, font());
+    return {QRectF(0, 0, side, side * 0.8), QRectF(width() - side * 0.8, 0, side * 0.8, side * 1.2),
+            QRectF(0, height() - side, width() / 3.0 + side / 2, side)};
 }
 
 void MapCanvas::paintFigures(QPainter& painter) const

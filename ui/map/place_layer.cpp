@@ -18,11 +18,6 @@ Qt::PenStyle circleStyle(MapShape shape)
     return shape == MapShape::thisTree ? Qt::SolidLine : shape == MapShape::photo ? Qt::DotLine : Qt::DashLine;
 }
 
-bool overlap(const QRectF& room, const std::vector<QRectF>& taken)
-{
-    return std::any_of(taken.begin(), taken.end(), [&](const QRectF& other) { return other.intersects(room); });
-}
-
 } // namespace
 
 std::vector<PlaceLayer::Group> PlaceLayer::groups(const MapPaint& paint) const
@@ -55,37 +50,48 @@ void PlaceLayer::paintCircles(const MapPaint& paint) const
     }
 }
 
-void PlaceLayer::paint(const MapPaint& paint) const
+/// The tree first, which is last in the list; its name stands right of it, others below, above or left, where there is room.
+void PlaceLayer::takeRoom(const MapPaint& paint) const
 {
-    paintCircles(paint);
-    const std::vector<Group> all = groups(paint);
-    for (const Group& group : all)
-        paintShape(paint.painter, group.at, group.shape, paint.theme, paint.font);
-    const QFont font = roleFont(TextRole::caption, paint.font);
-    const QFontMetricsF metrics(font);
-    std::vector<QRectF> taken;
-    for (auto group = all.rbegin(); group != all.rend(); ++group) {
+    m_written = groups(paint);
+    const QFontMetricsF metrics(roleFont(TextRole::caption, paint.font));
+    for (const Group& group : m_written) {
+        const double half = shapeSide(group.shape, paint.font) / 2.0;
+        paint.taken.rooms.push_back(QRectF(group.at - QPointF(half, half), QSizeF(2 * half, 2 * half)));
+    }
+    for (auto group = m_written.rbegin(); group != m_written.rend(); ++group) {
         QStringList names = group->names;
         names.removeAll(QString());
-        const QString words = names.size() > 3 ? names.first() + QStringLiteral(" … ") + names.last() : names.join(QStringLiteral(", "));
-        if (words.isEmpty())
+        group->words = names.size() > 3 ? names.first() + QStringLiteral(" … ") + names.last() : names.join(QStringLiteral(", "));
+        if (group->words.isEmpty())
             continue;
         const double beside = shapeSide(group->shape, paint.font) / 2.0 + 3;
-        QRectF room(0, 0, metrics.horizontalAdvance(words), metrics.height());
-        // the tree's name right of it, all others below, above or left, where there is room
+        QRectF room(0, 0, metrics.horizontalAdvance(group->words), metrics.height());
         const QPointF middles[] = {{group->at.x() + beside + room.width() / 2, group->at.y()},
                                    {group->at.x(), group->at.y() + beside + room.height() / 2},
                                    {group->at.x(), group->at.y() - beside - room.height() / 2},
                                    {group->at.x() - beside - room.width() / 2, group->at.y()}};
         for (const QPointF& middle : middles) {
             room.moveCenter(middle);
-            if (overlap(room, taken))
+            if (!paint.taken.isFree(room))
                 continue;
-            taken.push_back(room);
-            paintHaloText(paint.painter, {room.left(), room.top() + metrics.ascent()}, words, font, paint.theme);
+            group->room = room;
+            paint.taken.rooms.push_back(room);
             break;
         }
     }
+}
+
+void PlaceLayer::paint(const MapPaint& paint) const
+{
+    paintCircles(paint);
+    const QFont font = roleFont(TextRole::caption, paint.font);
+    const double ascent = QFontMetricsF(font).ascent();
+    for (const Group& group : m_written)
+        paintShape(paint.painter, group.at, group.shape, paint.theme, paint.font);
+    for (const Group& group : m_written)
+        if (!group.room.isEmpty())
+            paintHaloText(paint.painter, {group.room.left(), group.room.top() + ascent}, group.words, font, paint.theme);
 }
 
 void AreaLayer::paint(const MapPaint& paint) const

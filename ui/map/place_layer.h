@@ -24,6 +24,7 @@ public:
     /// Later ones lie on top.
     explicit PlaceLayer(std::vector<MapPlace> places) : m_places(std::move(places)) {}
     void paint(const MapPaint& paint) const override;
+    void takeRoom(const MapPaint& paint) const override;
     [[nodiscard]] bool isTiled() const override { return false; }
     [[nodiscard]] const std::vector<MapPlace>& places() const { return m_places; }
 
@@ -32,10 +33,13 @@ private:
         QPointF at;
         MapShape shape;
         QStringList names;
+        QString words = {};   ///< what of the names is written
+        QRectF room = {};     ///< where; empty where there is none left
     };
     [[nodiscard]] std::vector<Group> groups(const MapPaint& paint) const;
     void paintCircles(const MapPaint& paint) const;
     std::vector<MapPlace> m_places;
+    mutable std::vector<Group> m_written;   ///< of the paint that is going on
 };
 
 /// The ground of a site: a closed ring.

@@ -1,7 +1,5 @@
 #include "ui/map/point_layer.h"
 
-#include <algorithm>
-
 #include <QPainter>
 
 #include "ui/theme/theme.h"
@@ -60,16 +58,15 @@ void PointLayer::paintNames(const MapPaint& paint, const std::vector<PointIndex:
     const QFont font = roleFont(TextRole::small, paint.font);
     const QFontMetricsF metrics(font);
     const double beside = shapeSide(m_shape, paint.font) / 2.0 + 3;
-    std::vector<QRectF> taken;
     for (const auto& cell : cells) {
         const QString& name = m_names[static_cast<qsizetype>(cell.number)];
         if (cell.count > 1 || name.isEmpty())
             continue;
         const QPointF at = paint.view.toScreen(cell.at);
         const QRectF room(at.x() + beside, at.y() - metrics.height() / 2, metrics.horizontalAdvance(name), metrics.height());
-        if (std::any_of(taken.begin(), taken.end(), [&](const QRectF& other) { return other.intersects(room); }))
+        if (!paint.taken.isFree(room))
             continue;
-        taken.push_back(room);
+        paint.taken.rooms.push_back(room);
         paintHaloText(paint.painter, {room.left(), room.top() + metrics.ascent()}, name, font, paint.theme);
     }
 }
