@@ -271,14 +271,14 @@ void DayView::buildCommands()
         takeTyped();
         m_desk.stepDay(1);
     });
+    addCommand(tr("Photos of the day (P)"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_P), QStringLiteral("day-photos"),
+               [this] { showPhotos(!photosShown()); });
     addCommand(tr("Take the position from…"), QKeySequence(Qt::Key_F4), QStringLiteral("day-place"), [this] { takePlace(); });
     addCommand(tr("Take a sample…"), {}, QStringLiteral("day-take-sample"), [this] { takeSample(); });
     addCommand(tr("Strike this visit out…"), {}, QStringLiteral("day-strike-out"), [this] { strikeOut(); });
 }
 
 void DayView::enter()
-    addCommand(tr("Photos of the day (P)"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_P), QStringLiteral("day-photos"),
-               [this] { showPhotos(!photosShown()); });
 {
     m_desk.refresh();
 }
@@ -302,12 +302,6 @@ void DayView::takeTyped()
     m_leaving->takeNote();
 }
 
-void DayView::goTo(const Uid& noun)
-{
-    m_desk.show(noun);
-}
-
-bool DayView::shows(const Uid& noun) const
 bool DayView::photosShown() const
 {
     return m_whole->currentIndex() == 1;
@@ -359,21 +353,27 @@ void DayView::keyPressEvent(QKeyEvent* event)
         Place::keyPressEvent(event);
 }
 
+void DayView::goTo(const Uid& noun)
+{
+    showPhotos(false);
+    m_desk.show(noun);
+}
+
+bool DayView::shows(const Uid& noun) const
 {
     return m_bench.session() != nullptr && visitPage(*m_bench.session(), noun).has_value();
-    showPhotos(false);
 }
 
 void DayView::nextPane(int step)
 {
+    if (photosShown())
+        return m_photos->nextPane(step);
     if (m_middle->currentIndex() == 1) {
         m_empty->findChild<QPushButton*>()->setFocus(Qt::OtherFocusReason);
         return;
     }
     const QWidget* focus = QApplication::focusWidget();
     if (step > 0 && (focus == nullptr || m_list->hasFocus() || !isAncestorOf(focus)))
-    if (photosShown())
-        return m_photos->nextPane(step);
         m_tree->focusFirst();
     else
         focusNextOf({m_list, m_scroll, m_findings}, step);
@@ -381,25 +381,25 @@ void DayView::nextPane(int step)
 
 void DayView::nextFinding()
 {
+    showPhotos(false);
     if (!m_findings->hasFocus() && m_findings->model()->rowCount() > 0 && !m_findings->currentIndex().isValid()) {
         m_findings->setFocus(Qt::ShortcutFocusReason);
         m_findings->setCurrentIndex(m_findings->model()->index(0, 0));
         return;
     }
     m_findings->next();
-    showPhotos(false);
 }
 
 void DayView::startVisit()
 {
     takeTyped();
+    showPhotos(false);
     m_desk.startVisit();
     m_scroll->verticalScrollBar()->setValue(0);
     m_tree->focusFirst();
 }
 
 void DayView::handIn()
-    showPhotos(false);
 {
     takeTyped();
     const auto page = m_desk.handInPage();
@@ -459,6 +459,8 @@ void DayView::strikeOut()
 
 void DayView::goToField(const QString& field)
 {
+    if (field.startsWith(QStringLiteral("photos")))
+        return showPhotos(true);
     for (PartHead* head : m_heads)
         head->setChecked(true);
     if (m_tree->goTo(field) || m_seen->goTo(field) || m_leaving->goTo(field))
@@ -466,8 +468,6 @@ void DayView::goToField(const QString& field)
             m_scroll->ensureWidgetVisible(focus, 40, 80);
 }
 
-    if (field.startsWith(QStringLiteral("photos")))
-        return showPhotos(true);
 QStringList DayView::help() const
 {
     return {tr("Ctrl+N starts a visit. Type the label of the tree; Enter takes it or makes a new one."),
@@ -476,8 +476,8 @@ QStringList DayView::help() const
             tr("In the list of signs 1 is seen, 2 not seen, 3 could not be judged, 0 takes the answer back; arrows move."),
             tr("F4 takes the position from the tree, a photo or a point of a GPX file, on a map."),
             tr("Ctrl+Down and Ctrl+Up go from part to part, Ctrl+Page Down and Ctrl+Page Up from visit to visit."),
+            tr("P shows the photos of the day: which visits are proposed for those in the tray, the camera’s clock, likely copies."),
             tr("Ctrl+Enter shows what can be handed in today and what stays, and why.")};
 }
 
 } // namespace cupule::ui
-            tr("P shows the photos of the day: which visits are proposed for those in the tray, the camera’s clock, likely copies."),

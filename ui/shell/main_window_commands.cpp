@@ -27,7 +27,6 @@
 
 namespace cupule::ui {
 
-QAction* MainWindow::addCommand(QMenu* menu, const QString& words, const QKeySequence& key, const QString& name,
 namespace {
 
 /// A folder stands for the photos in it.
@@ -41,6 +40,7 @@ bool isPhotoOrFolder(const QString& path)
 
 } // namespace
 
+QAction* MainWindow::addCommand(QMenu* menu, const QString& words, const QKeySequence& key, const QString& name,
                                 const std::function<void()>& run, bool needsStore)
 {
     QAction* action = menu->addAction(words);
@@ -258,6 +258,10 @@ void MainWindow::askImport()
 
 void MainWindow::importPaths(const QStringList& paths)
 {
+    if (std::all_of(paths.begin(), paths.end(), isPhotoOrFolder))
+        for (Place* taker : m_places)
+            if (taker->takePhotos(paths))
+                return goToPlace(taker->id());
     ImportDialog dialog(m_bench, paths, this);
     dialog.exec();
     m_bench.tellChanged();
@@ -282,10 +286,6 @@ void MainWindow::askBackUp()
                              if (!status)
                                  return showFault(status.error());
                              m_strip->show(MessageStrip::Kind::done, tr("The store is backed up."),
-    if (std::all_of(paths.begin(), paths.end(), isPhotoOrFolder))
-        for (Place* taker : m_places)
-            if (taker->takePhotos(paths))
-                return goToPlace(taker->id());
                                            tr("The whole copy lies at %1.").arg(text(*written)));
                          });
 }
