@@ -135,5 +135,14 @@ tell "The store is examined, row by row and picture by picture, and one whole co
 as office health $store
 as office back-up $store $out/copy
 
+tell "Files that travel are signed. Ruth rings the office up and reads the fingerprint of her key; Hester types what she hears, and trusts the key."
+as ruth key
+key() { as "$1" key --json | sed -n "s/^ *\"$2\": \"\\(.*\\)\",*$/\\1/p"; }
+expect 1 office vouch $store "$(key ruth key)" RA --role verifier
+as office vouch $store "$(key ruth key)" RA --role verifier --fingerprint "$(key ruth fingerprint)"
+tell "The decisions go home to the volunteers' laptops in one file. It holds every decision with its reasons and the lines of the journal that prove them."
+as ruth hand-in $store --kind decision --out $out/decisions.zip
+if command -v unzip >/dev/null; then unzip -l $out/decisions.zip | awk 'NR > 3 && NF == 4 { print "  " $4 ": " $1 " bytes" }'; fi
+
 tell "One page tells of the season, for anybody: no exact place, no name."
 as office account $store --out $out/account.html

@@ -10,12 +10,13 @@ void StoreVerb::declareStore(CLI::App& options)
 const std::vector<VerbGroup>& verbGroups()
 {
     static const std::vector<VerbGroup> groups{
-        {"To begin", {makeProfileMake, makeProfileShow, makeProfileChange, makeNew, makeKeyVerb, makeVouch, makeWithdrawKey}},
+        {"To begin", {makeProfileMake, makeProfileShow, makeProfileChange, makeNew, makeKeyVerb}},
         {"A day's work",
          {makeImport, makeEnter, makePhoto, makeCorrect, makeStrike, makeCheck, makeHandIn, makeUndo, makeRedo,
           makeSeason, makePosition}},
         {"Trees", {makeTreeMark, makeTreeMerge, makeTreeSplit}},
         {"Looking things up", {makeList, makeShow}},
+        {"Files that travel", {makeArrival, makeVouch, makeWithdrawKey}},
         {"Deciding", {makeQueue, makeDecide, makeUndecide, makeReopen, makeTold, makeNotice}},
         {"Samples and permission",
          {makeSampleOpen, makeSampleLine, makeSampleClose, makeSampleShow, makeLabels, makeCustodyRecord,

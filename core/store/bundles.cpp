@@ -129,6 +129,15 @@ Result<std::vector<CarriedLine>> Bundles::carried(const Uid& bundle)
     });
 }
 
+Result<bool> Bundles::carriesDecision(const Uid& decision)
+{
+    return guarded([&] {
+        Query q(m_core.db, "SELECT 1 FROM decision AS d JOIN bundle_line AS l ON l.chain = d.line_chain AND l.number = d.line_number "
+                           "WHERE d.uid = :uid LIMIT 1");
+        return q.bind(":uid", decision).step();
+    });
+}
+
 std::string Bundles::folder() const
 {
     return m_core.info.path + ".bundles";

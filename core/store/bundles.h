@@ -54,6 +54,9 @@ public:
     /// The lines whose contents a bundle carries, in order.
     Result<std::vector<CarriedLine>> carried(const Uid& bundle);
 
+    /// Whether a decision has left in a bundle that was written here.
+    Result<bool> carriesDecision(const Uid& decision);
+
     [[nodiscard]] std::string folder() const;
     [[nodiscard]] std::string keptAt(const Uid& bundle) const;
 

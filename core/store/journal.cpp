@@ -114,6 +114,16 @@ Result<std::vector<JournalLine>> Journal::lines(const Uid& incarnation, std::int
     });
 }
 
+Result<std::optional<JournalLine>> Journal::line(const Uid& incarnation, std::int64_t number)
+{
+    auto found = lines(incarnation, number, 1);
+    if (!found)
+        return fail(found.error());
+    if (found->empty() || found->front().number != number)
+        return std::nullopt;
+    return std::move(found->front());
+}
+
 Result<std::vector<JournalLine>> Journal::ofEntity(const Uid& entity)
 {
     return guarded([&] {

@@ -57,6 +57,8 @@ public:
     explicit Journal(StoreCore& core) : m_core(core) {}
     Result<std::vector<Incarnation>> incarnations();
     Result<std::vector<JournalLine>> lines(const Uid& incarnation, std::int64_t from, int count);
+    /// One line of one chain, or nothing.
+    Result<std::optional<JournalLine>> line(const Uid& incarnation, std::int64_t number);
     Result<std::vector<JournalLine>> ofEntity(const Uid& entity);
     /// A line about something that has no content of its own, e.g. kind "exported". `text` is digested.
     Status note(Change& change, const std::string& kind, const std::string& noun, const Uid& entity, const std::string& text);

@@ -9,6 +9,7 @@
 #include "core/store/keys.h"
 #include "core/store/leaves.h"
 #include "core/store/media.h"
+#include "core/store/merge_plan.h"
 #include "core/store/migrate.h"
 #include "core/store/opening.h"
 #include "core/store/outgoing.h"
@@ -172,6 +173,7 @@ Journal Store::journal() { return Journal(*m_core); }
 Revisions Store::revisions() { return Revisions(*m_core); }
 UndoLog Store::undoLog() { return UndoLog(*m_core); }
 Bundles Store::bundles() { return Bundles(*m_core); }
+MergePlanner Store::mergePlanner() { return MergePlanner(*m_core); }
 Outgoing Store::outgoing() { return Outgoing(*m_core); }
 Keys Store::keys() { return Keys(*m_core); }
 Search Store::search() { return Search(*m_core); }

@@ -32,6 +32,7 @@ class Journal;
 class Keys;
 class Leaves;
 class Media;
+class MergePlanner;
 class Outgoing;
 class People;
 class Photos;
@@ -137,6 +138,7 @@ public:
     Revisions revisions();                 ///< core/store/revisions.h
     UndoLog undoLog();                     ///< core/store/undo_log.h
     Bundles bundles();                     ///< core/store/bundles.h
+    MergePlanner mergePlanner();           ///< core/store/merge_plan.h
     Outgoing outgoing();                   ///< core/store/outgoing.h
     Keys keys();                           ///< core/store/keys.h
     Search search();                       ///< core/store/search.h

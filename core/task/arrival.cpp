@@ -1,6 +1,10 @@
 #include "core/task/arrival.h"
 
+#include <set>
+
+#include "core/base/hash.h"
 #include "core/store/bundles.h"
+#include "core/store/journal.h"
 
 namespace cupule {
 
@@ -40,6 +44,29 @@ Result<KeyStanding> standingOf(Session& session, const Manifest& manifest)
     return plain;
 }
 
+/// The first line of each chain that stands here with another hash.
+Result<std::vector<PartedChain>> partedChains(Session& session, const BundleFile& file)
+{
+    std::vector<PartedChain> parted;
+    std::set<Uid> settled;                 // unknown here, or parted already
+    auto read = file.eachLine([&](const BundleLine& line) -> Status {
+        if (settled.contains(line.incarnation))
+            return {};
+        const auto known = session.store().journal().line(line.incarnation, line.number);
+        if (!known)
+            return fail(known.error());
+        if (*known && hex((*known)->hash) == line.hash)
+            return {};
+        settled.insert(line.incarnation);
+        if (*known)
+            parted.push_back({line.incarnation, line.number, (*known)->author, line.author});
+        return {};
+    });
+    if (!read)
+        return fail(read.error());
+    return parted;
+}
+
 Status refuseKey(Session& session, const Arrival& arrival)
 {
     const Manifest& manifest = arrival.file.manifest();
@@ -77,8 +104,23 @@ Result<Arrival> lookAtArrival(Session& session, const std::string& path, const B
     if (!note)
         return fail(note.error());
     const bool known = *note && (*note)->manifest == file->manifestDigest();
+    auto parted = partedChains(session, *file);
+    if (!parted)
+        return fail(parted.error());
     std::string digits = fingerprint(*publicKeyFrom(file->manifest().key));
-    return Arrival{std::move(*file), std::move(digits), *standing, known};
+    return Arrival{std::move(*file), std::move(digits), *standing, known, std::move(*parted)};
+}
+
+Result<MergePlan> planArrival(Session& session, const Arrival& arrival)
+{
+    MergePlanner planner = session.store().mergePlanner();
+    auto read = arrival.file.eachRecord([&](const BundleRecord& record) {
+        return planner.add({record.type, record.noun, record.id, record.entity, record.parents, record.incarnation, record.number,
+                            record.content, {}});
+    });
+    if (!read)
+        return fail(read.error());
+    return planner.plan();
 }
 
 Status mayTakeIn(Session& session, const Arrival& arrival)

@@ -3,17 +3,29 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "core/exchange/bundle/bundle_file.h"
+#include "core/store/merge_plan.h"
 #include "core/task/keys.h"
 
 namespace cupule {
+
+/// A chain of which this store has another line under the same number: a laptop was copied with its profile, and both copies went on
+/// (decisions 5). Both branches are right; each copy needs a profile of its own.
+struct PartedChain {
+    Uid incarnation;
+    std::int64_t number = 0;               ///< the first line that differs
+    Uid here, there;                       ///< who wrote it
+    bool operator==(const PartedChain&) const = default;
+};
 
 struct Arrival {
     BundleFile file;
     std::string fingerprint;               ///< of the key that signed
     KeyStanding standing = KeyStanding::unknown;
     bool knownAlready = false;             ///< this very bundle was written or taken in here
+    std::vector<PartedChain> parted;       ///< no reason to refuse; to be told to whoever takes it in
 };
 
 /// Reads and verifies the whole file. Faults of BundleFile::open, "key.follows" where an earlier key's word for this one does not hold.
@@ -22,5 +34,8 @@ Result<Arrival> lookAtArrival(Session& session, const std::string& path, const B
 /// Faults, the weightiest first: "bundle.demonstration", "bundle.real" (invented and real never mix), "bundle.altered" (known by its id,
 /// with another manifest), "key.withdrawn", "key.other-person", "key.changed", "key.unknown" (argument "fingerprint" in the last four).
 Status mayTakeIn(Session& session, const Arrival& arrival);
+
+/// What it would change here; nothing is written. Faults of MergePlanner.
+Result<MergePlan> planArrival(Session& session, const Arrival& arrival);
 
 } // namespace cupule

@@ -259,21 +259,22 @@ Result<HandedOut> handOut(Session& session, const HandOut& wanted)
 Status eraseInKeptBundles(Session& session)
 {
     const std::string folder = session.store().bundles().folder();
+    Status all;
     std::error_code ignored;
     for (fs::directory_iterator at(folder, ignored), end; at != end; at.increment(ignored)) {
         if (at->path().extension() != ".zip")
             continue;
-        std::optional<Fault> trouble;
+        // A damaged one must not keep the others from being cleaned.
         const auto done = eraseInBundle(at->path().string(), [&](const std::string& commitment) {
             const auto erased = session.store().people().erased(commitment);
-            if (!erased)
-                trouble = erased.error();
+            if (!erased && all)
+                all = fail(erased.error());
             return erased && *erased;
         });
-        if (!done || trouble)
-            return fail(trouble ? *trouble : done.error());
+        if (!done && all)
+            all = fail(done.error());
     }
-    return {};
+    return all;
 }
 
 } // namespace cupule

@@ -30,7 +30,7 @@ struct HandedOut {
 /// "media.missing", "file.write", "file.full".
 Result<HandedOut> handOut(Session& session, const HandOut& wanted);
 
-/// Carries recorded erasures of the store into the bundles that are kept beside it.
+/// Carries recorded erasures of the store into the bundles that are kept beside it; all of them, and then the first fault.
 Status eraseInKeptBundles(Session& session);
 
 } // namespace cupule

@@ -136,9 +136,9 @@ Status erasePerson(Session& session, const Uid& person, const std::string& order
         return kept;
     if (auto swept = session.store().people().sweep(); !swept)
         return swept;
-    if (auto bundles = eraseInKeptBundles(session); !bundles)
-        return bundles;
-    return eraseInBackups(session.store(), backupFolderOf(session));
+    const auto bundles = eraseInKeptBundles(session);
+    const auto backups = eraseInBackups(session.store(), backupFolderOf(session));
+    return bundles ? backups : bundles;
 }
 
 } // namespace cupule

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/store/bundles.h"
 #include "core/store/decisions.h"
 #include "core/task/deciding.h"
 #include "core/task/lines.h"
@@ -212,6 +213,11 @@ Status undoDecision(Session& session, const Uid& visit)
     const Decision& last = facts->standing.back();
     if (last.by != session.me())
         return fail("decide.undo-others", FaultKind::refused);
+    const auto left = session.store().bundles().carriesDecision(last.id);
+    if (!left)
+        return fail(left.error());
+    if (*left)
+        return fail("decide.undo-handed-out", FaultKind::refused);
     if (last.revision != facts->stored.row.standing.head)
         return fail("decide.revision-changed", FaultKind::refused, {{"id", visit.text()}});
     if (auto added = addReopening(session, *change, *facts, {undoneReason}, "", last.revision); !added)

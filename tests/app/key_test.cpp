@@ -61,8 +61,36 @@ TEST_CASE("a day is handed in into a signed file, the office writes reference", 
     CHECK(command.json("OF", {"vouch", store, out}, 1)["error"] == "key.not-compared");
     const std::string digits = command.json("MH", {"key"})["fingerprint"];
     CHECK(command.json("OF", {"vouch", store, out, "--fingerprint", digits})["key"] == handed["bundle"]["key"]);
+    const auto arrival = command.json("OF", {"arrival", store, out});   // the store that wrote it knows all of it
+    CHECK(arrival["new"] == 0);
+    CHECK(arrival["known"] == handed["bundle"]["records"]);
+    CHECK(arrival["known_already"] == true);
+    CHECK(arrival["copied_laptop"].empty());
+    CHECK(command.json("OF", {"arrival", store, out, "--most-bytes", "100"}, 1)["error"] == "bundle.whole-large");
     const std::string reference = command.path("reference.zip");
     CHECK(command.json("OF", {"hand-in", store, "--kind", "reference", "--out", reference})["bundle"]["kind"] == "reference");
     CHECK(command.json("MH", {"hand-in", store, "--kind", "reference", "--out", reference}, 1)["error"] == "role.needed");
     CHECK(command.as("MH", {"hand-in", store, "--out", out}).says("Written"));
+}
+
+TEST_CASE("a file that arrived is looked at: unknown key, then what is new", "[app][arrival]")
+{
+    Command command;
+    const std::string laptop = command.vale(), out = command.path("day.zip"), office = command.path("office.cupule");
+    command.json("MH", {"hand-in", laptop, "--out", out}, 1);
+    REQUIRE(command.as("OF", {"new", office, "--kind", "office", "--demonstration"}).code == 0);
+    const auto unknown = command.json("OF", {"arrival", office, out}, 1);
+    CHECK(unknown["refused"]["reason"] == "key.unknown");
+    CHECK(unknown["key_standing"] == "unknown");
+    const std::string digits = unknown["fingerprint"];
+    CHECK(command.as("OF", {"arrival", office, out}).says(digits));
+    command.json("OF", {"vouch", office, out, "--fingerprint", digits});
+    const auto known = command.json("OF", {"arrival", office, out});
+    CHECK(known["new"] == known["records"]);
+    CHECK(known["known"] == 0);
+    CHECK(known["conflicts"].empty());
+    const std::string real = command.path("real.cupule");
+    REQUIRE(command.as("OF", {"new", real, "--kind", "office"}).code == 0);
+    CHECK(command.json("OF", {"arrival", real, out}, 1)["refused"]["reason"] == "bundle.demonstration");
+    CHECK(command.json("OF", {"arrival", office, command.path("none.zip")}, 3)["error"] == "file.open");
 }

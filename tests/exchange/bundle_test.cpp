@@ -99,16 +99,16 @@ TEST_CASE("the same content makes the same bytes", "[bundle]")
     CHECK(readFile(maker.write()).value() == readFile(maker.write()).value());
 }
 
-TEST_CASE("other programs read the container", "[bundle]")
+TEST_CASE("another program, written after the page that describes bundles, reads and proves one", "[bundle]")
 {
-    // Python's zipfile and Info-ZIP's unzip, both independent of libarchive.
+    // Python's zipfile and hashlib and Info-ZIP's unzip, all independent of libarchive; resources/docs/bundle.md.
     const BundleMaker maker;
     const std::string path = maker.write();
     if (!runs("python3 -c 'import zipfile'") || !runs("unzip -v"))
         return test::skipped("python3 or unzip is not installed");
     CHECK(runs("unzip -t " + path));
     const std::string script = test::temporaryFolder() + "/read.py";
-    REQUIRE(writeFile(script, "import hashlib, json, sys, zipfile\n"
+    REQUIRE(writeFile(script, "import datetime, hashlib, json, sys, zipfile\n"
                               "z = zipfile.ZipFile(sys.argv[1])\n"
                               "assert z.testzip() is None\n"
                               "m = json.loads(z.read('manifest.json'))\n"
@@ -120,6 +120,15 @@ TEST_CASE("other programs read the container", "[bundle]")
                               "for r in map(json.loads, z.read('records.jsonl').splitlines()):\n"
                               "    l = lines[r['incarnation'], r['number']]\n"
                               "    assert hashlib.sha256(r['content'].encode()).hexdigest() == l['digest'], r\n"
+                              "before = '0' * 64\n"
+                              "for l in map(json.loads, z.read('journal.jsonl').splitlines()):\n"
+                              "    at = datetime.datetime.fromisoformat(l['at'].replace('Z', '+00:00'))\n"
+                              "    offset = '' if l['at'].endswith('-00:00') else '%d' % (at.utcoffset().total_seconds() // 60)\n"
+                              "    text = ['cupule-journal-1', l['incarnation'], str(l['number']), '%d' % round(at.timestamp() * 1000), offset]\n"
+                              "    text += [l.get(k, '') for k in ('author', 'kind', 'noun', 'entity', 'digest', 'commitment')]\n"
+                              "    text += [l.get('before', before), '']\n"
+                              "    before = hashlib.sha256('\\n'.join(text).encode()).hexdigest()\n"
+                              "    assert before == l['hash'], l\n"
                               "for p in map(json.loads, z.read('personal.jsonl').splitlines()):\n"
                               "    d = hashlib.sha256(bytes.fromhex(p['salt']) + p['payload'].encode()).hexdigest()\n"
                               "    assert d == p['commitment'] and d in m['personal'], p\n"));

@@ -126,6 +126,44 @@ TEST_CASE("a bundle that is known by its id with another manifest is loud", "[ta
     CHECK(takeIn(*stores.desk, path) == "bundle.altered");
 }
 
+TEST_CASE("a laptop that was copied with its profile is found by the first line that differs, and both people are named", "[task][arrival]")
+{
+    // The kind of failure of reference/cases C19: one device id, one number, two contents.
+    namespace fs = std::filesystem;
+    TwoStores stores;
+    const std::string store = stores.laptop->info().path;
+    stores.laptop.reset();
+    Profile copied = stores.profile;
+    copied.folder = stores.office.folder() + "/copied-profile";
+    fs::copy(stores.profile.folder, copied.folder, fs::copy_options::recursive);
+    copied.person.id = UidMaker(stores.office.clock, stores.office.random).make();
+    copied.person.code = "BN";
+    copied.person.name = "Bruno Neri";
+    done(saveProfile(copied));
+    fs::copy(store, store + "-copy.cupule");
+
+    auto& clock = stores.office.clock;
+    auto& random = stores.office.random;
+    auto first = Session::open(store, stores.profile, clock, random).value();
+    auto second = Session::open(store + "-copy.cupule", copied, clock, random).value();
+    const auto nothing = [](Session& s, const Visit& v) { return withNothing(s, v); };
+    handedIn(*first, treeAt(*first, "A1", "SO 614 094"), nothing);
+    handedIn(*second, treeAt(*second, "B1", "SO 615 094"), nothing);
+    HandOut wanted;
+    wanted.out = temporaryFolder() + "/day.zip";
+    handOut(*second, wanted).value();
+    const auto arrival = lookAtArrival(*first, wanted.out).value();
+    REQUIRE(arrival.parted.size() == 1);
+    CHECK(arrival.parted[0].here == first->me());
+    CHECK(arrival.parted[0].there == second->me());
+    CHECK(arrival.standing == KeyStanding::otherPerson);   // the copied key, too, says that it is somebody else's
+    const auto seen = first->store().seen();
+    CHECK(arrival.parted[0].incarnation == seen->incarnation);
+
+    handOut(*first, wanted).value();
+    CHECK(lookAtArrival(*first, wanted.out)->parted.empty());
+}
+
 TEST_CASE("invented and real never mix", "[task][arrival]")
 {
     TwoStores real(true, false), shown(false, true);

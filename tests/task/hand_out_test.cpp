@@ -148,6 +148,24 @@ TEST_CASE("a name erased on request is gone from the kept bundles too, and they 
     CHECK_FALSE(fs::exists(kept + ".writing"));
 }
 
+TEST_CASE("a damaged bundle among the kept ones is told of, and the others are cleaned all the same", "[task][bundles]")
+{
+    Day day;
+    const auto first = handOut(*day.session, dayInto(outFile())).value();
+    handedIn(*day.session, treeAt(*day.session, "W05", "SO 614 094"), [](Session& s, const Visit& v) { return withNothing(s, v); });
+    const auto second = handOut(*day.session, dayInto(outFile())).value();
+    REQUIRE(writeFile(day.session->store().bundles().keptAt(first.note.id), "PK"));
+    const auto office = day.vale.as("OF");
+    CHECK_FALSE(erasePerson(*office, day.session->me(), "letter 1"));
+    int names = 0;
+    const auto bundle = BundleFile::open(day.session->store().bundles().keptAt(second.note.id)).value();
+    REQUIRE(bundle.eachPersonal([&](const BundlePersonal& part) -> Status {
+        names += part.entity == day.session->me() ? 1 : 0;
+        return {};
+    }));
+    CHECK(names == 0);
+}
+
 TEST_CASE("a demonstration's bundle says that it is one", "[task][bundles]")
 {
     Day day(true);
@@ -170,6 +188,21 @@ TEST_CASE("only those may hand out whose work it is, and not without their key",
     CHECK_FALSE(BundleFile::open(wanted.out)->pack()->empty());
     fs::remove(day.session->profile().folder + "/key.json");
     CHECK(faultOf(handOut(*day.session, dayInto(outFile()))) == "key.missing");
+}
+
+TEST_CASE("a decision is undone until it has left in a file", "[task][bundles]")
+{
+    Day day;
+    const auto verifier = day.vale.as("V1");
+    const auto accept = [&] { return decide(*verifier, decision(*verifier, day.nothing.id, Outcome::accept)); };
+    REQUIRE(accept());
+    REQUIRE(undoDecision(*verifier, day.nothing.id));
+    REQUIRE(accept());
+    HandOut wanted = dayInto(outFile());
+    wanted.kind = GoingKind::decision;
+    CHECK(handOut(*verifier, wanted)->note.kind == "decision");
+    CHECK(BundleFile::open(wanted.out));
+    CHECK(faultOf(undoDecision(*verifier, day.nothing.id)) == "decide.undo-handed-out");
 }
 
 TEST_CASE("where the file cannot be written, the bundle is kept and can be had again", "[task][bundles]")
