@@ -97,6 +97,33 @@ void Drawing::addWithin(const Drawing& other, const QPainterPath& window)
     unclip();
 }
 
+void Drawing::recolour(const std::function<QColor(const QColor&)>& change)
+{
+    for (Item& item : m_items) {
+        if (item.pen.style() != Qt::NoPen)
+            item.pen.setColor(change(item.pen.color()));
+        if (const QGradient* gradient = item.brush.gradient()) {
+            QGradient changed = *gradient;
+            QGradientStops stops = gradient->stops();
+            for (QGradientStop& stop : stops)
+                stop.second = change(stop.second);
+            changed.setStops(stops);
+            const QTransform kept = item.brush.transform();
+            item.brush = QBrush(changed);
+            item.brush.setTransform(kept);
+        } else if (item.brush.style() != Qt::NoBrush) {
+            item.brush.setColor(change(item.brush.color()));
+        }
+    }
+}
+
+Drawing Drawing::moved(const QTransform& by) const
+{
+    Drawing other;
+    other.add(*this, by);
+    return other;
+}
+
 void Drawing::paint(QPainter& painter, double pixels) const
 {
     int clip = -1;

@@ -3,6 +3,7 @@
 
 #pragma once
 
+#include <functional>
 #include <memory>
 #include <vector>
 
@@ -40,6 +41,11 @@ public:
 
     /// Everything of another drawing as through a window.
     void addWithin(const Drawing& other, const QPainterPath& window);
+
+    /// Every colour, of gradients too, through `change`.
+    void recolour(const std::function<QColor(const QColor&)>& change);
+    /// Moved as a whole.
+    [[nodiscard]] Drawing moved(const QTransform& by) const;
 
     /// Of all that is not clipped.
     [[nodiscard]] const QRectF& extent() const { return m_extent; }

@@ -13,6 +13,7 @@
 #include "ui/figures/cache.h"
 #include "ui/figures/registry.h"
 #include "ui/figures/scale_bar.h"
+#include "ui/figures/setting.h"
 
 namespace cupule::ui {
 
@@ -31,10 +32,13 @@ const FigureEntry* entryOf(const QString& kind)
 
 std::shared_ptr<const Drawing> makeDrawing(const FigureSpec& spec)
 {
-    auto drawing = std::make_shared<Drawing>();
-    if (const FigureEntry* entry = entryOf(spec.kind))
-        entry->draw(*drawing, spec, Dice(spec.seed).part(entry->id));
-    return drawing;
+    const FigureEntry* entry = entryOf(spec.kind);
+    if (!entry)
+        return std::make_shared<Drawing>();
+    const Dice dice = Dice(spec.seed).part(entry->id);
+    Drawing figure;
+    entry->draw(figure, spec, dice);
+    return std::make_shared<Drawing>(setAbout(figure, spec, dice));
 }
 
 QRectF turnedExtent(const Drawing& drawing, double degrees)
@@ -98,7 +102,21 @@ QRectF figureExtent(const FigureSpec& spec)
     return turnedExtent(*drawingOf(spec), spec.turnDegrees);
 }
 
-double paintFigure(QPainter& painter, const QRectF& where, const FigureSpec& spec)
+namespace {
+
+/// What a figure looks like in a place of this size, kept while it is shown: a crown of tens of thousands of leaves is painted once.
+struct Painted {
+    FigureSpec spec;
+    QSizeF size;
+    qreal ratio;
+    QString family; ///< of the scale bar's font
+    QImage image;
+    double scale;
+};
+
+constexpr qsizetype keptBytes = 48 << 20, largest = 12 << 20;
+
+double paintInto(QPainter& painter, const QRectF& where, const FigureSpec& spec, qreal ratio)
 {
     const auto drawing = drawingOf(spec);
     const QRectF extent = turnedExtent(*drawing, spec.turnDegrees);
@@ -107,7 +125,6 @@ double paintFigure(QPainter& painter, const QRectF& where, const FigureSpec& spe
     if (extent.isEmpty() || room.width() < 4 || room.height() < 4)
         return 0;
     const double scale = std::min(room.width() / extent.width(), room.height() / extent.height());
-    const qreal ratio = painter.device() ? painter.device()->devicePixelRatioF() : 1.0;
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     painter.save();
@@ -121,6 +138,57 @@ double paintFigure(QPainter& painter, const QRectF& where, const FigureSpec& spe
         scaleBarFor(where.width(), scale)
             .paint(painter, QRectF(where.left(), where.bottom() - bar, where.width(), bar));
     painter.restore();
+    return scale;
+}
+
+/// Pixels in place, neither turned nor scaled; paper and SVG keep their vectors.
+bool mayBeKept(const QPainter& painter, const QRectF& where, qreal ratio)
+{
+    const int kind = painter.device() ? painter.device()->devType() : 0;
+    const bool pixels = kind == QInternal::Widget || kind == QInternal::Pixmap || kind == QInternal::Image;
+    const QTransform& placed = painter.transform();
+    const QPointF corner = placed.map(where.topLeft());
+    return pixels && placed.type() <= QTransform::TxTranslate && corner == corner.toPoint() &&
+           where.width() * where.height() * ratio * ratio * 4 < static_cast<double>(largest);
+}
+
+} // namespace
+
+double paintFigure(QPainter& painter, const QRectF& where, const FigureSpec& spec)
+{
+    const qreal ratio = painter.device() ? painter.device()->devicePixelRatioF() : 1.0;
+    if (where.isEmpty() || !mayBeKept(painter, where, ratio))
+        return paintInto(painter, where, spec, ratio);
+    static std::mutex guard;
+    static std::list<Painted> recent;
+    const QString family = painter.font().family();
+    const auto same = [&](const Painted& one) {
+        return one.spec == spec && one.size == where.size() && one.ratio == ratio && one.family == family;
+    };
+    {
+        const std::scoped_lock lock(guard);
+        const auto found = std::find_if(recent.begin(), recent.end(), same);
+        if (found != recent.end()) {
+            recent.splice(recent.begin(), recent, found);
+            painter.drawImage(where.topLeft(), found->image);
+            return found->scale;
+        }
+    }
+    QImage image((where.size() * ratio).toSize() + QSize(1, 1), QImage::Format_ARGB32_Premultiplied);
+    image.setDevicePixelRatio(ratio);
+    image.fill(Qt::transparent);
+    QPainter inside(&image);
+    inside.setFont(painter.font());
+    const double scale = paintInto(inside, QRectF(QPointF(0, 0), where.size()), spec, ratio);
+    inside.end();
+    painter.drawImage(where.topLeft(), image);
+    const std::scoped_lock lock(guard);
+    recent.push_front({spec, where.size(), ratio, family, image, scale});
+    qsizetype bytes = 0;
+    for (auto one = recent.begin(); one != recent.end();) {
+        bytes += one->image.sizeInBytes();
+        one = bytes > keptBytes ? recent.erase(one) : std::next(one);
+    }
     return scale;
 }
 

@@ -28,8 +28,15 @@ struct FigureSpec {
     QString gallColour = {};    ///< "green", "pink", "red", "brown", "dry"; empty = the figure's own
     double turnDegrees = 0;     ///< whole figure, clockwise
     bool scaleBar = false;
+    int exitHoles = -1;  ///< in the gall, as far as there is room; -1 = the figure's own
+    double clutter = 0;  ///< 0 the plant part alone to 1 crowded by leaves or twigs behind and at the edges
+    double light = 0;    ///< -1 overcast and cool, 0 as in a book, 1 a low warm sun
+    double slant = 0;    ///< degrees, 0 to 55: turned away about its upright axis, so narrower; its height stays true
     bool operator==(const FigureSpec&) const = default;
 };
+
+/// The same kind as it is met outdoors: turn, slant, light and clutter drawn from its seed, up to `much`, 0 a plate to 1 a thicket.
+FigureSpec asMet(FigureSpec spec, double much);
 
 /// Every id of the registry, sorted.
 QStringList figureIds();

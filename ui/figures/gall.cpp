@@ -43,6 +43,11 @@ GallColour gallColour(const QString& name, GallColour otherwise)
     return otherwise;
 }
 
+int exitHoles(int asked, int own)
+{
+    return asked < 0 ? own : asked;
+}
+
 Gall::Gall(const GallForm& form, const Dice& dice) : m_form(form), m_dice(dice.part("gall"))
 {
     grow();
@@ -105,6 +110,7 @@ void Gall::grow()
         points.push_back(m_form.centre + way * r);
     }
     m_outline = polygon(points);
+    placeHoles();
 }
 
 void Gall::draw(Drawing& drawing) const
@@ -139,8 +145,7 @@ void Gall::draw(Drawing& drawing) const
     drawing.unclip();
     drawing.outline(m_outline, mixed(look.base, look.flush, 0.4).moved(-24).colour(),
                     std::max(0.14, 0.014 * r));
-    if (m_form.holes > 0)
-        drawHoles(drawing);
+    drawHoles(drawing);
 }
 
 /// Sun reddens a gall in patches and specks, never evenly.
@@ -247,29 +252,32 @@ void Gall::drawDry(Drawing& drawing) const
     }
 }
 
-/// Round and clean, the lit far wall below right; never closer than 2.4 mm.
-void Gall::drawHoles(Drawing& drawing) const
+/// Never closer than 2.4 mm, and away from the edge.
+void Gall::placeHoles()
 {
     Dice own = m_dice.part("holes");
-    std::vector<QPointF> placed;
-    for (int attempt = 0; attempt < 400 && static_cast<int>(placed.size()) < m_form.holes; ++attempt) {
-        const QPointF at =
-            m_form.centre + headed(own.in(0, 360)) * (std::sqrt(own.in(0, 1)) * 0.5 * m_form.diameter);
-        const bool inside =
-            m_outline.contains(at + QPointF(1.4, 0)) && m_outline.contains(at - QPointF(1.4, 0)) &&
-            m_outline.contains(at + QPointF(0, 1.4)) && m_outline.contains(at - QPointF(0, 1.4));
-        const bool apart = std::none_of(placed.begin(), placed.end(),
-                                        [&](const QPointF& other) { return lengthOf(other - at) < 2.4; });
-        if (inside && apart)
-            placed.push_back(at);
+    for (int attempt = 0; attempt < 400 && static_cast<int>(m_holes.size()) < m_form.holes; ++attempt) {
+        const QPointF at = m_form.centre + headed(own.in(0, 360)) * (std::sqrt(own.in(0, 1)) * 0.5 * m_form.diameter);
+        const double diameter = own.in(1.0, 1.5);
+        const bool apart = std::none_of(m_holes.begin(), m_holes.end(),
+                                        [&](const Hole& other) { return lengthOf(other.at - at) < 2.4; });
+        if (apart && m_outline.contains(oval(at, 1.4, 1.4)))
+            m_holes.push_back({at, diameter});
     }
-    for (const QPointF& at : placed) {
-        const double r = own.in(0.5, 0.75);
-        drawing.fill(oval(at, 1.25 * r, 1.25 * r, 0), base().moved(20, -2, 2).colour(), 0.8);
-        drawing.fill(oval(at, r, r, 0), Lab{9, 3, 4}.colour());
+}
+
+/// Round and clean; the lit far wall below right makes them deep.
+void Gall::drawHoles(Drawing& drawing) const
+{
+    for (const Hole& hole : m_holes) {
+        const QPointF& at = hole.at;
+        const double r = hole.diameter / 2;
+        drawing.fill(oval(at, 1.25 * r, 1.25 * r), base().moved(20, -2, 2).colour(), 0.8);
+        drawing.fill(oval(at, r, r), Lab{9, 3, 4}.colour());
+        const QRectF box(at.x() - 0.82 * r, at.y() - 0.82 * r, 1.64 * r, 1.64 * r);
         QPainterPath arc;
-        arc.arcMoveTo(QRectF(at.x() - 0.82 * r, at.y() - 0.82 * r, 1.64 * r, 1.64 * r), -75);
-        arc.arcTo(QRectF(at.x() - 0.82 * r, at.y() - 0.82 * r, 1.64 * r, 1.64 * r), -75, 70);
+        arc.arcMoveTo(box, -75);
+        arc.arcTo(box, -75, 70);
         drawing.line(arc, base().moved(8, 4, 6).colour(), 0.3 * r, 0.9);
     }
 }
@@ -292,8 +300,10 @@ void drawCollar(Drawing& drawing, const Gall& gall, const std::vector<QPointF>& 
     fading.setColorAt(1, organ.colour());
     drawing.fill(collar, fading);
     const double lit = dot(leftOf(outward.back() - outward.front()), towardsLight()) > 0 ? 1 : -1;
-    drawing.fill(strip(outward, widths, -lit, -0.15 * lit), near.moved(-15).colour(), 0.42);
-    drawing.fill(strip(outward, widths, 0.35 * lit, 0.75 * lit), near.moved(14).colour(), 0.35);
+    for (const double to : {-0.05, -0.28, -0.48, -0.66, -0.82})
+        drawing.fill(strip(outward, widths, -lit, to * lit), near.moved(-14).colour(), 0.20);
+    for (const double wide : {0.30, 0.20, 0.10})
+        drawing.fill(strip(outward, widths, (0.5 - wide) * lit, (0.5 + wide) * lit), near.moved(14).colour(), 0.18);
     for (const double side : {-1.0, 1.0})
         drawing.fill(strip(outward, widths, side * 0.97, side), near.moved(-22).colour(), 0.8);
 }

@@ -33,6 +33,11 @@ public:
     [[nodiscard]] const QPointF& centre() const { return m_form.centre; }
     [[nodiscard]] double diameter() const { return m_form.diameter; }
     [[nodiscard]] Lab base() const;
+    struct Hole {
+        QPointF at;
+        double diameter; ///< mm
+    };
+    [[nodiscard]] const std::vector<Hole>& holes() const { return m_holes; }
 
 private:
     struct Disc {
@@ -45,13 +50,17 @@ private:
     void drawLobes(Drawing& drawing) const;
     void drawFresh(Drawing& drawing) const;
     void drawDry(Drawing& drawing) const;
+    void placeHoles();
     void drawHoles(Drawing& drawing) const;
 
     GallForm m_form;
     Dice m_dice;
     std::vector<Disc> m_discs; ///< the core first
     QPainterPath m_outline;
+    std::vector<Hole> m_holes;
 };
+/// As the description asks, or as the figure has it.
+int exitHoles(int asked, int own);
 
 /// The organ swells into the gall: drawn before the body. `outward` runs along the organ from the gall's
 /// centre to where the organ has its own width again.

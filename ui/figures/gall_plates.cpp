@@ -121,7 +121,7 @@ void petiole(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     stem.draw(drawing, dice, true, true);
     Dice bud = dice.part("bud");
     drawBud(drawing, node + headed(way) * 1.6 + headed(stem.headingAt(2)) * 1.6, stem.headingAt(2) - hand * 28, chestnutBud(bud));
-    const Gall gall({centre, d, way + kink / 2, gallColour(spec.gallColour, GallColour::red)}, dice);
+    const Gall gall({centre, d, way + kink / 2, gallColour(spec.gallColour, GallColour::red), 0, exitHoles(spec.exitHoles, 0)}, dice);
     drawCollar(drawing, gall, straightOut(gall, way + 180), 1.9, stalk, 0.65);
     drawCollar(drawing, gall, straightOut(gall, way + kink), 1.9, stalk, 0.65);
     gall.draw(drawing);
@@ -268,7 +268,7 @@ void winterRetained(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     const int first = twig.outerSide();
     for (int node = 1; node < twig.nodes(); ++node)
         drawChestnutNode(drawing, twig.node(node), twig.headingAt(node), node % 2 ? first : -first, twig.widthAt(node), wood, dice.part("node", node));
-    const Gall gall({centre, d, way, gallColour(spec.gallColour, GallColour::dry), 0, shape.whole(2, 4)}, dice);
+    const Gall gall({centre, d, way, gallColour(spec.gallColour, GallColour::dry), 0, exitHoles(spec.exitHoles, shape.whole(2, 4))}, dice);
     drawCollar(drawing, gall, straightOut(gall, way + 180), 3.6, wood, 0.25);
     gall.draw(drawing);
     for (int i = 0; i < leaves; ++i) // a few before the twig; the gall stays in view

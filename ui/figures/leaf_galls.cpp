@@ -58,10 +58,11 @@ Blade galledBlade(Drawing& drawing, const Dice& dice, double length, double at, 
 }
 
 /// What a gall does to its blade: creases, a shadow, the midrib that swells into it. Drawn before any body.
-void prepare(Drawing& drawing, const Blade& blade, double t, const Gall& gall, const Dice& dice)
+void prepare(Drawing& drawing, const Blade& blade, double t, const Gall& gall, const Dice& dice,
+             const std::optional<Lab>& around = {})
 {
     drawing.clip(blade.outline());
-    drawCreases(drawing, gall, blade.base(), dice.part("creases"));
+    drawCreases(drawing, gall, around.value_or(blade.base()), dice.part("creases"));
     drawGallShadow(drawing, gall);
     drawing.unclip();
     const double reach = 1.02 * gall.diameter() / blade.length();
@@ -69,14 +70,17 @@ void prepare(Drawing& drawing, const Blade& blade, double t, const Gall& gall, c
         std::vector<QPointF> outward;
         for (int i = 0; i <= 12; ++i)
             outward.push_back(blade.midrib(t + side * reach * i / 12));
-        drawCollar(drawing, gall, outward, blade.midribWidth(t + side * reach), blade.veinColour(), 0.28);
+        drawCollar(drawing, gall, outward, blade.midribWidth(t + side * reach),
+                   around ? around->moved(8) : blade.veinColour(), around ? 0.6 : 0.28);
     }
 }
 
-void putGall(Drawing& drawing, const Blade& blade, double t, const GallForm& form, const Dice& dice)
+/// `around` is the colour of the blade there, where it is not its own.
+void putGall(Drawing& drawing, const Blade& blade, double t, const GallForm& form, const Dice& dice,
+             const std::optional<Lab>& around = {})
 {
     const Gall gall(form, dice);
-    prepare(drawing, blade, t, gall, dice);
+    prepare(drawing, blade, t, gall, dice, around);
     gall.draw(drawing);
 }
 
@@ -87,7 +91,8 @@ void midrib(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     const double t = shape.in(0.36, 0.50);
     const Blade blade = galledBlade(drawing, dice, shape.in(112, 132), t, d);
     putGall(drawing, blade, t,
-            {blade.midrib(t), d, blade.heading(t), gallColour(spec.gallColour, GallColour::pink)}, dice);
+            {blade.midrib(t), d, blade.heading(t), gallColour(spec.gallColour, GallColour::pink), 0,
+             exitHoles(spec.exitHoles, 0)}, dice);
 }
 
 /// Two or three bodies of different size and colour in one.
@@ -102,7 +107,7 @@ void merged(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     const auto body = [&](double off, double across, double size, GallColour colour, const char* name) {
         const double on = t + off * d / blade.length();
         const QPointF centre = blade.midrib(on) + leftOf(headed(blade.heading(on))) * (across * d);
-        bodies.emplace_back(GallForm{centre, size * d, blade.heading(on), colour}, dice.part(name));
+        bodies.emplace_back(GallForm{centre, size * d, blade.heading(on), colour, 0, bodies.empty() ? exitHoles(spec.exitHoles, 0) : 0}, dice.part(name));
         prepare(drawing, blade, on, bodies.back(), dice.part(name));
     };
     body(0, 0, 1, gallColour(spec.gallColour, GallColour::green), "first");
@@ -132,7 +137,7 @@ void browned(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
                      grow > 1 ? Lab{72, -4, 48}.colour() : Lab{43, 12, 27}.colour(), grow > 1 ? 0.55 : 0.85);
     }
     drawing.unclip();
-    putGall(drawing, blade, t, {blade.midrib(t), d, blade.heading(t), GallColour::brown}, dice);
+    putGall(drawing, blade, t, {blade.midrib(t), d, blade.heading(t), GallColour::brown, 0, exitHoles(spec.exitHoles, 0)}, dice, Lab{40, 11, 25});
 }
 
 /// Bent, narrowed and crumpled, with no swelling anywhere: many causes, not a find.
@@ -155,7 +160,7 @@ void puckered(Drawing& drawing, const FigureSpec&, const Dice& dice)
         kink->softness = 0.05;
         kink->waist = 0.34;
         kink->beyond = 0.12;
-        kink->pucker = 0.017;
+        kink->pucker = 0.012;
         kink->phase = shape.in(0, 6);
     }
     form.kinks = {low, high};

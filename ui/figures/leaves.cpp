@@ -118,7 +118,7 @@ Blade drawSimpleLeaf(Drawing& drawing, const BladeKind& kind, const LeafPlace& p
     form.leftShare = place.leftShare;
     form.rightShare = place.rightShare;
     form.detail = std::min(place.detail, 2);
-    form.underside = place.detail > 2;
+    form.underside = place.underside || place.detail > 2;
     form.tint = place.tint;
     form.ripple = place.ripple;
     form.colour = place.colour;

@@ -16,6 +16,7 @@ struct LeafPlace {
     int detail = 1;
     double leftShare = 1, rightShare = 0.93;
     Lab tint{0, 0, 0};
+    bool underside = false;
     double ripple = 0;         ///< over length, all along
     std::optional<Lab> colour; ///< instead of the kind's
 };

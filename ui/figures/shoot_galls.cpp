@@ -71,7 +71,7 @@ void shootTip(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     }
     stem.draw(drawing, dice, true, true);
     sideLeaf(drawing, stem.node(2), stem.headingAt(2), -first, shape.in(66, 80), dice.part("leaf", 2));
-    const Gall gall({centre, d, way, gallColour(spec.gallColour, GallColour::pink)}, dice);
+    const Gall gall({centre, d, way, gallColour(spec.gallColour, GallColour::pink), 0, exitHoles(spec.exitHoles, 0)}, dice);
     drawCollar(drawing, gall, straightOut(gall, way + 180), 4.0, bark, 0.10);
     gall.draw(drawing);
     rosette(90, -168 + shape.in(-8, 10), 24, 0.40);
@@ -101,11 +101,12 @@ void stipuleBlade(Drawing& drawing, const QPointF& base, double heading, double 
 void stipule(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
 {
     Dice shape = dice.part("size");
-    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(7, 10);
+    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(9, 13);
     StemForm form;
-    form.length = 74;
+    form.length = 58;
     form.nodes = 2;
-    form.zigzag = 4;
+    form.zigzag = shape.in(3, 8);
+    form.heading = -88 + shape.in(-9, 9);
     form.widthBase = 6;
     form.widthTip = 5;
     form.colour = {46, 2, 26};
@@ -119,7 +120,7 @@ void stipule(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     place.node = node - across * 2.2;
     place.headingAtNode = way + 58;
     place.headingOfBlade = way + 60;
-    place.length = 92;
+    place.length = shape.in(54, 64);
     place.bend = 12;
     place.detail = 2;
     drawSimpleLeaf(drawing, bladeKind("castanea-sativa"), place, dice.part("leaf"));
@@ -128,7 +129,7 @@ void stipule(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     const QPointF base = node + across * 2.2 + headed(way) * 1.2;
     stipuleBlade(drawing, base, way - 42, 19, 0.10);
     const Gall gall(
-        {base + headed(way - 42) * 7.5, d, way - 42, gallColour(spec.gallColour, GallColour::green)}, dice);
+        {base + headed(way - 42) * 7.5, d, way - 42, gallColour(spec.gallColour, GallColour::pink), 0, exitHoles(spec.exitHoles, 0)}, dice);
     for (const double out : {way - 42, way + 138})
         drawCollar(drawing, gall, straightOut(gall, out), 0.5, {62, -18, 38}, 0.45);
     gall.draw(drawing);
@@ -147,10 +148,10 @@ void catkinGall(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     form.colour = bark;
     const Stem stem(form, dice.part("stem"));
     const int first = shape.chance(0.5) ? 1 : -1;
-    sideLeaf(drawing, stem.node(1), stem.headingAt(1), first, 92, dice.part("leaf", 1));
-    sideLeaf(drawing, stem.node(2), stem.headingAt(2), -first, 84, dice.part("leaf", 2), {2, 0, 2});
-    drawCatkin(drawing, {stem.tip(), -88.0 - first * 16, 128, first * -10.0}, dice.part("catkin", 1));
-    CatkinForm galled{stem.tip(), -88.0 + first * 34, 108, first * 8.0};
+    sideLeaf(drawing, stem.node(1), stem.headingAt(1), first, 74, dice.part("leaf", 1));
+    sideLeaf(drawing, stem.node(2), stem.headingAt(2), -first, 66, dice.part("leaf", 2), {2, 0, 2});
+    drawCatkin(drawing, {stem.tip(), -88.0 - first * 16, 112, first * -10.0}, dice.part("catkin", 1));
+    CatkinForm galled{stem.tip(), -88.0 + first * 34, 100, first * 8.0};
     galled.gallAt = shape.in(0.42, 0.58);
     galled.gallSpace = 1.05 * d;
     galled.kink = -first * shape.in(28, 44);
@@ -158,7 +159,7 @@ void catkinGall(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     stem.draw(drawing, dice, true, true);
     const auto at = std::size_t(galled.gallAt * 40);
     const double way = headingOf(axis[at + 3] - axis[at - 3]);
-    const Gall gall({axis[at], d, way, gallColour(spec.gallColour, GallColour::pink)}, dice);
+    const Gall gall({axis[at], d, way, gallColour(spec.gallColour, GallColour::pink), 0, exitHoles(spec.exitHoles, 0)}, dice);
     for (const double out : {headingOf(axis[at + 6] - axis[at]), headingOf(axis[at - 6] - axis[at])})
         drawCollar(drawing, gall, straightOut(gall, out), 1.4, {66, -12, 40}, 0.65);
     gall.draw(drawing);
@@ -208,7 +209,7 @@ void dryTwig(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     const Stem side(dead, dice.part("dead"));
     side.draw(drawing, dice.part("deadpores"), false, false);
     const Gall sideGall({side.tip() + headed(side.headingAt(2)) * (0.36 * d), 0.86 * d, side.headingAt(2),
-                         GallColour::dry, 0, 2},
+                         GallColour::dry, 0, exitHoles(spec.exitHoles, 2)},
                         dice.part("side"));
     drawCollar(drawing, sideGall, straightOut(sideGall, side.headingAt(2) + 180), 2.8, {42, 5, 12}, 0.35);
     sideGall.draw(drawing);
@@ -219,7 +220,7 @@ void dryTwig(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
                              twig.widthAt(node), wood, dice.part("node", node));
     const double way = twig.headingAt(twig.nodes());
     const QPointF centre = twig.tip() + headed(way) * (0.36 * d);
-    const Gall tip({centre, d, way, gallColour(spec.gallColour, GallColour::dry), 0, 3}, dice.part("tip"));
+    const Gall tip({centre, d, way, gallColour(spec.gallColour, GallColour::dry), 0, exitHoles(spec.exitHoles, 3)}, dice.part("tip"));
     drawRag(drawing, centre + headed(way + 70) * (0.3 * d), way + 88, 40, dice.part("rag", 1));
     drawCollar(drawing, tip, straightOut(tip, way + 180), 3.4, wood, 0.25);
     tip.draw(drawing);
@@ -227,7 +228,7 @@ void dryTwig(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
 }
 
 /// Close to: round, clean, one for each insect.
-void exitHoles(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+void holesClose(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
 {
     Dice shape = dice.part("size");
     const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(16, 20);
@@ -235,7 +236,8 @@ void exitHoles(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     for (int i = 0; i <= 10; ++i)
         line.emplace_back(-3.0 + 0.3 * i, 1.0 * d - i * 0.07 * d);
     drawRound(drawing, line, std::vector<double>(line.size(), 3.6), {38, 10, 18});
-    const Gall gall({{0, 0}, d, -80, gallColour(spec.gallColour, GallColour::brown), 4, shape.whole(5, 7)},
+    const Gall gall({{0, 0}, d, -80, gallColour(spec.gallColour, GallColour::brown), 4,
+                     exitHoles(spec.exitHoles, shape.whole(5, 7))},
                     dice);
     drawCollar(drawing, gall, straightOut(gall, headingOf(line.front())), 3.6, {38, 10, 18}, 0.5);
     gall.draw(drawing);
@@ -246,7 +248,7 @@ constexpr FigureEntry entries[] = {
      QT_TRANSLATE_NOOP("figures", "Gall on a male catkin: axis bent, flowers missing beside it"), catkinGall},
     {"gall_dry_twig", QT_TRANSLATE_NOOP("figures", "Old dry woody galls on a bare winter twig"), dryTwig},
     {"gall_exit_holes", QT_TRANSLATE_NOOP("figures", "Exit holes: round, 1 to 1.5 mm, one for each insect"),
-     exitHoles},
+     holesClose},
     {"gall_shoot_tip",
      QT_TRANSLATE_NOOP("figures", "Gall on a shoot tip: shoot stopped, small leaves in a rosette"), shootTip},
     {"gall_stipule", QT_TRANSLATE_NOOP("figures", "Gall on a stipule, beside the bud at a leaf’s base"),

@@ -27,20 +27,21 @@ struct RankForm {
 void twoRanks(Drawing& drawing, const RankForm& form, const Dice& dice)
 {
     StemForm shape;
-    shape.length = form.length;
-    shape.nodes = form.nodes;
+    Dice own = dice.part("stem");
+    const int nodes = form.nodes + own.whole(-1, 1);
+    shape.length = form.length * nodes / form.nodes * own.in(0.92, 1.08);
+    shape.nodes = nodes;
     shape.widthBase = form.width;
     shape.widthTip = 0.4 * form.width;
     shape.colour = form.bark;
-    Dice own = dice.part("stem");
-    shape.heading = -88 + own.in(-4, 4);
-    shape.curve = own.in(-10, 10);
+    shape.heading = -88 + own.in(-9, 9);
+    shape.curve = own.in(-24, 24);
     const Stem stem(shape, own);
     const BladeKind& kind = bladeKind(form.kind);
     const int first = stem.outerSide();
-    const int turned = own.whole(1, form.nodes - 2); // one blade seen from the side loosens the row
+    const int turned = own.whole(1, nodes - 2), below = own.whole(2, nodes - 1); // one blade seen from the side loosens the row
     const auto leaf = [&](int i) {
-        const double x = double(i) / form.nodes;
+        const double x = double(i) / nodes;
         const int side = i % 2 == 1 ? first : -first; // 1 left
         const double angle = 64 - 34 * x;
         Dice mine = dice.part("leaf", i);
@@ -54,13 +55,14 @@ void twoRanks(Drawing& drawing, const RankForm& form, const Dice& dice)
         place.rightShare = mine.in(0.78, 1);
         if (i == turned)
             (side > 0 ? place.leftShare : place.rightShare) = 0.5;
+        place.underside = i == below && i != turned; // and one from below
         place.tint = {4 * x + mine.in(-1, 1), 0, 3 * x};
         drawSimpleLeaf(drawing, kind, place, mine);
     };
-    for (int i = 1; i <= form.nodes; i += 2) // one rank behind the stem, one before it
+    for (int i = 1; i <= nodes; i += 2) // one rank behind the stem, one before it
         leaf(i);
     stem.draw(drawing, dice, true, true);
-    for (int i = 2; i <= form.nodes; i += 2)
+    for (int i = 2; i <= nodes; i += 2)
         leaf(i);
 }
 
@@ -83,7 +85,7 @@ void carpinus(Drawing& drawing, const FigureSpec&, const Dice& dice)
 void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
 {
     StemForm shape;
-    shape.length = 230;
+    shape.length = 285;
     shape.nodes = 3;
     shape.zigzag = 0;
     shape.widthBase = 9;
@@ -107,9 +109,9 @@ void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
             drawPalmateLeaf(drawing, place, stalk, mine);
         }
     };
-    pair(1, 122, 66, 140);
+    pair(1, own.in(158, 172), own.in(60, 72), own.in(150, 178));
     stem.draw(drawing, dice, true, true);
-    pair(3, 104, 34, 96);
+    pair(3, own.in(150, 160), own.in(30, 42), own.in(104, 130));
     const QPointF middle = stem.node(2); // the turned pair: one scar with its bud, facing the reader
     QPainterPath bud;
     bud.addEllipse(middle + QPointF(0, -4), 3.0, 4.4);

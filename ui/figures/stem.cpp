@@ -110,15 +110,10 @@ void drawRound(Drawing& drawing, const std::vector<QPointF>& line, const std::ve
     drawing.fill(body, colour.colour());
     const double lit = dot(leftOf(line.back() - line.front()), towardsLight()) > 0 ? 1 : -1;
     drawing.clip(body);
-    const struct {
-        double from, to, dL, opacity;
-    } strips[] = {
-        {-0.98, -0.02, -12, 0.34}, {-0.98, -0.36, -16, 0.42}, {-0.98, -0.66, -20, 0.42},
-        {0.22, 0.86, 12, 0.36},    {0.40, 0.70, 20, 0.42},
-    };
-    for (const auto& s : strips)
-        drawing.fill(strip(line, widths, lit * s.from, lit * s.to), colour.moved(s.dL).colour(), s.opacity,
-                     0.7);
+    for (const double to : {-0.02, -0.20, -0.36, -0.51, -0.65, -0.78, -0.89}) // many thin steps look round
+        drawing.fill(strip(line, widths, lit * -0.98, lit * to), colour.moved(-15).colour(), 0.19, 0.7);
+    for (const double wide : {0.36, 0.28, 0.20, 0.12, 0.06})
+        drawing.fill(strip(line, widths, lit * (0.52 - wide), lit * (0.52 + wide)), colour.moved(15).colour(), 0.20, 0.7);
     drawing.unclip();
     drawing.outline(body, colour.moved(-22).colour());
 }

@@ -49,14 +49,14 @@ StemForm twigForm(const Dice& dice, double length, int nodes, double zigzag, dou
 {
     Dice own = dice.part("form");
     StemForm form;
-    form.length = length;
+    form.length = length * own.in(0.90, 1.10);
     form.nodes = nodes;
     form.zigzag = zigzag;
     form.widthBase = from;
     form.widthTip = to;
     form.colour = bark;
-    form.heading = -88 + own.in(-5, 5);
-    form.curve = own.in(-10, 10);
+    form.heading = -88 + own.in(-9, 9);
+    form.curve = own.in(-24, 24);
     return form;
 }
 
@@ -119,7 +119,7 @@ void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
     sides(2, 9);
     const QPointF tip = twig.tip() + QPointF(0, 1.2);
     const double up = twig.headingAt(2);
-    const BudForm end{27, 14.5, 0.40, 0.55, 0.80, 5, chestnutRed};
+    const BudForm end = aesculusEndBud();
     drawBud(drawing, tip, up, end);
     // sticky: the one hard white light in all these figures
     const QPointF across = leftOf(headed(up));
@@ -175,12 +175,12 @@ void slenderTwig(Drawing& drawing, const Dice& dice, const Lab& bark, double wid
 
 void fagus(Drawing& drawing, const FigureSpec&, const Dice& dice)
 {
-    slenderTwig(drawing, dice, {44, 4, 10}, 2.9, {17.5, 3.5, 0.36, 0.80, 1.0, 6, {46, 15, 26}, true}, 46, 13);
+    slenderTwig(drawing, dice, {44, 4, 10}, 2.9, fagusBud(), 46, 13);
 }
 
 void carpinus(Drawing& drawing, const FigureSpec&, const Dice& dice)
 {
-    slenderTwig(drawing, dice, {38, 7, 15}, 2.2, {6.6, 2.6, 0.38, 0.60, 0.95, 5, {42, 13, 23}, true}, 8, 7);
+    slenderTwig(drawing, dice, {38, 7, 15}, 2.2, carpinusBud(), 8, 7);
 }
 
 constexpr FigureEntry entries[] = {
@@ -246,10 +246,25 @@ void drawBud(Drawing& drawing, const QPointF& base, double heading, const BudFor
     drawing.outline(outline, form.colour.moved(-22).colour());
 }
 
+BudForm fagusBud()
+{
+    return {17.5, 3.5, 0.36, 0.80, 1.0, 6, {46, 15, 26}, true};
+}
+
+BudForm carpinusBud()
+{
+    return {5.9, 2.4, 0.38, 0.60, 0.95, 5, {42, 13, 23}, true};
+}
+
+BudForm aesculusEndBud()
+{
+    return {27, 14.5, 0.40, 0.55, 0.80, 5, {31, 20, 20}};
+}
+
 BudForm chestnutBud(Dice& dice)
 {
     const Lab colour = dice.chance(0.65) ? Lab{38, 23, 28} : Lab{46, 8, 30};
-    return {dice.in(5.2, 6.2), dice.in(4.0, 4.6), 0.40, 0.40, 0.66, dice.whole(2, 3), colour};
+    return {dice.in(5.0, 6.0), dice.in(3.9, 4.4), 0.40, 0.40, 0.66, dice.whole(2, 3), colour};
 }
 
 void drawChestnutNode(Drawing& drawing, const QPointF& node, double heading, int side, double width,
