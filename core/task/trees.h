@@ -33,6 +33,7 @@ struct TreeQuery {
     TreesShown show = TreesShown::all;
     TreeOrder order = TreeOrder::label;
     bool descending = false;
+    bool operator==(const TreeQuery&) const = default;
 };
 
 Result<int> countTrees(Session& session, const TreeQuery& query);

@@ -5,6 +5,7 @@
 #include "ui/bridge/dates.h"
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
+#include "ui/bridge/words_trees.h"
 #include "ui/trees/trees_desk.h"
 
 namespace cupule::ui {
@@ -72,7 +73,7 @@ QVariant TreeModel::data(const QModelIndex& index, int role) const
     case last: return tree->lastVisit ? plainDate(*tree->lastVisit, 0) : tr("never");
     case state:
         if (!tree->fate.empty())
-            return tree->fate == "felled" ? tr("felled") : tr("not found");
+            return tree->fateDate ? tr("%1 %2").arg(fateWord(tree->fate), plainDate(*tree->fateDate, 0)) : fateWord(tree->fate);
         return tree->positiveAccepted  ? tr("find accepted")
                : tree->positiveWaiting ? tr("find waits")
                                        : QString();
@@ -95,7 +96,7 @@ QVariant TreeModel::headerData(int section, Qt::Orientation orientation, int rol
     case host: return tr("Host");
     case visits: return tr("Visits");
     case last: return tr("Last looked at");
-    case state: return tr("Find");
+    case state: return tr("Find, or gone");
     case position: return tr("Position");
     default: return {};
     }

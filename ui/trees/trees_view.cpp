@@ -1,28 +1,23 @@
 #include "ui/trees/trees_view.h"
 
 #include <QComboBox>
-#include <QFormLayout>
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QLabel>
 #include <QLineEdit>
-#include <QPlainTextEdit>
-#include <QScrollArea>
+#include <QSignalBlocker>
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QTableView>
 #include <QTimer>
-#include <QTreeWidget>
 #include <QVBoxLayout>
 
-#include "core/base/text.h"
-#include "ui/bridge/dates.h"
 #include "ui/bridge/text.h"
-#include "ui/bridge/words.h"
-#include "ui/theme/theme.h"
+#include "ui/trees/tree_dialogs.h"
 #include "ui/trees/tree_model.h"
+#include "ui/trees/tree_page.h"
 #include "ui/widgets/empty_state.h"
-#include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
 
@@ -34,8 +29,9 @@ TreesView::TreesView(Workbench& bench, QWidget* parent) : Place(parent), m_bench
     m_splitter->setHandleWidth(1);
     m_splitter->setChildrenCollapsible(false);
     m_splitter->addWidget(buildRegister());
-    m_splitter->addWidget(buildPage());
-    m_splitter->setSizes({720, 440});
+    m_page = new TreePageView(m_desk, this);
+    m_splitter->addWidget(m_page);
+    m_splitter->setSizes({660, 540});
     m_empty = new EmptyState(this);
     m_empty->setTitle(tr("No tree is known yet"),
                       tr("A tree comes in with its first visit: in Day, type its label. Or take in a table or the points of a "
@@ -50,11 +46,18 @@ TreesView::TreesView(Workbench& bench, QWidget* parent) : Place(parent), m_bench
         m_words->setFocus(Qt::ShortcutFocusReason);
         m_words->selectAll();
     });
-    connect(&m_desk, &TreesDesk::pageChanged, this, &TreesView::refreshPage);
+    addCommand(tr("Felled or not found…"), QKeySequence(Qt::CTRL | Qt::Key_L), QStringLiteral("tree-fate"), [this] { askFate(); });
+    addCommand(tr("The same tree as another entry…"), QKeySequence(Qt::CTRL | Qt::Key_M), QStringLiteral("tree-merge"), [this] { askMerge(); });
+    addCommand(tr("More than one tree…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_M), QStringLiteral("tree-split"), [this] { askSplit(); });
+    connect(m_page, &TreePageView::fateAsked, this, &TreesView::askFate);
+    connect(m_page, &TreePageView::mergeAsked, this, &TreesView::askMerge);
+    connect(m_page, &TreePageView::splitAsked, this, &TreesView::askSplit);
+    connect(&m_desk, &TreesDesk::pageChanged, m_page, &TreePageView::refresh);
     connect(&m_desk, &TreesDesk::listChanged, this, [this] {
         m_count->setText(tr("%n trees", nullptr, m_desk.count()));
-        const bool nothing = m_desk.count() == 0 && m_desk.query().words.empty() && m_desk.query().site.isNull();
-        m_stack->setCurrentIndex(nothing ? 1 : 0);
+        const TreeQuery& query = m_desk.query();
+        const bool narrowed = !query.words.empty() || !query.site.isNull() || query.show != TreesShown::all;
+        m_stack->setCurrentIndex(m_desk.count() == 0 && !narrowed ? 1 : 0);
     });
 }
 
@@ -73,12 +76,29 @@ QWidget* TreesView::buildRegister()
     m_site = new QComboBox(box);
     m_site->setObjectName(QStringLiteral("treeSite"));
     m_site->setAccessibleName(tr("Site"));
+    m_show = new QComboBox(box);
+    m_show->setObjectName(QStringLiteral("treeShow"));
+    m_show->setAccessibleName(tr("Which trees"));
+    m_show->addItem(tr("every tree"), static_cast<int>(TreesShown::all));
+    m_show->addItem(tr("standing"), static_cast<int>(TreesShown::standing));
+    m_show->addItem(tr("felled or not found"), static_cast<int>(TreesShown::gone));
+    m_show->addItem(tr("a find waits"), static_cast<int>(TreesShown::findWaits));
+    m_show->addItem(tr("a find accepted"), static_cast<int>(TreesShown::findAccepted));
+    m_show->addItem(tr("never looked at"), static_cast<int>(TreesShown::neverSeen));
     m_count = new QLabel(box);
+    for (QComboBox* narrow : {m_site, m_show}) // a long name of a site must not push the page out
+        narrow->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    m_site->setMinimumContentsLength(8);
+    m_show->setMinimumContentsLength(10);
     row->addWidget(m_words, 1);
-    row->addWidget(m_site);
-    row->addWidget(m_count);
     row->addSpacing(12);
     column->addLayout(row);
+    auto* second = new QHBoxLayout;
+    second->addWidget(m_site, 1);
+    second->addWidget(m_show, 1);
+    second->addWidget(m_count);
+    second->addSpacing(12);
+    column->addLayout(second);
     m_table = new QTableView(box);
     m_table->setObjectName(QStringLiteral("treeTable"));
     m_table->setAccessibleName(tr("Trees"));
@@ -89,9 +109,12 @@ QWidget* TreesView::buildRegister()
     m_table->setSortingEnabled(true);
     m_table->horizontalHeader()->setSortIndicator(TreeModel::label, Qt::AscendingOrder);
     m_table->horizontalHeader()->setStretchLastSection(true);
+    m_table->horizontalHeader()->setResizeContentsPrecision(0); // by the rows in view: others need not be fetched
+    m_table->horizontalHeader()->setResizeContentsPrecision(0); // only the rows in sight, not the next thousand
     m_table->verticalHeader()->hide();
     m_table->setShowGrid(false);
     m_table->setTabKeyNavigation(false);
+    m_table->viewport()->installEventFilter(this);
     column->addWidget(m_table, 1);
     m_typing = new QTimer(this);
     m_typing->setSingleShot(true);
@@ -104,6 +127,7 @@ QWidget* TreesView::buildRegister()
         m_table->selectRow(0);
     });
     connect(m_site, &QComboBox::activated, this, &TreesView::search);
+    connect(m_show, &QComboBox::activated, this, &TreesView::search);
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this](const QModelIndex& current) {
         const TreeLine* line = m_model->line(current.row());
         if (line != nullptr && (!m_desk.page() || m_desk.page()->tree.id != line->id)) {
@@ -111,66 +135,9 @@ QWidget* TreesView::buildRegister()
             m_desk.show(line->id);
         }
     });
+    connect(m_model, &QAbstractItemModel::modelAboutToBeReset, this, [this] { m_row = m_table->currentIndex().row(); });
+    connect(m_model, &QAbstractItemModel::modelReset, this, [this] { keepRow(m_row); });
     return box;
-}
-
-QWidget* TreesView::buildPage()
-{
-    auto* area = new QScrollArea(this);
-    area->setWidgetResizable(true);
-    area->setFrameShape(QFrame::NoFrame);
-    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    auto* box = new QWidget(area);
-    box->setObjectName(QStringLiteral("treePage"));
-    box->setBackgroundRole(QPalette::Base);
-    box->setAutoFillBackground(true);
-    auto* column = new QVBoxLayout(box);
-    column->setContentsMargins(22, 14, 22, 14);
-    column->setSpacing(8);
-    m_title = new RoleLabel(TextRole::title, box);
-    m_title->setTextFormat(Qt::RichText);
-    m_facts = new QLabel(box);
-    m_facts->setWordWrap(true);
-    m_facts->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    auto* form = new QFormLayout;
-    m_fate = new QComboBox(box);
-    m_fate->setObjectName(QStringLiteral("fate"));
-    m_fate->addItem(tr("stands"), QString());
-    m_fate->addItem(tr("felled"), QStringLiteral("felled"));
-    m_fate->addItem(tr("not found"), QStringLiteral("not found"));
-    m_girth = new QLineEdit(box);
-    m_girth->setObjectName(QStringLiteral("girth"));
-    m_girth->setMaximumWidth(fontMetrics().horizontalAdvance(QStringLiteral("0000000000")));
-    m_note = new QPlainTextEdit(box);
-    m_note->setObjectName(QStringLiteral("treeNote"));
-    m_note->setTabChangesFocus(true);
-    m_note->setFixedHeight(m_note->fontMetrics().lineSpacing() * 2 + 16);
-    form->addRow(tr("The tree"), m_fate);
-    form->addRow(tr("Girth, cm"), m_girth);
-    form->addRow(tr("Note"), m_note);
-    m_history = new QTreeWidget(box);
-    m_history->setObjectName(QStringLiteral("treeHistory"));
-    m_history->setAccessibleName(tr("Visits to this tree"));
-    m_history->setRootIsDecorated(false);
-    m_history->setHeaderLabels({tr("When"), tr("What was seen"), tr("Worth"), tr("State"), tr("By")});
-    column->addWidget(m_title);
-    column->addWidget(m_facts);
-    column->addLayout(form);
-    m_history->setMinimumHeight(120);
-    column->addWidget(m_history, 1);
-    connect(m_fate, &QComboBox::activated, this, [this] { m_desk.setFate(m_fate->currentData().toString()); });
-    connect(m_girth, &QLineEdit::editingFinished, this, [this] {
-        if (m_girth->isModified()) {
-            m_girth->setModified(false);
-            m_desk.setGirth(parseNumber(utf8(m_girth->text().trimmed())));
-        }
-    });
-    connect(m_history, &QTreeWidget::itemActivated, this, [this](QTreeWidgetItem* item) {
-        if (const auto visit = Uid::parse(utf8(item->data(0, Qt::UserRole).toString())))
-            m_desk.goToVisit(*visit);
-    });
-    area->setWidget(box);
-    return area;
 }
 
 void TreesView::search()
@@ -179,6 +146,7 @@ void TreesView::search()
     query.words = utf8(m_words->text().trimmed());
     const auto site = Uid::parse(utf8(m_site->currentData().toString()));
     query.site = site ? *site : Uid{};
+    query.show = static_cast<TreesShown>(m_show->currentData().toInt());
     m_desk.setQuery(query);
 }
 
@@ -192,63 +160,76 @@ void TreesView::refreshSites()
     m_site->setCurrentIndex(std::max(0, m_site->findData(chosen)));
 }
 
-void TreesView::refreshPage()
+/// After the list changed, the row of the open tree is current again where it still is one of these rows.
+void TreesView::keepRow(int row)
 {
-    const bool filled = m_desk.page().has_value();
-    for (QWidget* part : std::initializer_list<QWidget*>{m_title, m_facts, m_fate, m_girth, m_note, m_history})
-        part->setEnabled(filled);
-    if (!filled)
+    const TreeLine* line = m_model->line(row);
+    if (line == nullptr || !m_desk.page() || line->id != m_desk.page()->tree.id)
         return;
-    const TreePage& page = *m_desk.page();
-    m_title->setText(QStringLiteral("<b>%1</b> %2").arg(text(page.tree.label).toHtmlEscaped(),
-                                                         page.site ? text(page.site->name).toHtmlEscaped() : tr("no site")));
-    QStringList facts{hostText(page.host, m_desk.pack())};
-    if (page.tree.position)
-        facts << text(page.tree.position->typed.empty() ? page.tree.position->system : page.tree.position->typed)
-                     + QStringLiteral(", ") + positionSureText(*page.tree.position) + QLatin1Char('.');
+    const QSignalBlocker quiet(m_table->selectionModel());
+    m_table->setCurrentIndex(m_model->index(row, 0));
+}
+
+void TreesView::askFate()
+{
+    if (!m_desk.page())
+        return;
+    FateDialog dialog(m_desk, this);
+    if (dialog.exec() == QDialog::Accepted)
+        m_desk.setFate(dialog.fate(), dialog.day());
+}
+
+void TreesView::askMerge()
+{
+    if (!m_desk.page())
+        return;
+    MergeDialog dialog(m_desk, this);
+    if (dialog.exec() == QDialog::Accepted)
+        m_desk.merge(dialog.kept(), dialog.other());
+}
+
+void TreesView::askSplit()
+{
+    if (!m_desk.page() || (m_desk.page()->merged.empty() && m_desk.page()->visits.size() < 2))
+        return;
+    SplitDialog dialog(m_desk, this);
+    if (dialog.exec() != QDialog::Accepted)
+        return;
+    if (dialog.entry().isNull())
+        m_desk.splitVisits(dialog.visits(), dialog.label());
     else
-        facts << tr("No position yet.");
-    facts << tr("%n photos", nullptr, static_cast<int>(page.photos.size())) + QStringLiteral(", ")
-                 + tr("%n samples", nullptr, static_cast<int>(page.samples.size())) + QLatin1Char('.');
-    m_facts->setText(facts.join(QLatin1Char('\n')));
-    m_fate->setCurrentIndex(std::max(0, m_fate->findData(text(page.tree.fate))));
-    if (!m_girth->isModified())
-        m_girth->setText(page.tree.girthCentimetres ? numberText(*page.tree.girthCentimetres) : QString());
-    if (!m_note->document()->isModified() || !m_note->hasFocus()) {
-        m_note->setPlainText(text(page.tree.note));
-        m_note->document()->setModified(false);
-    }
-    m_history->clear();
-    for (const HistoryLine& line : page.visits) {
-        QString state = stateWord(line.line.state);
-        if (line.line.correctionWaits)
-            state += tr(", a correction waits");
-        auto* item = new QTreeWidgetItem(
-            m_history, {plainDate(line.line.date, 0), summaryWord(line.line.summary),
-                        line.line.summary == "nothing-seen" ? QString(QLatin1Char(line.line.worth)) : QString(), state,
-                        text(line.line.observerCode)});
-        item->setData(0, Qt::UserRole, text(line.line.id.text()));
-        if (!line.remark.empty())
-            item->setToolTip(3, text(line.remark));
-    }
-    for (int i = 0; i < m_history->columnCount(); ++i)
-        m_history->resizeColumnToContents(i);
+        m_desk.split(dialog.entry());
 }
 
 void TreesView::enter()
 {
     refreshSites();
     m_desk.refresh();
-    for (int i = 0; i < TreeModel::position; ++i)
+    fitColumns();
+}
+
+/// The position stands on the page as well: where the list is too narrow for it, it is left out rather than cut.
+void TreesView::fitColumns()
+{
+    int width = 0;
+    for (int i = 0; i < TreeModel::position; ++i) {
         m_table->resizeColumnToContents(i);
+        width += m_table->columnWidth(i);
+    }
+    const int position = m_table->fontMetrics().horizontalAdvance(QStringLiteral("SO 54950 43900 ± 100 m")) + 24;
+    m_table->setColumnHidden(TreeModel::position, width + position > m_table->viewport()->width());
+}
+
+bool TreesView::eventFilter(QObject* watched, QEvent* event)
+{
+    if (watched == m_table->viewport() && event->type() == QEvent::Resize)
+        fitColumns();
+    return Place::eventFilter(watched, event);
 }
 
 bool TreesView::leave()
 {
-    if (m_desk.page() && m_note->document()->isModified()) {
-        m_note->document()->setModified(false);
-        m_desk.setNote(m_note->toPlainText().trimmed());
-    }
+    m_page->leave();
     return true;
 }
 
@@ -264,14 +245,15 @@ bool TreesView::shows(const Uid& noun) const
 
 void TreesView::nextPane(int step)
 {
-    focusNextOf({m_words, m_table, m_fate, m_history}, step);
+    focusNextOf(QList<QWidget*>{m_words, m_table} + m_page->panes(), step);
 }
 
 QStringList TreesView::help() const
 {
-    return {tr("Type a label, a site or words of a note above the list; Enter goes to the first hit."),
-            tr("Click a heading to sort. Enter on a visit opens it in Day."),
-            tr("A tree that was felled or not found again keeps its history; say so in its page.")};
+    return {tr("Type a label, a site or words of a note above the list; Enter goes to the first hit. Click a heading to sort."),
+            tr("F6 goes on to the tree's past, its characters, photos and map. Enter on a line opens that visit in Day."),
+            tr("Ctrl+L says that a tree was felled or not found. It keeps its past."),
+            tr("Ctrl+M merges two entries of one tree and says beforehand what that means; Ctrl+Shift+M splits. Ctrl+Z undoes either.")};
 }
 
 } // namespace cupule::ui

@@ -1,4 +1,4 @@
-// The place Trees: the register, and one tree's page with its visits through time.
+// The place Trees: the register, and one tree's page.
 
 #pragma once
 
@@ -8,17 +8,16 @@
 class QComboBox;
 class QLabel;
 class QLineEdit;
-class QPlainTextEdit;
 class QSplitter;
 class QStackedWidget;
 class QTableView;
 class QTimer;
-class QTreeWidget;
 
 namespace cupule::ui {
 
 class EmptyState;
 class TreeModel;
+class TreePageView;
 
 class TreesView : public Place {
     Q_OBJECT
@@ -36,12 +35,18 @@ public:
     [[nodiscard]] QStringList help() const override;
     [[nodiscard]] TreesDesk& desk() { return m_desk; }
 
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
 private:
     QWidget* buildRegister();
-    QWidget* buildPage();
-    void refreshPage();
     void refreshSites();
     void search();
+    void keepRow(int row);
+    void fitColumns();
+    void askFate();
+    void askMerge();
+    void askSplit();
 
     Workbench& m_bench;
     TreesDesk m_desk;
@@ -50,17 +55,13 @@ private:
     EmptyState* m_empty;
     QLineEdit* m_words;
     QComboBox* m_site;
+    QComboBox* m_show;
     QLabel* m_count;
     QTableView* m_table;
     TreeModel* m_model;
     QTimer* m_typing;
-    QLabel* m_title;
-    QLabel* m_facts;
-    QComboBox* m_fate;
-    QLineEdit* m_girth;
-    QPlainTextEdit* m_note;
-    QTreeWidget* m_history;
-    bool m_setting = false;
+    TreePageView* m_page;
+    int m_row = -1;
 };
 
 } // namespace cupule::ui
