@@ -15,6 +15,7 @@
 #include "ui/bridge/dates.h"
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
+#include "ui/bridge/words_trees.h"
 #include "ui/daysheet/character_row.h"
 #include "ui/daysheet/day_desk.h"
 #include "ui/map/small_map.h"
@@ -265,6 +266,8 @@ void TreePart::refreshHits(const QString& typed)
             words << tr("%1 away").arg(distanceText(*hit.metres));
         words << (hit.lastVisit ? tr("last looked at on %1").arg(plainDate(*hit.lastVisit, m_desk.day().year()))
                                 : tr("not looked at yet"));
+        if (!hit.tree.fate.empty())
+            words << fateText(hit.tree.fate, hit.tree.fateDate);
         auto* item = new QStandardItem(words.join(QStringLiteral(", ")));
         item->setData(text(hit.tree.id.text()), uidRole);
         item->setData(text(hit.tree.label), labelRole);
@@ -304,8 +307,11 @@ void TreePart::refreshFields()
     if (!m_label->isModified())
         m_label->setText(page.tree ? text(page.tree->label) : QString());
     m_label->setReadOnly(!edit);
-    m_labelHint->setText(page.tree ? QString() : tr("Type the label, choose the tree, or make a new one with Enter."));
-    m_labelHint->setVisible(!page.tree);
+    const QString fate = page.tree ? fateText(page.tree->fate, page.tree->fateDate) : QString();
+    m_labelHint->setText(!page.tree       ? tr("Type the label, choose the tree, or make a new one with Enter.")
+                         : fate.isEmpty() ? QString()
+                                          : tr("Of this tree it was said: %1.").arg(fate));
+    m_labelHint->setVisible(!m_labelHint->text().isEmpty());
     m_site->blockSignals(true);
     m_site->clear();
     m_site->addItem(tr("no site"));
