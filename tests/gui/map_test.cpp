@@ -20,6 +20,7 @@
 #include "ui/map/grid_layer.h"
 #include "ui/map/map_grid.h"
 #include "ui/map/outline.h"
+#include "ui/map/place_layer.h"
 #include "ui/map/point_layer.h"
 
 using namespace cupule;
@@ -342,6 +343,29 @@ TEST_CASE("names give way to the tree's own and to one another", "[gui][map][pai
     for (std::size_t i = own; i < taken.rooms.size(); ++i)
         for (std::size_t j = 0; j < i; ++j)
             CHECK_FALSE(taken.rooms[i].intersects(taken.rooms[j]));
+}
+
+TEST_CASE("a site too small to be seen as an area is a mark; one out of sight is nothing", "[gui][map][paint]")
+{
+    const AreaLayer site({{1000, 1000}, {1200, 1000}, {1200, 1150}, {1000, 1150}});
+    const auto inked = [&](const MapView& view) {
+        QImage image(view.size.toSize(), QImage::Format_RGB32);
+        image.fill(Qt::white);
+        QPainter painter(&image);
+        TakenRoom taken;
+        site.paint({painter, view, lightTheme(), QFont(), taken});
+        painter.end();
+        int inkedPixels = 0;
+        for (int y = 0; y < image.height(); ++y)
+            for (int x = 0; x < image.width(); ++x)
+                inkedPixels += image.pixel(x, y) != 0xffffffff ? 1 : 0;
+        return inkedPixels;
+    };
+    CHECK(inked({{1100, 1075}, 1, {300, 300}}) == Approx(200 * 150).epsilon(0.05)); // its area in pixels
+    const int mark = inked({{1100, 1075}, 500, {300, 300}});
+    CHECK(mark > 20);
+    CHECK(mark < 16 * 16);
+    CHECK(inked({{90'000, 90'000}, 1, {300, 300}}) == 0);
 }
 
 TEST_CASE("moving the map paints only the tiles that come into sight", "[gui][map][paint]")

@@ -5,6 +5,7 @@
 
 #include <QPainter>
 
+#include "ui/theme/mark_painter.h"
 #include "ui/theme/theme.h"
 
 namespace cupule::ui {
@@ -12,6 +13,19 @@ namespace cupule::ui {
 namespace {
 
 constexpr double smallestCircle = 4; // points of the screen: a smaller one lies under its mark
+
+/// "3", "1, 3", "1–6" where the numbers follow one another, "1, 4, …" where too many do not.
+QString shortList(const QStringList& names)
+{
+    constexpr qsizetype most = 3;
+    const auto follows = [&](qsizetype i) { return names[i].toInt() == names[0].toInt() + i && names[i].toInt() > 0; };
+    bool run = names.size() > 2;
+    for (qsizetype i = 0; i < names.size(); ++i)
+        run = run && follows(i);
+    if (run)
+        return names.first() + QStringLiteral("–") + names.last();
+    return names.size() <= most ? names.join(QStringLiteral(", ")) : QStringLiteral("%1, %2, …").arg(names[0], names[1]);
+}
 
 Qt::PenStyle circleStyle(MapShape shape)
 {
@@ -62,7 +76,7 @@ void PlaceLayer::takeRoom(const MapPaint& paint) const
     for (auto group = m_written.rbegin(); group != m_written.rend(); ++group) {
         QStringList names = group->names;
         names.removeAll(QString());
-        group->words = names.size() > 3 ? names.first() + QStringLiteral(" … ") + names.last() : names.join(QStringLiteral(", "));
+        group->words = shortList(names);
         if (group->words.isEmpty())
             continue;
         const double beside = shapeSide(group->shape, paint.font) / 2.0 + 3;
@@ -99,6 +113,14 @@ void AreaLayer::paint(const MapPaint& paint) const
     QPolygonF shown;
     for (const PlanePoint& point : m_ring)
         shown.append(paint.view.toScreen(point));
+    const QRectF bounds = shown.boundingRect();
+    const double mark = scaled(16, paint.font);
+    if (bounds.width() < mark && bounds.height() < mark) { // too small to be seen as an area
+        QRectF room(0, 0, mark, mark);
+        room.moveCenter(bounds.center());
+        paintMark(paint.painter, room, QStringLiteral("map-site"), paint.theme.ink);
+        return;
+    }
     paint.painter.setPen(QPen(paint.theme.leafInk, 1));
     paint.painter.setBrush(paint.theme.leaf);
     paint.painter.drawPolygon(shown);

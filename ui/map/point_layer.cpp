@@ -57,14 +57,17 @@ void PointLayer::paintNames(const MapPaint& paint, const std::vector<PointIndex:
 {
     const QFont font = roleFont(TextRole::small, paint.font);
     const QFontMetricsF metrics(font);
-    const double beside = shapeSide(m_shape, paint.font) / 2.0 + 3;
+    const double half = shapeSide(m_shape, paint.font) / 2.0, beside = half + 3;
+    TakenRoom marks;
+    for (const auto& cell : cells)
+        marks.rooms.push_back(QRectF(paint.view.toScreen(cell.at) - QPointF(half, half), QSizeF(2 * half, 2 * half)));
     for (const auto& cell : cells) {
         const QString& name = m_names[static_cast<qsizetype>(cell.number)];
         if (cell.count > 1 || name.isEmpty())
             continue;
         const QPointF at = paint.view.toScreen(cell.at);
         const QRectF room(at.x() + beside, at.y() - metrics.height() / 2, metrics.horizontalAdvance(name), metrics.height());
-        if (!paint.taken.isFree(room))
+        if (!paint.taken.isFree(room) || !marks.isFree(room))
             continue;
         paint.taken.rooms.push_back(room);
         paintHaloText(paint.painter, {room.left(), room.top() + metrics.ascent()}, name, font, paint.theme);
