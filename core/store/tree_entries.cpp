@@ -80,7 +80,8 @@ std::int64_t StoreCore::treeRow(const Uid& id)
 std::vector<Uid> mergedDirectly(StoreCore& core, const Uid& entry)
 {
     std::vector<Uid> entries;
-    Query q(core.db, "SELECT uid FROM tree WHERE label_key >= :merged AND content ->> '$.mergedInto' = :into ORDER BY uid");
+    // "+uid": in the order of an index over all trees it would read every one of them
+    Query q(core.db, "SELECT uid FROM tree WHERE label_key >= :merged AND content ->> '$.mergedInto' = :into ORDER BY +uid");
     q.bind(":merged", mergedMark).bind(":into", entry.text());
     while (q.step())
         entries.push_back(q.uid(0));

@@ -79,6 +79,14 @@ Result<int> countQueue(Session& session)
     return static_cast<int>(*count);
 }
 
+Result<Uid> nextInQueue(Session& session, const Uid& visit)
+{
+    const auto row = session.store().visits().queueNext(visit);
+    if (!row)
+        return fail(row.error());
+    return *row ? (*row)->id : Uid{};
+}
+
 Result<std::vector<QueueLine>> queueLines(Session& session, int from, int count)
 {
     const auto rows = session.store().visits().queue(from, count);

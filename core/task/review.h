@@ -34,6 +34,8 @@ struct ReviewPage {
 };
 
 Result<int> countQueue(Session& session);
+/// The record after this one in the queue, or null at its end.
+Result<Uid> nextInQueue(Session& session, const Uid& visit);
 Result<std::vector<QueueLine>> queueLines(Session& session, int from, int count);
 Result<ReviewPage> reviewPage(Session& session, const Uid& visit);
 

@@ -77,7 +77,7 @@ struct TreePage {
     HostVerdict host;                       ///< joined over the visits of the tree that count
     std::vector<HistoryLine> visits;        ///< newest first, without those struck out
     std::vector<TreeEvent> events;          ///< newest first
-    std::vector<CharacterFrom> evidence;    ///< those that decide first; of each character the newest first
+    std::vector<CharacterFrom> evidence;    ///< those that decide first; the same said again stands together, the newest first
     std::vector<TreePlace> places;          ///< oldest first, each place once
     std::vector<PhotoNote> photos;
     std::vector<Sample> samples;

@@ -76,6 +76,7 @@ TEST_CASE("hot queries run along their indices and sort nothing", "[store]")
         {[&] { need(store.trees().labelBegins("T-1", {}, 10)); }, "SEARCH tree USING COVERING INDEX tree_label (label_key>? AND label_key<?)"},
         {[&] { need(store.trees().labelled(s.site.id, "T-1")); }, "USING INDEX tree_site_label (site=? AND label_key=?)", true},
         {[&] { need(store.trees().labelledAnywhere("T-1")); }, "USING INDEX tree_label (label_key=?)", true},
+        {[&] { need(store.trees().entries(s.trees[0].id)); }, "SEARCH tree USING INDEX tree_label (label_key>?)", true},
         {[&] { need(store.trees().near(52, -2, 100, 1)); }, "SEARCH tree USING COVERING INDEX tree_cell (cell>? AND cell<?)"},
         {[&] { need(store.decisions().nearestFind(52, -2, 100, {})); }, "SEARCH find USING COVERING INDEX find_cell (cell>? AND cell<?)"},
         {[&] { need(store.decisions().ofVisit(s.visits[1].id)); }, "USING INDEX decision_visit (visit=?)"},

@@ -94,11 +94,7 @@ bool ReviewDesk::decide(Outcome outcome, const std::vector<std::string>& reasons
     wanted.remark = utf8(remark);
     wanted.laboratory = !reportNumber.isEmpty();
     wanted.reportNumber = utf8(reportNumber);
-    const auto lines = rows(0, m_count);
-    int at = 0;
-    for (std::size_t i = 0; i < lines.size(); ++i)
-        if (lines[i].line.id == wanted.visit)
-            at = static_cast<int>(i);
+    const Uid next = nextInQueue(*m_bench.session(), wanted.visit).value_or(Uid{}); // where it stood, before it leaves
     const auto page = cupule::decide(*m_bench.session(), wanted);
     if (!page) {
         m_bench.complain(page.error());
@@ -107,12 +103,14 @@ bool ReviewDesk::decide(Outcome outcome, const std::vector<std::string>& reasons
     m_lastDecided = wanted.visit;
     m_bench.say(page->oneOfTwo ? tr("Kept. A second verifier decides too: one of two.") : tr("Decided and kept."));
     const auto count = countQueue(*m_bench.session());
-    const bool left = count && *count < m_count;
     m_count = count.value_or(0);
     m_page.reset();
     m_bench.tellChanged();
     Q_EMIT listChanged();
-    showRow(left ? at : at + 1);
+    if (next.isNull())
+        showRow(m_count - 1);
+    else
+        show(next);
     return true;
 }
 
