@@ -89,6 +89,7 @@ struct Worth {
     char calendar = '0';              ///< of the date alone: 'A', 'B', 'C' or '0'
     char shifted = '0';               ///< of the date with the shift in force
     char letter = '0';                ///< after conditions and host; 0 unless nothing was seen
+    char ifNothing = '0';             ///< what the letter is, or would be were every gall line in season "not seen"
     std::vector<std::string> missing; ///< condition ids of the pack, all at once
     /// Stable code of what set the letter: "calendar", "conditions", "no-effort", "host-open",
     /// "host-ruled-out", "not-a-null".

@@ -111,6 +111,7 @@ Worth worthOf(const Visit& visit, const WorthContext& context, const Pack& pack)
         setLetter(worth, worse(worth.letter, 'C'), "host-open");
     if (essentialMissing)
         setLetter(worth, '0', "no-effort");
+    worth.ifNothing = context.host == HostAnswer::notHost ? '0' : worth.letter;
     if (context.host == HostAnswer::notHost || !nothingSeen(visit, context.season, pack)) {
         worth.letter = '0';
         worth.reason = context.host == HostAnswer::notHost ? "host-ruled-out" : "not-a-null";

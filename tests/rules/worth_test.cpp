@@ -318,6 +318,22 @@ TEST_CASE("A visit on which something was seen has no worth as a null, and keeps
     CHECK(worth.shifted == 'B');
 }
 
+TEST_CASE("What a nothing seen would be worth is known before its lines are answered", "[worth]")
+{
+    Visit visit = wholeNull(day(6, 10));
+    const Worth answeredWorth = worthIn(visit);
+    CHECK(answeredWorth.ifNothing == answeredWorth.letter);
+    visit.observations.clear();
+    CHECK(worthIn(visit).letter == '0');
+    CHECK(worthIn(visit).ifNothing == 'A');
+    visit.effort.light.clear();
+    CHECK(worthIn(visit).ifNothing == 'B'); // one step less
+    CHECK(worthIn(visit, photographed(HostAnswer::cannotTell)).ifNothing == 'C');
+    CHECK(worthIn(visit, photographed(HostAnswer::notHost)).ifNothing == '0');
+    visit.effort.minutes.reset();
+    CHECK(worthIn(visit).ifNothing == '0');
+}
+
 TEST_CASE("The worth never rises with less effort, another host or an open line", "[worth]")
 {
     const auto rank = [](char letter) { return std::string("ABC0").find(letter); };

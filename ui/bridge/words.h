@@ -65,8 +65,8 @@ QString importNoteText(const std::string& note);
 
 // ---- host and season (words_trade.cpp)
 
-/// "Sweet chestnut or another chestnut, by leaf margin and 2 more." "Not a chestnut: leaves opposite." and so
-/// on.
+/// With the evidence: "Is a chestnut (sweet chestnut): teeth with points (18) and long slender catkins." "Is not a chestnut,
+/// because of: leaves opposite." "Cannot tell yet. Agrees with a chestnut: ... Lacking: ..."
 QString hostText(const HostVerdict& verdict, const Pack& pack);
 /// Two or three words for lists: "chestnut", "not a chestnut", "not settled".
 QString hostWord(HostAnswer answer);
@@ -85,6 +85,8 @@ QString shiftText(std::optional<int> days, bool limited = false);
 QString worthWord(char letter);
 /// Why this letter: code of Worth::reason with what is missing.
 QString worthText(const Worth& worth, const Pack& pack);
+/// What a "nothing seen" is or would be worth as the effort stands, and what each missing part does to it.
+QString effortText(const Worth& worth, HostAnswer host, const Pack& pack);
 
 // ---- words of enums and codes (words_names.cpp)
 

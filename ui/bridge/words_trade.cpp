@@ -66,24 +66,38 @@ QStringList characterNames(const std::vector<std::string>& ids, const Pack& pack
     return names;
 }
 
-/// "leaf arrangement: opposite" for each character that carries the answer.
-QStringList decidingStates(const HostVerdict& verdict, const Pack& pack)
+/// What was seen of a character: the words of its state, or its name where it was counted or measured.
+QString seenWords(const HostEvidence& evidence, const Pack& pack)
+{
+    const CharacterState* state = pack.state(evidence.character, evidence.state);
+    const QString name = state ? text(state->words) : characterName(evidence.character, &pack);
+    return evidence.value ? words("%1 (%2)", "character, number").arg(name, numberText(*evidence.value)) : name;
+}
+
+/// What was seen of these characters.
+QStringList statesSeen(const HostVerdict& verdict, const std::vector<std::string>& characters, const Pack& pack)
 {
     QStringList said;
-    for (const HostEvidence& evidence : verdict.evidence) {
-        const bool carries = std::find(verdict.decidedBy.begin(), verdict.decidedBy.end(),
-                                       evidence.character) != verdict.decidedBy.end();
-        const CharacterState* state = pack.state(evidence.character, evidence.state);
-        if (carries)
-            said << (state ? text(state->words) : characterName(evidence.character, &pack));
-    }
-    return said.isEmpty() ? characterNames(verdict.decidedBy, pack) : said;
+    for (const HostEvidence& evidence : verdict.evidence)
+        if (std::find(characters.begin(), characters.end(), evidence.character) != characters.end())
+            said << seenWords(evidence, pack);
+    return said.isEmpty() ? characterNames(characters, pack) : said;
+}
+
+/// What agrees with a chestnut so far.
+QStringList statesFor(const HostVerdict& verdict, const Pack& pack)
+{
+    QStringList said;
+    for (const HostEvidence& evidence : verdict.evidence)
+        if (evidence.counted && evidence.mark != Mark::contradicts && evidence.mark != Mark::notForHost)
+            said << seenWords(evidence, pack);
+    return said;
 }
 
 QString hostKind(const HostVerdict& verdict, const Pack& pack)
 {
     const Kind* kind = verdict.kindsLeft.size() == 1 ? pack.kind(verdict.kindsLeft.front()) : nullptr;
-    return kind ? text(kind->commonName) : words("a chestnut", "the genus, species open");
+    return kind ? text(kind->commonName) : words("species open", "of a chestnut");
 }
 
 } // namespace
@@ -105,24 +119,28 @@ QString hostText(const HostVerdict& verdict, const Pack& pack)
 {
     switch (verdict.answer) {
     case HostAnswer::host:
-        return sentenceStart(
-            words("%1, by %2.", "kind, characters")
-                .arg(hostKind(verdict, pack), listText(characterNames(verdict.decidedBy, pack))));
+        return words("Is a chestnut (%1): %2.", "kind, what was seen")
+            .arg(hostKind(verdict, pack), listText(statesSeen(verdict, verdict.decidedBy, pack)));
     case HostAnswer::notHost:
-        return words("Not a chestnut: %1.", "what was seen").arg(listText(decidingStates(verdict, pack)));
+        return words("Is not a chestnut, because of: %1.", "what was seen")
+            .arg(listText(statesSeen(verdict, verdict.decidedBy, pack)));
     case HostAnswer::cannotTell:
         break;
     }
-    if (!verdict.contradictions.empty())
-        return words("Not settled yet. Speaks against a chestnut: %1.", "characters")
-            .arg(listText(characterNames(verdict.contradictions, pack)));
     if (verdict.evidence.empty())
-        return words("Not settled yet: nothing is answered.");
+        return words("Cannot tell yet: nothing is answered.");
+    QStringList parts{words("Cannot tell yet.")};
+    if (const QStringList agrees = statesFor(verdict, pack); !agrees.isEmpty())
+        parts << words("Agrees with a chestnut: %1.", "what was seen").arg(listText(agrees));
+    if (!verdict.contradictions.empty())
+        parts << words("Speaks against one: %1.", "what was seen").arg(listText(statesSeen(verdict, verdict.contradictions, pack)));
     QStringList needed;
     for (const std::string& code : verdict.lacking)
-        needed << hostLackingText(code);
-    return needed.isEmpty() ? words("Not settled yet.")
-                            : words("Not settled yet. Lacking: %1.", "what is needed").arg(listText(needed));
+        if (code != "contradiction")
+            needed << hostLackingText(code);
+    if (!needed.isEmpty())
+        parts << words("Lacking: %1.", "what is needed").arg(listText(needed));
+    return parts.join(QLatin1Char(' '));
 }
 
 QString hostLackingText(const std::string& code)
@@ -202,6 +220,29 @@ QString worthText(const Worth& worth, const Pack& pack)
         parts << missing.join(QStringLiteral("; ")) + QLatin1Char('.');
     if (worth.reason == "calendar" && !worth.why.empty())
         parts << sentenceStart(text(worth.why)) + QLatin1Char('.');
+    return parts.join(QLatin1Char(' '));
+}
+
+QString effortText(const Worth& worth, HostAnswer host, const Pack& pack)
+{
+    if (host == HostAnswer::notHost)
+        return words("On a tree that is no host a “nothing seen” is worth 0.");
+    if (worth.shifted == '0')
+        return words("On this date a “nothing seen” is worth 0, however you look.");
+    QStringList parts{worth.ifNothing == worth.shifted
+                          ? words("A “nothing seen” is worth %1, as much as the date allows.").arg(QLatin1Char(worth.shifted))
+                          : words("As it stands a “nothing seen” is worth %1; the date allows %2.")
+                                .arg(QLatin1Char(worth.ifNothing)).arg(QLatin1Char(worth.shifted))};
+    QStringList essential, others;
+    for (const WorthCondition& condition : pack.worthConditions)
+        if (condition.id != "host" && std::find(worth.missing.begin(), worth.missing.end(), condition.id) != worth.missing.end())
+            (condition.essential ? essential : others) << text(condition.words);
+    if (!essential.isEmpty())
+        parts << words("It is 0 without %1.").arg(essential.join(QStringLiteral("; ")));
+    if (!others.isEmpty())
+        parts << words("One step less while any of these is missing: %1.").arg(others.join(QStringLiteral("; ")));
+    if (host == HostAnswer::cannotTell)
+        parts << words("C at most while the tree is not settled as a chestnut.");
     return parts.join(QLatin1Char(' '));
 }
 

@@ -79,6 +79,7 @@ void SeenPart::buildEffort()
     grid->setHorizontalSpacing(14);
     grid->setVerticalSpacing(2);
     m_effortHead = new QLabel(m_effort);
+    m_effortHead->setObjectName(QStringLiteral("effortWords"));
     m_effortHead->setWordWrap(true);
     grid->addWidget(m_effortHead, 0, 0, 1, 7);
     const auto whole = [](std::optional<double> v) { return v ? std::optional<int>(static_cast<int>(*v)) : std::nullopt; };
@@ -230,8 +231,8 @@ void SeenPart::refreshEffort()
     m_leaves->setCurrentIndex(std::max(0, m_leaves->findData(text(effort.leaves))));
     for (QWidget* box : std::initializer_list<QWidget*>{m_binoculars, m_inner, m_light, m_leaves})
         box->setEnabled(edit);
-    m_effortHead->setText(effort.minutes ? tr("How you looked")
-                                         : tr("How you looked. Without the minutes a “nothing seen” is worth 0."));
+    m_effortHead->setText(page.nothing ? tr("How you looked")
+                                       : tr("How you looked. %1").arg(effortText(page.worth, page.host.answer, m_desk.pack())));
     m_nothing->setEnabled(edit && effort.minutes.has_value() && page.host.answer != HostAnswer::notHost);
     m_worth->setText(page.nothing ? worthText(page.worth, m_desk.pack()) : QString());
     m_worth->setVisible(page.nothing);
