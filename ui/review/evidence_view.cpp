@@ -109,12 +109,14 @@ void EvidenceView::paintEvent(QPaintEvent*)
 void EvidenceView::keyPressEvent(QKeyEvent* event)
 {
     switch (event->key()) {
+    case Qt::Key_Left:
     case Qt::Key_Comma:
         if (m_at > 0) {
             --m_at;
             load();
         }
         return;
+    case Qt::Key_Right:
     case Qt::Key_Period:
         if (m_at + 1 < m_photos.size()) {
             ++m_at;

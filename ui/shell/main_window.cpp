@@ -21,6 +21,7 @@
 #include "ui/bridge/dates.h"
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
+#include "ui/shell/single_keys.h"
 #include "ui/shell/start_page.h"
 #include "ui/theme/theme.h"
 #include "ui/widgets/key_button.h"
@@ -69,16 +70,17 @@ MainWindow::MainWindow(Workbench& bench, Look& look, std::unique_ptr<Prompts> pr
     grid->setColumnStretch(1, 1);
     setCentralWidget(middle);
 
+    m_singleKeys = new SingleKeys(this);
     buildMenus();
     buildStatus();
     connect(m_rail, &PlaceRail::placeChosen, this, &MainWindow::goToPlace);
     connect(&m_bench, &Workbench::storeReady, this, &MainWindow::storeOpened);
     connect(&m_bench, &Workbench::storeClosed, this, &MainWindow::storeClosed);
-    connect(&m_bench, &Workbench::storeChanged, this, [this] {
-        refreshUndo();
     connect(m_ribbon, &SeasonRibbon::calendarAsked, this, &MainWindow::askLeafing);
-        refreshStatus();
+    connect(&m_bench, &Workbench::storeChanged, this, [this] {
         refreshSeason();
+        refreshUndo();
+        refreshStatus();
         if (Place* shown = currentPlace())
             shown->enter();
     });
@@ -198,8 +200,6 @@ void MainWindow::storeOpened()
     });
 }
 
-void MainWindow::storeClosed()
-{
 /// The ribbon moves when the season of the store did.
 void MainWindow::refreshSeason()
 {
@@ -211,6 +211,8 @@ void MainWindow::refreshSeason()
     m_ribbon->setSeason(text(season.region), observed ? std::optional<int>(season.shiftDays) : std::nullopt);
 }
 
+void MainWindow::storeClosed()
+{
     setWindowTitle(QStringLiteral("Cupule"));
     m_demonstration->hide();
     m_ribbon->hide(); // what a day is worth depends on the store's region

@@ -26,6 +26,7 @@ class Look;
 class MessageStrip;
 class PlaceRail;
 class SeasonRibbon;
+class SingleKeys;
 class StartPage;
 class KeyButton;
 
@@ -57,11 +58,11 @@ public Q_SLOTS:
     void proveJournal();
     void checkHealth();
     void writeAccount();
-    void undo();
     /// The observed leafing of chestnut, which moves the season.
     void askLeafing();
     /// Whom to tell, who may move a sample, hours to the laboratory.
     void askProgramme();
+    void undo();
     void redo();
     void showHelp();
     void showCautions();
@@ -80,16 +81,17 @@ private:
     void storeOpened();
     void storeClosed();
     void refreshStatus();
-    void refreshUndo();
     void refreshSeason();
     void judgeYear(int year);
     void settingsCameBack(const Uid& changed);
+    void refreshUndo();
     void showFault(const Fault& fault);
     void importPaths(const QStringList& paths);
     void setTextPercent(int percent);
     void setLookMode(const QString& mode);
     QAction* addCommand(QMenu* menu, const QString& words, const QKeySequence& key, const QString& name,
                         const std::function<void()>& run, bool needsStore);
+    void addSwitch(QMenu* menu, const QString& words, const QString& name, Setting setting, const std::function<void(bool)>& turn);
 
     Workbench& m_bench;
     Look& m_look;
@@ -97,6 +99,7 @@ private:
     AccountWriter m_accountWriter;
     SeasonRibbon* m_ribbon = nullptr;
     PlaceRail* m_rail = nullptr;
+    SingleKeys* m_singleKeys = nullptr;
     MessageStrip* m_strip = nullptr;
     QLabel* m_demonstration = nullptr;
     QStackedWidget* m_stack = nullptr;

@@ -19,6 +19,7 @@
 #include "ui/shell/leafing_dialog.h"
 #include "ui/shell/main_window.h"
 #include "ui/shell/programme_dialog.h"
+#include "ui/shell/single_keys.h"
 #include "ui/shell/store_dialogs.h"
 #include "ui/theme/theme.h"
 #include "ui/widgets/key_button.h"
@@ -52,6 +53,20 @@ QAction* MainWindow::addCommand(QMenu* menu, const QString& words, const QKeySeq
         action->setEnabled(m_bench.session() != nullptr);
     }
     return action;
+}
+
+/// A yes or no of the settings, as it stands and to be turned.
+void MainWindow::addSwitch(QMenu* menu, const QString& words, const QString& name, Setting setting, const std::function<void(bool)>& turn)
+{
+    QAction* action = menu->addAction(words);
+    action->setObjectName(name);
+    action->setCheckable(true);
+    action->setChecked(m_bench.settings().value(setting).toBool());
+    turn(action->isChecked());
+    connect(action, &QAction::toggled, this, [this, setting, turn](bool on) {
+        m_bench.settings().set(setting, on);
+        turn(on);
+    });
 }
 
 void MainWindow::buildMenus()
@@ -116,6 +131,15 @@ void MainWindow::buildViewMenu()
     addCommand(view, tr("Dark"), {}, QStringLiteral("look-dark"), [this] { setLookMode(QStringLiteral("dark")); }, false);
     addCommand(view, tr("Light or dark as the system has it"), {}, QStringLiteral("look-system"),
                [this] { setLookMode(QStringLiteral("system")); }, false);
+    view->addSeparator();
+    addSwitch(view, tr("Single letters and digits act as keys"), QStringLiteral("single-keys"), Setting::singleKeys,
+              [this](bool on) { m_singleKeys->setOn(on); });
+    addSwitch(view, tr("Buttons show their keys"), QStringLiteral("key-caps"), Setting::keyCapsShown, [this](bool on) {
+        KeyButton::showCaps(on);
+        for (KeyButton* button : findChildren<KeyButton*>())
+            button->updateGeometry();
+        update();
+    });
     view->addSeparator();
     addCommand(view, tr("Season ribbon"), QKeySequence(Qt::Key_F9), QStringLiteral("ribbon"),
                [this] { m_ribbon->setFocus(Qt::ShortcutFocusReason); }, true);

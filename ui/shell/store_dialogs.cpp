@@ -14,6 +14,7 @@
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
 #include "ui/shell/workbench.h"
+#include "ui/widgets/word_fit.h"
 
 namespace cupule::ui {
 
@@ -40,7 +41,7 @@ public:
     explicit ProfileDialog(QWidget* parent) : QDialog(parent)
     {
         setWindowTitle(QObject::tr("Who works here"));
-        setMinimumWidth(460);
+        new WordFit(this, 460);
         auto* form = new QFormLayout(this);
         form->addRow(sentence(QObject::tr("Your name stays in this programme's stores and can be erased on request. "
                                           "The short code is what lists and papers show."),
@@ -99,7 +100,7 @@ bool askProfile(Workbench& bench, QWidget* parent)
 NewStoreDialog::NewStoreDialog(QWidget* parent) : QDialog(parent)
 {
     setWindowTitle(tr("A new store"));
-    setMinimumWidth(460);
+    new WordFit(this, 460);
     auto* form = new QFormLayout(this);
     m_name = new QLineEdit(this);
     m_name->setObjectName(QStringLiteral("storeName"));

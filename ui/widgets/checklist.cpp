@@ -1,6 +1,7 @@
 #include "ui/widgets/checklist.h"
 
 #include <algorithm>
+#include <array>
 
 #include <QKeyEvent>
 #include <QMouseEvent>
@@ -131,6 +132,20 @@ void ChecklistView::answer(const QModelIndex& index, Answer answer)
         moveOn(checklist()->indexOf(row.sign).row(), 1);
 }
 
+/// The neighbouring answer, for those who switch single keys off. The row stays current, so that the next press goes on.
+void ChecklistView::turn(const QModelIndex& index, int step)
+{
+    constexpr std::array order{Answer::seen, Answer::notSeen, Answer::notJudged};
+    const ChecklistRow row = checklist()->row(index);
+    if (!index.isValid() || row.kind != ChecklistRow::Kind::sign || row.readOnly)
+        return;
+    const auto here = std::find(order.begin(), order.end(), row.answer) - order.begin();
+    const bool open = here == static_cast<std::ptrdiff_t>(order.size());
+    const auto next = open ? (step > 0 ? 0 : 2) : std::clamp<std::ptrdiff_t>(here + step, 0, 2);
+    if (order[std::size_t(next)] != row.answer)
+        Q_EMIT answered(row.sign, order[std::size_t(next)]);
+}
+
 /// To the next row that can be current in that direction; stays where there is none.
 void ChecklistView::moveOn(int from, int step)
 {
@@ -158,6 +173,14 @@ void ChecklistView::showInPage(const QModelIndex& index)
     }
 }
 
+/// Coming by Tab lands on the first sign, so that something is said and shown.
+void ChecklistView::focusInEvent(QFocusEvent* event)
+{
+    QListView::focusInEvent(event);
+    if (model() && !currentIndex().flags().testFlag(Qt::ItemIsSelectable) && event->reason() != Qt::MouseFocusReason)
+        moveOn(-1, 1);
+}
+
 void ChecklistView::keyPressEvent(QKeyEvent* event)
 {
     const QModelIndex index = currentIndex();
@@ -176,6 +199,10 @@ void ChecklistView::keyPressEvent(QKeyEvent* event)
     case Qt::Key_0:
     case Qt::Key_Backspace:
         return answer(index, Answer::open);
+    case Qt::Key_Right:
+        return turn(index, 1);
+    case Qt::Key_Left:
+        return turn(index, -1);
     case Qt::Key_Up:
         return index.isValid() ? moveOn(index.row(), -1) : moveOn(-1, 1);
     case Qt::Key_Down:

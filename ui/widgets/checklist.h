@@ -97,6 +97,7 @@ Q_SIGNALS:
     void wholeHeightChanged();
 
 protected:
+    void focusInEvent(QFocusEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
@@ -110,6 +111,7 @@ protected:
 
 private:
     void answer(const QModelIndex& index, Answer answer);
+    void turn(const QModelIndex& index, int step);
     void moveOn(int fromRow, int step);
     void placeEditor();
     void relayout();
