@@ -1,5 +1,6 @@
 #include "app/window.h"
 
+#include <deque>
 #include <functional>
 
 #include <QApplication>
@@ -11,6 +12,7 @@
 #include "core/base/file.h"
 #include "core/report/html.h"
 #include "core/task/account.h"
+#include "core/task/notice.h"
 #include "core/task/sample_papers.h"
 #include "ui/bridge/plurals.h"
 #include "ui/bridge/text.h"
@@ -72,6 +74,14 @@ Status writeCustodyRecord(Session& session, const Uid& sample, const QString& pa
     return writeFile(ui::utf8(path), ui::documentPdf(report::custodyRecord(*data, session.pack(), BridgeWords())));
 }
 
+Status writeNotice(Session& session, const Uid& visit, const QString& path)
+{
+    const auto data = gatherNotice(session, visit, true);
+    if (!data)
+        return tl::unexpected<Fault>(data.error());
+    return writeFile(ui::utf8(path), ui::documentPdf(report::notice(*data, session.pack(), BridgeWords())));
+}
+
 void restoreLook(ui::Look& look, ui::Settings& settings)
 {
     const QString mode = settings.value(ui::Setting::lookMode).toString();
@@ -105,6 +115,18 @@ private:
     std::function<void()> m_then;
 };
 
+/// One step after the other, each in a turn of the event loop of its own, so that keys and painting come between them.
+void inTurns(QObject* on, std::deque<std::function<void()>> steps)
+{
+    if (steps.empty())
+        return;
+    QTimer::singleShot(0, on, [on, steps = std::move(steps)]() mutable {
+        steps.front()();
+        steps.pop_front();
+        inTurns(on, std::move(steps));
+    });
+}
+
 } // namespace
 
 int runWindow(int argc, char** argv, const std::string& store, const std::string& profile,
@@ -124,14 +146,22 @@ int runWindow(int argc, char** argv, const std::string& store, const std::string
     // The places, which show nothing without a store, and the store come after the first paint, so that the window is there
     // at once whatever the store holds.
     AfterFirstPaint later(window, [&] {
-        window.addPlace(new ui::DayView(bench, window.prompts(), &window));
-        window.addPlace(new ui::TreesView(bench, &window));
-        auto* samples = new ui::SamplesView(bench, window.prompts(), &window);
-        samples->setPapers({&writeLabels, &writeReservedLabels, &writeCustodyRecord});
-        window.addPlace(samples);
-        window.addPlace(new ui::ReviewView(bench, window.prompts(), &window));
-        if (!store.empty())
-            window.openNamed(ui::text(store));
+        inTurns(&window, {[&] { window.addPlace(new ui::DayView(bench, window.prompts(), &window)); },
+                          [&] { window.addPlace(new ui::TreesView(bench, &window)); },
+                          [&] {
+                              auto* samples = new ui::SamplesView(bench, window.prompts(), &window);
+                              samples->setPapers({&writeLabels, &writeReservedLabels, &writeCustodyRecord});
+                              window.addPlace(samples);
+                          },
+                          [&] {
+                              auto* review = new ui::ReviewView(bench, window.prompts(), &window);
+                              review->setNoticeWriter(&writeNotice);
+                              window.addPlace(review);
+                          },
+                          [&] {
+                              if (!store.empty())
+                                  window.openNamed(ui::text(store));
+                          }});
     });
     window.show();
     return QApplication::exec();

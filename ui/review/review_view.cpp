@@ -97,6 +97,8 @@ QWidget* ReviewView::buildRecord()
     outer->setSpacing(0);
     auto* area = new QScrollArea(whole);
     area->setObjectName(QStringLiteral("recordPage"));
+    area->setAccessibleName(tr("The record"));
+    area->setProperty("reads", true);
     area->setWidgetResizable(true);
     area->setFrameShape(QFrame::NoFrame);
     area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
@@ -135,6 +137,8 @@ QWidget* ReviewView::buildReasons()
 {
     auto* area = new QScrollArea(this);
     area->setObjectName(QStringLiteral("reviewReasons"));
+    area->setAccessibleName(tr("What speaks for it and against it"));
+    area->setProperty("reads", true);
     area->setWidgetResizable(true);
     area->setFrameShape(QFrame::NoFrame);
     area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
@@ -173,6 +177,8 @@ void ReviewView::buildCommands()
         if (!why.isEmpty())
             m_desk.reopen(why);
     });
+    addCommand(tr("Notice for the authority…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_A), QStringLiteral("review-notice"),
+        [this] { writeNotice(); });
     addCommand(tr("The authority has been told…"), {}, QStringLiteral("review-told"), [this] {
         const QString to = m_prompts.line(this, tr("The authority has been told"), tr("Who was told?"), {});
         if (to.isEmpty())
@@ -180,6 +186,22 @@ void ReviewView::buildCommands()
         m_desk.recordTold(to, m_prompts.line(this, tr("The authority has been told"), tr("Their reference, if they gave one"), {}));
     });
     addCommand(tr("The tree's page"), QKeySequence(Qt::CTRL | Qt::Key_T), QStringLiteral("review-tree"), [this] { m_desk.goToTree(); });
+}
+
+void ReviewView::writeNotice()
+{
+    if (!m_desk.page() || !m_noticeWriter)
+        return;
+    const VisitPage& visit = m_desk.page()->visit;
+    const QString tree = visit.tree ? text(visit.tree->label) : tr("no tree");
+    const QString path = m_prompts.fileToWrite(this, tr("Where the notice is to lie"),
+                                               tr("notice %1 %2.pdf").arg(tree, text(visit.visit.date.text())), tr("Papers (*.pdf)"));
+    if (path.isEmpty())
+        return;
+    if (const Status written = m_noticeWriter(*m_bench.session(), visit.visit.id, path); !written)
+        m_bench.complain(written.error());
+    else
+        m_bench.say(tr("The notice lies in %1. Nobody has been told by it: send it, then note that you did.").arg(path));
 }
 
 void ReviewView::enter()
@@ -221,6 +243,7 @@ QStringList ReviewView::help() const
     return {tr("The list on the left stands in the order of what cannot wait; each record says why it stands there."),
             tr("Ctrl+Enter opens the decision: 1 accepts, 2 returns, 3 rejects. Digits pick reasons, Ctrl+Enter keeps it, Esc leaves it."),
             tr("In the photos , and . go to the other one, + and - zoom, T turns."),
+            tr("Ctrl+Shift+A writes the notice of a find for the authority. It tells nobody by itself."),
             tr("Nobody decides on a record at which they were present, and a first find in new ground needs two verifiers.")};
 }
 

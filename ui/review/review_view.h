@@ -2,6 +2,8 @@
 
 #pragma once
 
+#include <functional>
+
 #include "ui/review/review_desk.h"
 #include "ui/shell/place.h"
 #include "ui/shell/prompts.h"
@@ -22,6 +24,11 @@ class ReviewView : public Place {
     Q_OBJECT
 public:
     ReviewView(Workbench& bench, Prompts& prompts, QWidget* parent = nullptr);
+    /// Writes the notice of a find; may fail as writing a file may, and with "notice.no-find". Without one, its command does nothing.
+    void setNoticeWriter(std::function<Status(Session&, const Uid& visit, const QString& path)> writer)
+    {
+        m_noticeWriter = std::move(writer);
+    }
 
     [[nodiscard]] QString id() const override { return QStringLiteral("review"); }
     [[nodiscard]] QString word() const override { return tr("Review"); }
@@ -42,9 +49,11 @@ private:
     void buildCommands();
     void refreshPage();
     void step(int by);
+    void writeNotice();
 
     Workbench& m_bench;
     Prompts& m_prompts;
+    std::function<Status(Session&, const Uid&, const QString&)> m_noticeWriter;
     ReviewDesk m_desk;
     QStackedWidget* m_stack;
     EmptyState* m_empty;
