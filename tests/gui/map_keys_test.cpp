@@ -181,6 +181,19 @@ TEST_CASE("a screen reader is told what the map shows", "[gui][map]")
     CHECK(compassWord(-45) == QStringLiteral("north-west"));
 }
 
+TEST_CASE("a map without a scene is blank, by keys too", "[gui][map]")
+{
+    SmallMap map;
+    settle(map, {300, 300});
+    map.canvas()->setFocus();
+    for (const Qt::Key key : {Qt::Key_Plus, Qt::Key_N, Qt::Key_Return, Qt::Key_0, Qt::Key_Left})
+        QTest::keyClick(map.canvas(), key);
+    CHECK(map.canvas()->scene().plane == nullptr);
+    CHECK(map.canvas()->accessibleDescription().isEmpty());
+    CHECK(map.canvas()->tilesPainted() == 0);
+    CHECK(map.pointerText().isEmpty());
+}
+
 TEST_CASE("what was looked at stays in sight while nothing moves", "[gui][map]")
 {
     Open open;
@@ -188,6 +201,11 @@ TEST_CASE("what was looked at stays in sight while nothing moves", "[gui][map]")
     const MapView near = open.canvas.view();
     open.map.setScene(sampleScene());
     CHECK(open.canvas.view() == near);
+    (void)open.map.grab();
+    const int tiles = open.canvas.tilesPainted();
+    open.map.setScene(sampleScene());
+    (void)open.map.grab();
+    CHECK(open.canvas.tilesPainted() == tiles); // the same scene paints nothing anew
     MapScene moved = sampleScene();
     moved.tree->at.latitude += 0.01;
     open.map.setScene(moved);

@@ -21,6 +21,7 @@ struct MapSpot {
     GeoPoint at;
     double uncertaintyMetres = 0;   ///< 0 = not known
     Uid noun;                       ///< what it is of, for whoever wants to go there; may be null
+    bool operator==(const MapSpot&) const = default;
 };
 
 struct MapScene {
@@ -33,6 +34,7 @@ struct MapScene {
     std::vector<MapSpot> visits = {};       ///< of this tree, oldest first
     std::vector<MapSpot> photos = {};
     std::vector<MapSpot> points = {};       ///< of a receiver
+    bool operator==(const MapScene&) const = default;
     [[nodiscard]] bool isEmpty() const
     {
         return !tree && neighbours.empty() && visits.empty() && photos.empty() && points.empty() && boundary.empty();

@@ -61,12 +61,14 @@ SmallMap::SmallMap(QWidget* parent)
             Q_EMIT nounAsked(noun);
     });
     connect(m_notations, &QComboBox::activated, this, &SmallMap::refreshPointer);
-    setScene({});
 }
 
 void SmallMap::setScene(const MapScene& scene)
 {
-    const bool keep = m_canvas->scene().plane != nullptr && sameView(m_scene, scene);
+    const bool filled = m_canvas->scene().plane != nullptr;
+    if (filled && scene == m_scene)
+        return;
+    const bool keep = filled && sameView(m_scene, scene);
     m_scene = scene;
     m_canvas->setScene(placed(scene), keep);
     m_canvas->setWords(sceneText(scene));

@@ -23,7 +23,8 @@ class SmallMap : public QWidget {
     Q_OBJECT
 public:
     explicit SmallMap(QWidget* parent = nullptr);
-    /// The part of the map that is shown stays if the scene is of the same tree and nothing of it moved.
+    /// The part of the map that is shown stays if the scene is of the same tree and nothing of it moved. Before the first scene the map is
+    /// blank and costs nothing, not even the loading of PROJ.
     void setScene(const MapScene& scene);
     [[nodiscard]] const MapScene& scene() const { return m_scene; }
     /// The canvas alone, for a form that has no room for more: the place under the pointer stands in its corner, and Tab goes past it.
