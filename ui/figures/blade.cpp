@@ -236,6 +236,14 @@ QPointF Blade::onVein(int side, int vein, double r) const
     return at(p.x(), p.y(), side);
 }
 
+std::vector<double> Blade::bristleLengths() const
+{
+    std::vector<double> lengths;
+    for (const Bristle& bristle : m_bristles)
+        lengths.push_back(bristle.length);
+    return lengths;
+}
+
 double Blade::veinEnd(int side, int vein) const
 {
     return m_veins[side > 0 ? 0 : 1][std::size_t(vein)].end;

@@ -92,6 +92,8 @@ public:
     [[nodiscard]] double veinEnd(int side, int vein) const;
     /// Between two neighbouring veins, `between` 0 on the first and 1 on the next.
     [[nodiscard]] QPointF inPanel(int side, int vein, double r, double between) const;
+    /// mm, of every bristle on both sides.
+    [[nodiscard]] std::vector<double> bristleLengths() const;
     /// Torn or eaten: what lies behind shows through.
     void cut(const QPainterPath& holes) { m_holes = holes; }
 

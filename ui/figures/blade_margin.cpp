@@ -102,7 +102,7 @@ void Blade::teeth(Side& out, Dice& dice, int side)
         if (kind.bristleTo > 0 && m_form.detail > 0) {
             const double length = dice.in(kind.bristleFrom, kind.bristleTo) *
                                   std::min(1.0, m_form.length / 120) * std::sqrt(narrowing(tip));
-            m_bristles.push_back({at(tip - 0.002, halfWidth(tip) - 0.002, side),
+            m_bristles.push_back({at(tip - 0.003, halfWidth(tip) - 0.003, side),
                                   heading(tip) - side * dice.in(27, 41), length, side});
         }
     }

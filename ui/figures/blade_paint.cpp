@@ -122,7 +122,7 @@ void Blade::drawMidrib(Drawing& drawing) const
 /// Each prolongs its vein and curls forward; tapered to nothing.
 void Blade::drawBristles(Drawing& drawing) const
 {
-    const QColor straw = Lab{58, 4, 34}.colour();
+    const QColor straw = mixed(m_base.moved(12, 6, 6), Lab{58, 2, 36}, 0.55).colour(), dark = m_base.moved(-22).colour();
     for (const Bristle& bristle : m_bristles) {
         const double forward = heading(0.5);
         double turn = bristle.heading - forward;
@@ -133,8 +133,9 @@ void Blade::drawBristles(Drawing& drawing) const
             const double now = forward + turn * (1 - 0.5 * i / steps);
             points.push_back(points.back() + headed(now) * (bristle.length / steps));
         }
-        drawing.fill(tapered(points, 0.55, 0.12), straw);
-        drawing.line(polyline(points), straw.darker(150), 0.12, 0.7, 2.0);
+        const QPainterPath sliver = tapered(points, 0.60, 0.14);
+        drawing.outline(sliver, dark, 0.12);
+        drawing.fill(sliver, straw);
     }
 }
 

@@ -48,7 +48,7 @@ QPainterPath angular(const QPointF& middle, double radius, double along, Dice& d
 void leafSpot(Drawing& drawing, const FigureSpec&, const Dice& dice)
 {
     SoundForm sound;
-    sound.tint = {4, 5, 6};
+    sound.tint = {3, 2, 3};
     const Blade blade = chestnutLeaf(drawing, dice, sound);
     Dice place = dice.part("spots");
     struct Spot {
@@ -61,7 +61,7 @@ void leafSpot(Drawing& drawing, const FigureSpec&, const Dice& dice)
         const int vein = place.whole(1, blade.veins(side) - 2);
         const double r = 1 - 0.92 * std::pow(place.in(0, 1), 1.3);
         const QPointF middle = blade.inPanel(side, vein, r, place.in(0.18, 0.82));
-        const double radius = place.in(0.8, 1.9), along = blade.heading(0.5) - side * 52;
+        const double radius = place.in(0.9, 2.1), along = blade.heading(0.5) - side * 52;
         Dice edge = dice.part("spot", i), again = edge, inner = edge;
         spots.push_back({angular(middle, 1.6 * radius, along, edge), angular(middle, radius, along, again),
                          angular(middle, 0.45 * radius, along, inner)});

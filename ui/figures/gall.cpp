@@ -109,6 +109,17 @@ void Gall::grow()
         }
         points.push_back(m_form.centre + way * r);
     }
+    double longest = 0;
+    for (const QPointF& a : points)
+        for (const QPointF& b : points)
+            longest = std::max(longest, lengthOf(a - b));
+    const double share = d / longest; // its diameter is the longest, whatever its lobes
+    for (QPointF& p : points)
+        p = m_form.centre + (p - m_form.centre) * share;
+    for (Disc& disc : m_discs) {
+        disc.centre = m_form.centre + (disc.centre - m_form.centre) * share;
+        disc.radius *= share;
+    }
     m_outline = polygon(points);
     placeHoles();
 }
@@ -308,11 +319,11 @@ void drawCollar(Drawing& drawing, const Gall& gall, const std::vector<QPointF>& 
         drawing.fill(strip(outward, widths, side * 0.97, side), near.moved(-22).colour(), 0.8);
 }
 
-std::vector<QPointF> straightOut(const Gall& gall, double degrees)
+std::vector<QPointF> straightOut(const Gall& gall, double degrees, double diameters)
 {
     std::vector<QPointF> line;
     for (int i = 0; i <= 12; ++i)
-        line.push_back(gall.centre() + headed(degrees) * (1.02 * gall.diameter() * i / 12));
+        line.push_back(gall.centre() + headed(degrees) * (diameters * gall.diameter() * i / 12));
     return line;
 }
 

@@ -66,8 +66,8 @@ int exitHoles(int asked, int own);
 /// centre to where the organ has its own width again.
 void drawCollar(Drawing& drawing, const Gall& gall, const std::vector<QPointF>& outward, double organWidth,
                 const Lab& organ, double gallShare);
-/// About one diameter from the centre, straight.
-std::vector<QPointF> straightOut(const Gall& gall, double degrees);
+/// From the centre out, straight.
+std::vector<QPointF> straightOut(const Gall& gall, double degrees, double diameters = 1.02);
 /// A soft shadow under the body; clip it to the organ before.
 void drawGallShadow(Drawing& drawing, const Gall& gall);
 

@@ -33,7 +33,7 @@ Roll rollOf(const Blade& blade, int side, Dice& dice)
     const double wide = dice.in(0.066, 0.080) * blade.length(), phase = dice.in(0, 6);
     for (int i = 0; i <= 60; ++i) {
         const double x = i / 60.0, t = 0.10 + 0.84 * x;
-        const double width = wide * std::pow(std::sin(std::numbers::pi * (0.04 + 0.92 * x)), 0.7) * (1 + 0.08 * std::sin(9 * x + phase));
+        const double width = wide * std::pow(std::sin(std::numbers::pi * (0.012 + 0.952 * x)), 0.7) * (1 + 0.08 * std::sin(9 * x + phase));
         roll.ts.push_back(t);
         roll.widths.push_back(width);
         roll.line.push_back(blade.at(t, std::max(0.0, blade.halfWidth(t) - 0.30 * width / blade.length()), side));
@@ -111,18 +111,18 @@ void drawAphid(Drawing& drawing, const QPointF& at, double heading, double lengt
         for (const double leg : {-0.15, 0.08, 0.28}) {
             const QPointF hip = at + way * (leg * length) + across * (side * 0.22 * length);
             const QPointF knee = hip + across * (side * 0.28 * length) + way * ((leg > 0.2 ? 0.22 : -0.06) * length);
-            drawing.line(polyline({hip, knee, knee + across * (side * 0.12 * length) - way * (0.24 * length)}), dark, 0.09, 1, 2);
+            drawing.line(polyline({hip, knee, knee + across * (side * 0.12 * length) - way * (0.24 * length)}), dark, 0.06, 0.9, 2);
         }
         const QPointF head = at + way * (0.5 * length);
         drawing.line(polyline({head, head + way * (0.22 * length) + across * (side * 0.24 * length),
-                               head - way * (0.2 * length) + across * (side * 0.44 * length)}), dark, 0.07, 1, 2.5);
+                               head - way * (0.2 * length) + across * (side * 0.44 * length)}), dark, 0.05, 0.9, 2.5);
         drawing.line(polyline({at - way * (0.38 * length) + across * (side * 0.2 * length),
                                at - way * (0.62 * length) + across * (side * 0.26 * length)}), dark, 0.12, 1, 2);
     }
     std::vector<QPointF> pear;
     for (int i = 0; i < 20; ++i) {
         const double phi = 2 * std::numbers::pi * i / 20;
-        const double x = 0.5 * std::cos(phi), y = 0.34 * std::sin(phi) * (1 - 0.42 * x * 2 * 0.8);
+        const double x = 0.5 * std::cos(phi), y = 0.28 * std::sin(phi) * (1 - 0.42 * x * 2 * 0.8);
         pear.push_back(at + way * (x * length) + across * (y * length));
     }
     const QPainterPath body = polygon(pear);

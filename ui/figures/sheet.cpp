@@ -13,7 +13,7 @@ namespace cupule::ui {
 namespace {
 
 constexpr int svgUnits = 1800;
-constexpr int captionHeight = 34;
+constexpr int captionHeight = 48;
 
 /// Size of a page whose longer side is `longest`, and which is not too narrow for the scale bar.
 QSize pageFor(const QRectF& extent, int longest)
@@ -66,7 +66,7 @@ QImage figureSheet(const SheetForm& form)
     for (int i = 0; i < kinds; ++i) {
         const QPoint corner(i % form.across * group, i / form.across * (form.cell.height() + captionHeight));
         for (int k = 0; k < form.seeds; ++k) {
-            FigureSpec spec{form.kinds[i], form.firstSeed + static_cast<std::uint32_t>(k)};
+            FigureSpec spec = asMet({form.kinds[i], form.firstSeed + static_cast<std::uint32_t>(k)}, form.asMet);
             spec.scaleBar = true;
             const QRectF where(corner + QPoint(k * form.cell.width(), 0), form.cell);
             paintFigure(painter, where.adjusted(6, 6, -6, -2), spec);
@@ -81,8 +81,7 @@ QImage figureSheet(const SheetForm& form)
         font.setBold(false);
         font.setPixelSize(11);
         painter.setFont(font);
-        painter.drawText(caption, Qt::AlignHCenter | Qt::AlignBottom,
-                         painter.fontMetrics().elidedText(figureWords(form.kinds[i]), Qt::ElideRight, caption.width()));
+        painter.drawText(caption.adjusted(0, 16, 0, 0), Qt::AlignHCenter | Qt::AlignTop | Qt::TextWordWrap, figureWords(form.kinds[i]));
     }
     return sheet;
 }

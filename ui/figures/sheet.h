@@ -22,6 +22,7 @@ struct SheetForm {
     int seeds = 3; ///< side by side, of each kind
     QSize cell{170, 190};
     int across = 4; ///< kinds side by side
+    double asMet = 0; ///< 0 plates to 1 as in a thicket
     QColor ground = Qt::white;
     QColor ink = Qt::black;
 };

@@ -114,24 +114,25 @@ void stipule(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     const QPointF node = stem.node(1);
     const double way = stem.headingAt(1);
     const QPointF across = leftOf(headed(way));
-    stipuleBlade(drawing, node - across * 1.0, way - 24, 17, -0.12);
+    stipuleBlade(drawing, node - across * 1.6, way + 16, 17, -0.10); // the other one, behind the shoot
     stem.draw(drawing, dice, true, true);
     LeafPlace place;
     place.node = node - across * 2.2;
-    place.headingAtNode = way + 58;
-    place.headingOfBlade = way + 60;
+    place.headingAtNode = way + 52;
+    place.headingOfBlade = way + 54;
     place.length = shape.in(54, 64);
     place.bend = 12;
     place.detail = 2;
     drawSimpleLeaf(drawing, bladeKind("castanea-sativa"), place, dice.part("leaf"));
     Dice bud = dice.part("bud");
-    drawBud(drawing, node - across * 2.4 + headed(way) * 2.4, way + 22, chestnutBud(bud));
-    const QPointF base = node + across * 2.2 + headed(way) * 1.2;
-    stipuleBlade(drawing, base, way - 42, 19, 0.10);
-    const Gall gall(
-        {base + headed(way - 42) * 7.5, d, way - 42, gallColour(spec.gallColour, GallColour::pink), 0, exitHoles(spec.exitHoles, 0)}, dice);
-    for (const double out : {way - 42, way + 138})
-        drawCollar(drawing, gall, straightOut(gall, out), 0.5, {62, -18, 38}, 0.45);
+    drawBud(drawing, node - across * 2.4 + headed(way) * 2.4, way + 20, chestnutBud(bud));
+    const QPointF base = node - across * 1.4 - headed(way) * 1.6; // below the stalk, to the front
+    const double out = way + shape.in(106, 118), along = 0.42 * d + 4.4;
+    stipuleBlade(drawing, base, out, along + 13, 0.10);
+    const Gall gall({base + headed(out) * along, d, out, gallColour(spec.gallColour, GallColour::pink), 0,
+                     exitHoles(spec.exitHoles, 0)}, dice);
+    drawCollar(drawing, gall, straightOut(gall, out + 180, along / d), 1.6, {62, -18, 38}, 0.45);
+    drawCollar(drawing, gall, straightOut(gall, out, 0.8), 2.2, {62, -18, 38}, 0.45);
     gall.draw(drawing);
 }
 

@@ -81,8 +81,8 @@ TEST_CASE("a sheet has room for every kind and seed", "[figures]")
     form.cell = {80, 90};
     const QImage sheet = figureSheet(form);
     CHECK(sheet.width() == 2 * 3 * 80);
-    CHECK(sheet.height() == 2 * (90 + 34));
-    const QImage empty = sheet.copy(3 * 80, 90 + 34, 3 * 80, 90 + 34); // the fourth place
+    CHECK(sheet.height() == 2 * (90 + 48));
+    const QImage empty = sheet.copy(3 * 80, 90 + 48, 3 * 80, 90 + 48); // the fourth place
     CHECK(empty.allGray());
     CHECK_FALSE(sheet.allGray());
 }

@@ -1,4 +1,4 @@
-// Figures to be looked at: plates OUT.png CELL SEEDS ACROSS [dark] NAME...   A name ends in * for all that begin so.
+// Figures to be looked at: plates OUT.png CELL SEEDS ACROSS [dark] [met] NAME...   A name ends in * for all that begin so.
 
 #include <QGuiApplication>
 #include <QTextStream>
@@ -11,7 +11,7 @@ int main(int argc, char** argv)
     const QGuiApplication program(argc, argv);
     QStringList words = QGuiApplication::arguments().mid(1);
     if (words.size() < 5) {
-        QTextStream(stderr) << "plates OUT.png CELL SEEDS ACROSS [dark] NAME...\n";
+        QTextStream(stderr) << "plates OUT.png CELL SEEDS ACROSS [dark] [met] NAME...\n";
         return 2;
     }
     const QString out = words.takeFirst();
@@ -24,6 +24,8 @@ int main(int argc, char** argv)
         sheet.ground = QColor(0x1D, 0x1F, 0x1C);
         sheet.ink = QColor(0xE6, 0xE4, 0xDC);
     }
+    if (words.removeAll(QStringLiteral("met")) > 0)
+        sheet.asMet = 1;
     for (const QString& id : cupule::ui::figureIds())
         for (const QString& word : words)
             if (id == word || (word.endsWith(u'*') && id.startsWith(word.chopped(1))))

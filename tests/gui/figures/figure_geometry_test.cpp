@@ -1,0 +1,211 @@
+// What is drawn against what is published: the tables of the host key and of the signs, read in place. Each of their rows names
+// the flora or study it was taken from.
+
+#include "tests/support/catch.h"
+#include "tests/support/shared_data.h"
+
+#include <fstream>
+#include <map>
+#include <string>
+#include <vector>
+
+#include "ui/figures/blade.h"
+#include "ui/figures/figure.h"
+#include "ui/figures/gall.h"
+#include "ui/figures/twigs.h"
+
+using namespace cupule::ui;
+
+namespace {
+
+struct Limits {
+    double least = 0, most = 1e9;
+};
+
+std::vector<std::string> fieldsOf(const std::string& line)
+{
+    std::vector<std::string> fields(1);
+    bool quoted = false;
+    for (const char c : line) {
+        if (c == '"')
+            quoted = !quoted;
+        else if (c == ',' && !quoted)
+            fields.emplace_back();
+        else if (c != '\r')
+            fields.back() += c;
+    }
+    return fields;
+}
+
+/// Rows of a table by two of its columns, with two others as limits; an empty cell sets none.
+std::map<std::string, Limits> limitsOf(const std::string& path, const std::vector<std::string>& keys, const std::string& least,
+                                       const std::string& most)
+{
+    std::ifstream file(path);
+    std::string line;
+    std::getline(file, line);
+    const auto heads = fieldsOf(line);
+    std::map<std::string, Limits> found;
+    while (std::getline(file, line)) {
+        const auto fields = fieldsOf(line);
+        std::string key, unit;
+        Limits limits;
+        for (std::size_t i = 0; i < heads.size() && i < fields.size(); ++i) {
+            for (const auto& name : keys)
+                if (heads[i] == name)
+                    key += (key.empty() ? "" : "/") + fields[i];
+            if (heads[i] == least && !fields[i].empty())
+                limits.least = std::stod(fields[i]);
+            if (heads[i] == most && !fields[i].empty())
+                limits.most = std::stod(fields[i]);
+            if (heads[i] == "unit")
+                unit = fields[i];
+        }
+        if (unit == "cm") {
+            limits.least *= 10;
+            limits.most *= 10;
+        }
+        found[key] = limits;
+    }
+    return found;
+}
+
+Blade bladeOf(const char* kind, std::uint32_t seed)
+{
+    BladeForm form;
+    form.kind = &bladeKind(kind);
+    Dice dice(seed);
+    form.length = dice.in(form.kind->lengthFrom, form.kind->lengthTo);
+    return Blade(form, Dice(seed));
+}
+
+constexpr std::pair<const char*, const char*> taxa[] = {
+    {"castanea-sativa", "Castanea sativa"},   {"castanea-crenata", "Castanea crenata"},
+    {"castanea-mollissima", "Castanea mollissima"}, {"quercus-castaneifolia", "Quercus castaneifolia"},
+    {"quercus-robur", "Quercus robur"},       {"quercus-petraea", "Quercus petraea"},
+    {"quercus-cerris", "Quercus cerris"},     {"carpinus-betulus", "Carpinus betulus"},
+    {"fagus-sylvatica", "Fagus sylvatica"},
+};
+
+} // namespace
+
+TEST_CASE("blades, stalks, buds and husks are as long as the host key says", "[figures][geometry]")
+{
+    const auto path = cupule::test::sharedPath("trade/host_key.csv");
+    if (!path) {
+        cupule::test::skipped("the host key is not here");
+        return;
+    }
+    const auto key = limitsOf(*path, {"character_id", "taxon"}, "min", "max");
+    for (const auto& [id, taxon] : taxa) {
+        CAPTURE(id);
+        const BladeKind& kind = bladeKind(id);
+        const Limits blade = key.at(std::string("K04/") + taxon), stalk = key.at(std::string("K05/") + taxon);
+        CHECK(kind.lengthFrom >= blade.least);
+        CHECK(kind.lengthTo <= blade.most);
+        CHECK(kind.stalkFrom >= stalk.least);
+        CHECK(kind.stalkTo <= stalk.most);
+    }
+    const BladeKind& leaflet = bladeKind("aesculus");
+    CHECK(leaflet.lengthFrom >= key.at("K04/Aesculus hippocastanum").least);
+    CHECK(leaflet.lengthTo <= key.at("K04/Aesculus hippocastanum").most);
+    for (std::uint32_t seed = 1; seed <= 40; ++seed) {
+        Dice dice(seed);
+        const BudForm bud = chestnutBud(dice);
+        CHECK(bud.length <= key.at("K07/Castanea sativa").most);
+        CHECK((bud.scales == 2 || bud.scales == 3)); // its words: 2-3 visible scales
+        CHECK(bud.width > 0.6 * bud.length);         // squat
+        const double husk = std::max(figureExtent({QStringLiteral("husk_castanea"), seed}).width(), 0.0);
+        CHECK(husk <= key.at("K15/Castanea sativa").most);
+        CHECK(husk > 60); // its words: to 6 cm or more
+    }
+    CHECK(carpinusBud().length <= key.at("K07/Carpinus betulus").most);
+    CHECK(fagusBud().length >= key.at("K07/Fagus sylvatica").least);
+    CHECK(fagusBud().length <= key.at("K07/Fagus sylvatica").most);
+    CHECK(aesculusEndBud().length >= key.at("K07/Aesculus hippocastanum").least);
+    CHECK(aesculusEndBud().length <= key.at("K07/Aesculus hippocastanum").most);
+}
+
+TEST_CASE("each side vein of a chestnut leaf ends in one tooth with one bristle; oaks and beech have none", "[figures][geometry]")
+{
+    // K03 of the host key: Castanea sativa "each side vein ends in a tooth with a bristle" (Elwes & Henry 1909). Length of the
+    // bristle from memory.
+    for (std::uint32_t seed = 1; seed <= 25; ++seed) {
+        CAPTURE(seed);
+        const Blade blade = bladeOf("castanea-sativa", seed);
+        const int veins = blade.veins(1) + blade.veins(-1);
+        CHECK(blade.veins(1) >= 15); // about 20 a side, drawing judgement for 150 to 220 mm
+        CHECK(blade.veins(1) <= 21);
+        CHECK(static_cast<int>(blade.bristleLengths().size()) == veins);
+        for (const double length : blade.bristleLengths()) {
+            CHECK(length > 0.6);
+            CHECK(length < 3);
+        }
+        for (const int side : {1, -1})
+            for (int vein = 1; vein < blade.veins(side); ++vein)
+                CHECK(blade.veinEnd(side, vein) > blade.veinEnd(side, vein - 1));
+        CHECK(bladeOf("quercus-robur", seed).bristleLengths().empty());
+        CHECK(bladeOf("fagus-sylvatica", seed).bristleLengths().empty());
+        CHECK(bladeOf("quercus-robur", seed).veins(1) <= 7); // lobes a side: 3 to 7, K03
+    }
+}
+
+TEST_CASE("a gall is as long as it is said to be, over the published sizes", "[figures][geometry]")
+{
+    const auto path = cupule::test::sharedPath("trade/symptoms.csv");
+    if (!path) {
+        cupule::test::skipped("the table of signs is not here");
+        return;
+    }
+    const auto usual = limitsOf(*path, {"id"}, "usual_min", "usual_max");
+    const Limits single = usual.at("S01"), merged = usual.at("S29");
+    for (const double diameter : {single.least, 10.0, 15.0, single.most, merged.most})
+        for (std::uint32_t seed = 1; seed <= 12; ++seed) {
+            CAPTURE(diameter, seed);
+            const Gall gall({{0, 0}, diameter, -90, seed % 2 ? GallColour::pink : GallColour::dry}, Dice(seed));
+            const QPolygonF outline = gall.outline().toFillPolygon();
+            double longest = 0;
+            for (const QPointF& a : outline)
+                for (const QPointF& b : outline)
+                    longest = std::max(longest, lengthOf(a - b));
+            CHECK(longest == Approx(diameter).epsilon(0.01));
+            const QRectF box = gall.outline().boundingRect();
+            CHECK(std::max(box.width(), box.height()) / std::min(box.width(), box.height()) < 2.2);
+        }
+}
+
+TEST_CASE("exit holes are round, 1 to 1.5 mm, apart, and inside their gall", "[figures][geometry]")
+{
+    const auto path = cupule::test::sharedPath("trade/symptoms.csv");
+    if (!path) {
+        cupule::test::skipped("the table of signs is not here");
+        return;
+    }
+    const Limits hole = limitsOf(*path, {"id"}, "usual_min", "usual_max").at("S06");
+    for (std::uint32_t seed = 1; seed <= 30; ++seed) {
+        CAPTURE(seed);
+        const Gall gall({{0, 0}, 18, -90, GallColour::brown, 4, 6}, Dice(seed));
+        CHECK(gall.holes().size() >= 3);
+        CHECK(gall.holes().size() <= 6);
+        for (std::size_t i = 0; i < gall.holes().size(); ++i) {
+            CHECK(gall.holes()[i].diameter >= hole.least);
+            CHECK(gall.holes()[i].diameter <= hole.most);
+            CHECK(gall.outline().contains(gall.holes()[i].at));
+            for (std::size_t k = 0; k < i; ++k)
+                CHECK(lengthOf(gall.holes()[i].at - gall.holes()[k].at) >= 2.4); // drawing judgement
+        }
+        CHECK(Gall({{0, 0}, 18, -90, GallColour::green}, Dice(seed)).holes().empty());
+    }
+}
+
+TEST_CASE("catkins are long and slender, panicles broad and at most 30 cm high", "[figures][geometry]")
+{
+    // K13 of the host key: "upright showy white panicle to 30 cm" (Aesculus hippocastanum).
+    for (std::uint32_t seed = 1; seed <= 10; ++seed) {
+        const QRectF panicle = figureExtent({QStringLiteral("panicle_aesculus"), seed});
+        CAPTURE(seed, panicle.width(), panicle.height());
+        CHECK(panicle.height() <= 300);
+        CHECK(panicle.height() > 150);
+        CHECK(panicle.width() > 0.35 * panicle.height());
+    }
+}
