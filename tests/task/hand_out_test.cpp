@@ -190,6 +190,20 @@ TEST_CASE("only those may hand out whose work it is, and not without their key",
     CHECK(faultOf(handOut(*day.session, dayInto(outFile()))) == "key.missing");
 }
 
+TEST_CASE("a locked key signs with its passphrase", "[task][bundles]")
+{
+    Day day;
+    REQUIRE(lockKey(day.session->profile().folder, day.vale.random, {}, "brown husk", {1, 8192}));
+    HandOut wanted = dayInto(outFile());
+    CHECK(faultOf(handOut(*day.session, wanted)) == "key.passphrase-needed");
+    wanted.passphrase = "green husk";
+    CHECK(faultOf(handOut(*day.session, wanted)) == "key.passphrase");
+    CHECK(day.session->store().bundles().all()->empty());
+    wanted.passphrase = "brown husk";
+    REQUIRE(handOut(*day.session, wanted));
+    CHECK(BundleFile::open(wanted.out));
+}
+
 TEST_CASE("a decision is undone until it has left in a file", "[task][bundles]")
 {
     Day day;
