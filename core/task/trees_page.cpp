@@ -196,8 +196,10 @@ private:
         std::stable_sort(m_page.events.begin(), m_page.events.end(),
                          [](const TreeEvent& a, const TreeEvent& b) { return a.day > b.day; });
         std::stable_sort(m_page.evidence.begin(), m_page.evidence.end(), [&](const CharacterFrom& a, const CharacterFrom& b) {
-            return std::make_tuple(rankOf(a), std::cref(a.seen.character), a.visit)
-                   < std::make_tuple(rankOf(b), std::cref(b.seen.character), b.visit);
+            const auto key = [&](const CharacterFrom& from) {
+                return std::make_tuple(rankOf(from), from.seen.character, from.seen.state, from.seen.value, from.visit);
+            };
+            return key(a) < key(b);
         });
         for (TreePlace& place : m_page.places)
             place.inForce = m_page.tree.position && m_page.tree.position->latitude == place.position.latitude

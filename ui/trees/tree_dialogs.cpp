@@ -4,6 +4,7 @@
 #include <QDialogButtonBox>
 #include <QEvent>
 #include <QFormLayout>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QListWidget>
@@ -135,7 +136,7 @@ MergeDialog::MergeDialog(TreesDesk& desk, QWidget* parent) : QDialog(parent), m_
     m_meaning->setObjectName(QStringLiteral("mergeMeaning"));
     m_meaning->setAccessibleName(tr("What it means"));
     auto* inside = new QWidget(area);
-    inside->setBackgroundRole(QPalette::Base);
+    setGround(*inside, "page");
     auto* rows = new QVBoxLayout(inside);
     rows->setContentsMargins(0, 0, 0, 0);
     rows->addWidget(m_meaning);
@@ -143,8 +144,6 @@ MergeDialog::MergeDialog(TreesDesk& desk, QWidget* parent) : QDialog(parent), m_
     area->setWidget(inside);
     column->addWidget(area, 2);
     m_yes = closingButtons(*this, *column, tr("Merge"), "mergeYes");
-    for (QPushButton* button : findChildren<QPushButton*>()) // Enter chooses a tree here, it must not press Cancel
-        button->setAutoDefault(false);
     resize(onAnyScreen({scaled(620, font()), scaled(600, font())}));
     connect(m_words, &QLineEdit::textEdited, this, &MergeDialog::search);
     connect(m_words, &QLineEdit::returnPressed, this, [this] { m_hits->setFocus(Qt::OtherFocusReason); });
@@ -161,6 +160,13 @@ MergeDialog::MergeDialog(TreesDesk& desk, QWidget* parent) : QDialog(parent), m_
     connect(m_kept, &QComboBox::activated, this, &MergeDialog::tell);
     search();
     m_words->setFocus();
+}
+
+/// Enter chooses a tree and goes on; buttons take theirs themselves, and none is pressed from elsewhere.
+void MergeDialog::keyPressEvent(QKeyEvent* event)
+{
+    if (event->key() != Qt::Key_Return && event->key() != Qt::Key_Enter)
+        QDialog::keyPressEvent(event);
 }
 
 Uid MergeDialog::chosen() const

@@ -47,6 +47,9 @@ public:
     [[nodiscard]] Uid kept() const;
     [[nodiscard]] Uid other() const;
 
+protected:
+    void keyPressEvent(QKeyEvent* event) override;
+
 private:
     void search();
     void tell();

@@ -40,8 +40,7 @@ TreePageView::TreePageView(TreesDesk& desk, QWidget* parent) : QScrollArea(paren
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_box = new QWidget(this);
     m_box->setObjectName(QStringLiteral("treePage"));
-    m_box->setBackgroundRole(QPalette::Base);
-    m_box->setAutoFillBackground(true);
+    setGround(*m_box, "page");
     auto* column = new QVBoxLayout(m_box);
     column->setContentsMargins(18, 14, 18, 18);
     column->setSpacing(6);
@@ -257,7 +256,8 @@ void TreePageView::refreshStories()
     m_line->setRows(timeLineRows(page));
     const auto evidence = evidenceRows(page, m_desk.pack());
     m_evidence->setVisible(!evidence.empty());
-    m_evidenceHead->setText(evidence.empty() ? tr("Is it a chestnut? Nobody has looked at a character yet.") : tr("Is it a chestnut?"));
+    m_evidenceHead->setText(evidence.empty() ? tr("Is it a chestnut? Nobody has looked at a character yet.")
+                                            : tr("Is it a chestnut? Together these say: %1.").arg(hostWord(page.host.answer)));
     m_evidence->setRows(evidence);
     QStringList links;
     for (const Sample& sample : page.samples)
@@ -265,6 +265,7 @@ void TreePageView::refreshStories()
     m_samples->setText(links.isEmpty() ? tr("No sample was taken.") : tr("Samples: %1").arg(links.join(QStringLiteral(", "))));
     m_map->setScene(m_desk.scene());
     m_placeWords->setText(placeLines(page, [this](const Position& position) { return m_desk.placeText(position); }));
+    m_placeWords->setVisible(!m_placeWords->text().isEmpty());
 }
 
 void TreePageView::refreshPhotos()

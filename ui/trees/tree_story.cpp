@@ -61,6 +61,12 @@ StoryRow eventRow(const TreeEvent& event, const TreePage& page)
     return row;
 }
 
+bool sameAs(const CharacterSeen& a, const CharacterSeen& b)
+{
+    return a.character == b.character && a.state == b.state && a.value == b.value && a.onGround == b.onGround
+           && a.otherTreeNear == b.otherTreeNear && a.notJudged == b.notJudged;
+}
+
 } // namespace
 
 std::vector<StoryRow> timeLineRows(const TreePage& page)
@@ -86,7 +92,8 @@ std::vector<StoryRow> timeLineRows(const TreePage& page)
 std::vector<StoryRow> evidenceRows(const TreePage& page, const Pack& pack)
 {
     std::vector<StoryRow> rows;
-    for (const CharacterFrom& from : page.evidence) {
+    for (std::size_t at = 0; at < page.evidence.size();) {
+        const CharacterFrom& from = page.evidence[at];
         StoryRow row;
         const Character* character = pack.character(from.seen.character);
         row.lead = sentenceStart(text(character != nullptr ? character->name : from.seen.character));
@@ -96,14 +103,15 @@ std::vector<StoryRow> evidenceRows(const TreePage& page, const Pack& pack)
             row.sign = StoryRow::Sign::crossed;
         else if (says && from.says->mark != Mark::notForHost)
             row.sign = from.says->mark == Mark::shared ? StoryRow::Sign::ring : StoryRow::Sign::dot;
-        QStringList second;
-        if (const QString said = evidenceText(from); !said.isEmpty())
-            second << said;
-        if (const HistoryLine* visit = visitOf(page, from.visit)) {
-            second << tr("%1, %2").arg(plainDate(visit->line.date, 0), text(visit->line.observerCode));
+        if (const HistoryLine* visit = visitOf(page, from.visit))
             row.noun = visit->line.id;
-        }
-        row.second = second.join(QStringLiteral("; "));
+        QStringList visits; // all that saw the very same stand in one row
+        for (; at < page.evidence.size() && sameAs(page.evidence[at].seen, from.seen); ++at)
+            if (const HistoryLine* visit = visitOf(page, page.evidence[at].visit))
+                visits << tr("%1 (%2)").arg(plainDate(visit->line.date, 0), text(visit->line.observerCode));
+        row.second = listText(visits);
+        if (const QString said = evidenceText(from); !said.isEmpty())
+            row.second = tr("%1; %2").arg(said, row.second);
         rows.push_back(std::move(row));
     }
     return rows;

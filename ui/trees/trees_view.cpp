@@ -1,5 +1,8 @@
 #include "ui/trees/trees_view.h"
 
+#include <array>
+#include <numeric>
+
 #include <QComboBox>
 #include <QEvent>
 #include <QHBoxLayout>
@@ -208,16 +211,24 @@ void TreesView::enter()
     fitColumns();
 }
 
-/// The position stands on the page as well: where the list is too narrow for it, it is left out rather than cut.
+/// What stands on the page as well is left out, rather than cut, where the list is too narrow: the position first.
 void TreesView::fitColumns()
 {
-    int width = 0;
-    for (int i = 0; i < TreeModel::position; ++i) {
-        m_table->resizeColumnToContents(i);
-        width += m_table->columnWidth(i);
+    std::array<int, TreeModel::columnCountValue> widths{};
+    for (int i = 0; i < TreeModel::columnCountValue; ++i) {
+        m_table->setColumnHidden(i, false);
+        if (i != TreeModel::position)
+            m_table->resizeColumnToContents(i);
+        widths[static_cast<std::size_t>(i)] = m_table->columnWidth(i);
     }
-    const int position = m_table->fontMetrics().horizontalAdvance(QStringLiteral("SO 54950 43900 ± 100 m")) + 24;
-    m_table->setColumnHidden(TreeModel::position, width + position > m_table->viewport()->width());
+    widths[TreeModel::position] = m_table->fontMetrics().horizontalAdvance(QStringLiteral("SO 54950 43900 ± 100 m")) + 24;
+    int needed = std::accumulate(widths.begin(), widths.end(), 0);
+    for (const int column : {TreeModel::position, TreeModel::visits, TreeModel::host, TreeModel::site}) {
+        if (needed <= m_table->viewport()->width())
+            return;
+        needed -= widths[static_cast<std::size_t>(column)];
+        m_table->setColumnHidden(column, true);
+    }
 }
 
 bool TreesView::eventFilter(QObject* watched, QEvent* event)
