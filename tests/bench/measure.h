@@ -71,6 +71,7 @@ void measurePositions(const Settings& settings, Table& table);  ///< T4
 void measureHashing(const Settings& settings, Table& table);    ///< T9, T9b
 void measureStart(const Settings& settings, Table& table);      ///< T11
 void measureSaving(const Settings& settings, Table& table);     ///< T12
+void measureRegister(const Settings& settings, Table& table);   ///< R1 to R4
 
 /// The parts that run in a process of their own, so that memory and start-up are theirs alone. Gives an exit code.
 int runPart(const std::string& part, const std::vector<std::string>& words);

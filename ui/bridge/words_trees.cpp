@@ -58,9 +58,17 @@ QString changedText(const MergeMeaning::Changed& changed)
     if (before.worth != after.worth)
         return Trees::tr("The visit %1: its worth %2 becomes %3.")
             .arg(which, QString(QLatin1Char(before.worth)), QString(QLatin1Char(after.worth)));
-    if (after.stops > before.stops || after.asks > before.asks)
-        return Trees::tr("The visit %1: its checks ask something more.").arg(which);
     return {};
+}
+
+/// Visits of which nothing else changes than that their checks ask more.
+QString askedMore(const MergeMeaning& meaning)
+{
+    QStringList which;
+    for (const auto& changed : meaning.changed)
+        if (changedText(changed).isEmpty() && (changed.after.stops > changed.before.stops || changed.after.asks > changed.before.asks))
+            which << Trees::tr("%1 on %2").arg(text(changed.before.treeLabel), plainDate(changed.before.date, 0));
+    return which.isEmpty() ? QString() : Trees::tr("The checks will ask something more of: %1.").arg(listText(which));
 }
 
 bool disagree(HostAnswer a, HostAnswer b)
@@ -162,11 +170,15 @@ MergeWords mergeWords(const MergeMeaning& meaning, const Pack& pack)
     words.does << Trees::tr("%1 is kept as %2; either label finds it.").arg(other, kept) << movingText(meaning);
     if (const QStringList days = decidedDays(meaning); !days.isEmpty())
         words.does << Trees::tr("What was decided stands as it was decided: %1.").arg(listText(days));
-    words.does << Trees::tr("Alone %1 is: %2. Alone %3 is: %4. Together: %5")
-                      .arg(kept, hostWord(meaning.keptHost), other, hostWord(meaning.otherHost), hostText(meaning.host, pack));
+    const bool settled = meaning.host.answer != HostAnswer::cannotTell;
+    words.does << Trees::tr("%1 alone: %2; %3 alone: %4. Together: %5")
+                      .arg(kept, hostWord(meaning.keptHost), other, hostWord(meaning.otherHost),
+                           settled ? hostWord(meaning.host.answer) + QLatin1Char('.') : hostText(meaning.host, pack));
     for (const auto& changed : meaning.changed)
         if (const QString said = changedText(changed); !said.isEmpty())
             words.does << said;
+    if (const QString said = askedMore(meaning); !said.isEmpty())
+        words.does << said;
     words.does << Trees::tr("It can be undone, and %1 can be split off again at any time. The journal tells of both.").arg(other);
     return words;
 }
