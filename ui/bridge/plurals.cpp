@@ -32,7 +32,7 @@ constexpr auto singulars = std::to_array<Singular>({
     {"%n could not be read", "%n could not be read"},
     {"a visit is proposed for %n photos", "a visit is proposed for %n photo"},
     {"none fits for %n photos", "none fits for %n photo"},
-    {"%n photos in the tray are of another day or of none that is known", "%n photo in the tray is of another day or of none that is known"},
+    {"%n are undated or of another day", "%n is undated or of another day"},
     {"%n photos lie with visits", "%n photo lies with a visit"},
     {"%n photos look like another", "%n photo looks like another"},
     {"from the satellite times in %n photos of this day", "from the satellite time in %n photo of this day"},

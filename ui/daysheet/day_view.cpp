@@ -318,6 +318,11 @@ void DayView::showPhotos(bool shown)
         connect(m_photos, &PhotosPage::backAsked, this, [this] { showPhotos(false); });
         m_whole->addWidget(m_photos);
     }
+    // what is hidden asks for no room: it is not laid out anew when the text grows
+    for (QWidget* page : {static_cast<QWidget*>(m_panes), static_cast<QWidget*>(m_photos)}) {
+        const auto policy = (page == m_photos) == shown ? QSizePolicy::Expanding : QSizePolicy::Ignored;
+        page->setSizePolicy(policy, policy);
+    }
     m_whole->setCurrentIndex(shown ? 1 : 0);
     if (shown) {
         m_photos->enter();

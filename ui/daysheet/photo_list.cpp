@@ -103,7 +103,7 @@ QString headingOf(PhotoRow::Kind kind)
     switch (kind) {
     case PhotoRow::Kind::proposed: return PhotoList::tr("in the tray, a visit is proposed");
     case PhotoRow::Kind::loose: return PhotoList::tr("in the tray, no visit fits");
-    case PhotoRow::Kind::otherDay: return PhotoList::tr("in the tray, of another day or of none that is known");
+    case PhotoRow::Kind::otherDay: return PhotoList::tr("in the tray, undated or of another day");
     case PhotoRow::Kind::placed: return PhotoList::tr("with visits of this day");
     }
     return {};

@@ -16,7 +16,7 @@ public:
     void show(const QString& first, const QString& second, const QString& words);
     [[nodiscard]] bool isSettled() const { return m_thumbnails.isSettled(); }
     QSize sizeHint() const override { return {460, 320}; }
-    QSize minimumSizeHint() const override { return {220, 120}; }
+    QSize minimumSizeHint() const override { return {200, 90}; }
 
 Q_SIGNALS:
     void pressed();

@@ -98,7 +98,7 @@ QString rowText(const PhotoRow& row, const PhotosDesk& desk)
         return shows.isEmpty() ? with : with + QStringLiteral(", ") + shows;
     }
     if (row.kind == PhotoRow::Kind::otherDay)
-        return row.photo.takenDate ? tr("of another day") : tr("of no known day");
+        return row.photo.takenDate ? tr("of another day") : tr("undated");
     return tr("no visit fits");
 }
 

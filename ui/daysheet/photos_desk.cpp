@@ -104,6 +104,19 @@ const VisitLine* PhotosDesk::visit(const Uid& id) const
     return at == m_day.lines().end() ? nullptr : &*at;
 }
 
+std::vector<std::string> PhotosDesk::mayShow(const PhotoRow& row)
+{
+    if (!row.photo.evidenceFor.empty())
+        return row.photo.evidenceFor;
+    std::vector<std::string> ids;
+    const Uid visit = row.matches.empty() ? row.photo.visit : row.matches.front().visit;
+    if (const auto page = visitPage(*m_bench.session(), visit))
+        for (const Observation& observation : page->visit.observations)
+            if (observation.answer == Answer::seen)
+                ids.push_back(observation.sign);
+    return ids;
+}
+
 QString PhotosDesk::path(const Uid& photo)
 {
     const QString id = text(photo.text());

@@ -42,6 +42,8 @@ public:
     [[nodiscard]] int copies() const { return static_cast<int>(m_copies.size()); }
     /// A visit of the day as the list shows it; null where it is of another day.
     [[nodiscard]] const VisitLine* visit(const Uid& id) const;
+    /// Ids of what the photo shows, as was said; else of what was seen at the visit that it lies with or is proposed to.
+    [[nodiscard]] std::vector<std::string> mayShow(const PhotoRow& row);
     /// Empty where the picture is not there.
     [[nodiscard]] QString path(const Uid& photo);
     [[nodiscard]] const Pack& pack() const { return m_day.pack(); }

@@ -1,5 +1,6 @@
 #include "ui/daysheet/photos_page.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include <QGridLayout>
@@ -69,6 +70,7 @@ QWidget* PhotosPage::makeHead()
     m_counts = new RoleLabel(TextRole::body, head, Tone::second);
     m_counts->setObjectName(QStringLiteral("photosCounts"));
     m_counts->setWordWrap(true);
+    m_counts->setMinimumHeight(1);   // it may take what lines it needs, but asks for none in a low window
     words->addWidget(m_title);
     words->addWidget(m_counts);
     row->addLayout(words, 1);
@@ -115,6 +117,7 @@ QWidget* PhotosPage::makeClock()
     m_clockWords = new RoleLabel(TextRole::caption, m_clockRow, Tone::second);
     m_clockWords->setObjectName(QStringLiteral("photosClockWords"));
     m_clockWords->setWordWrap(true);
+    m_clockWords->setMinimumHeight(1);
     m_asEstimated = new KeyButton(tr("As estimated"), m_clockRow);
     m_asEstimated->setObjectName(QStringLiteral("photosAsEstimated"));
     auto* key = new KeyButton(tr("Change"), m_clockRow);
@@ -164,25 +167,27 @@ QWidget* PhotosPage::makeSide()
     m_details->setObjectName(QStringLiteral("photoDetails"));
     m_details->setWordWrap(true);
     m_details->setAlignment(Qt::AlignTop | Qt::AlignLeft);
-    auto* scroll = new QScrollArea(side);
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setFocusPolicy(Qt::NoFocus);
-    auto* words = new QWidget(scroll);
+    m_words = new QScrollArea(side);
+    m_words->setWidgetResizable(true);
+    m_words->setFrameShape(QFrame::NoFrame);
+    m_words->setFocusPolicy(Qt::NoFocus);
+    m_words->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_words->viewport()->installEventFilter(this);
+    auto* words = new QWidget(m_words);
     setGround(*words, "page");
+    m_buttons = new QWidget(words);
     auto* text = new QVBoxLayout(words);
     text->setContentsMargins(0, 0, 0, 0);
     text->addWidget(m_name);
-    text->addWidget(m_details, 1);
-    scroll->setWidget(words);
-    m_buttons = new QWidget(side);
+    text->addWidget(m_details);
+    text->addStretch(1);
+    text->addWidget(m_buttons);
+    m_words->setWidget(words);
     auto* grid = new QGridLayout(m_buttons);
     grid->setContentsMargins(0, 4, 0, 0);
     grid->setColumnStretch(0, 1);
-    grid->setColumnStretch(1, 1);
-    column->addWidget(m_pane, 3);
-    column->addWidget(scroll, 1);
-    column->addWidget(m_buttons);
+    column->addWidget(m_pane, 1);
+    column->addWidget(m_words, 1);
     addTrayActions();
     addPhotoActions();
     connect(m_pane, &PhotoPane::pressed, this, &PhotosPage::lookLarge);
@@ -294,7 +299,7 @@ void PhotosPage::showDesk()
     if (loose > 0)
         parts << tr("none fits for %n photos", nullptr, loose);
     if (other > 0)
-        parts << tr("%n photos in the tray are of another day or of none that is known", nullptr, other);
+        parts << tr("%n are undated or of another day", nullptr, other);
     if (placed > 0)
         parts << tr("%n photos lie with visits", nullptr, placed);
     if (m_desk.copies() > 0)
@@ -331,10 +336,23 @@ void PhotosPage::showCurrent()
     showActions();
 }
 
-/// Only what can be done with this photo, two beside each other.
+bool PhotosPage::eventFilter(QObject* watched, QEvent* event)
+{
+    if (watched == m_words->viewport() && event->type() == QEvent::Resize)
+        showActions();
+    return QWidget::eventFilter(watched, event);
+}
+
+/// Only what can be done with this photo, two beside each other where there is room.
 void PhotosPage::showActions()
 {
     auto* grid = static_cast<QGridLayout*>(m_buttons->layout());
+    int widest = 0;
+    for (const Action& action : m_actions)
+        if (action.button->parentWidget() == m_buttons && action.may())
+            widest = std::max(widest, action.button->sizeHint().width());
+    const int columns = 2 * widest + grid->horizontalSpacing() <= m_words->viewport()->width() ? 2 : 1;
+    grid->setColumnStretch(1, columns == 2 ? 1 : 0);
     int shown = 0;
     for (const Action& action : m_actions) {
         if (action.button->parentWidget() == m_buttons) {
@@ -342,7 +360,7 @@ void PhotosPage::showActions()
             action.button->setVisible(may);
             grid->removeWidget(action.button);
             if (may)
-                grid->addWidget(action.button, shown / 2, shown % 2);
+                grid->addWidget(action.button, shown / columns, shown % columns);
             shown += may ? 1 : 0;
             action.button->setMain(action.key == Qt::Key_Return);
         }
@@ -385,7 +403,7 @@ void PhotosPage::lookLarge()
             request.firstPhoto = static_cast<int>(photos.size());
         photos.push_back({m_desk.path(row.photo.id), text(row.photo.originalName), row.photo.measures});
     }
-    for (const std::string& id : current->photo.evidenceFor)
+    for (const std::string& id : m_desk.mayShow(*current))
         if (request.figure.isEmpty())
             request.figure = figureForSign(id);
     MeasureDialog dialog(photos, request, m_desk.pack(), this);

@@ -46,6 +46,7 @@ Q_SIGNALS:
     void backAsked();
 
 protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     void changeEvent(QEvent* event) override;
 
@@ -94,6 +95,7 @@ private:
     PhotoPane* m_pane;
     RoleLabel* m_name;
     RoleLabel* m_details;
+    QScrollArea* m_words;
     QWidget* m_buttons;
     std::vector<Action> m_actions;
 };
