@@ -26,7 +26,7 @@ public:
                "visits and those you were on; a trainer and the office also hand in what they took in for "
                "others.\nWith --out everything that is handed in and was not yet taken in elsewhere goes into one signed file, for "
                "a memory stick or a mail. A copy stays beside the store. Where nothing is new since, the same file is given "
-               "again. The verifier writes decisions with --kind decision, the office what everybody needs with --kind "
+               "again. The verifier writes decisions with --kind decision, the office what verifiers need with --kind "
                "reference.";
     }
     const char* examples() const override

@@ -17,7 +17,10 @@ namespace {
 
 class Collector {
 public:
-    Collector(StoreCore& core, GoingKind kind) : m_core(core), m_all(kind != GoingKind::day) {}
+    Collector(StoreCore& core, GoingKind kind)
+        : m_core(core), m_all(kind != GoingKind::day), m_mayNotDecide(kind == GoingKind::reference)
+    {
+    }
 
     Going take(GoingKind kind)
     {
@@ -59,6 +62,8 @@ private:
         q.bind(":entity", entity).bind(":all", m_all);
         while (q.step()) {
             GoingRecord record{"revision", q.text(1), q.uid(0), entity, {}, {}, q.integer(3), q.text(4), q.maybeDigest(5)};
+            if (record.noun == "person" && !m_mayNotDecide && !nounFrom<Person>(record.content).notFor.empty())
+                continue;
             Query parents(m_core.db, "SELECT parent FROM revision_parent WHERE child = :child ORDER BY parent");
             parents.bind(":child", record.id);
             while (parents.step())
@@ -312,6 +317,7 @@ private:
 
     StoreCore& m_core;
     bool m_all;
+    bool m_mayNotDecide;                   // who may not decide for whom goes along
     Going m_going;
     std::set<Uid> m_entities;
     std::set<CarriedLine> m_lines;

@@ -4,7 +4,8 @@
 //    whole history; less what is in a bundle that was acknowledged. Drafts never leave; the lines about them do, without content, so
 //    that the chain stays whole.
 //  - Decisions: all of them, with what was told to the authority, changes of state, the people who decided, and which bundles came in.
-//  - Reference: sites, regimes, what is known of keys, people, and accepted finds with their trees.
+//  - Reference, for verifiers: sites, regimes, what is known of keys, people, and accepted finds with their trees. Who may not decide
+//    for whom travels here alone; elsewhere a person goes as they were before that was said.
 
 #pragma once
 

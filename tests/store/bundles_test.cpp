@@ -159,6 +159,29 @@ TEST_CASE("reference holds sites, regimes, people, and accepted finds with their
     CHECK(kinds.count("sample") == 0);
 }
 
+TEST_CASE("who may not decide for whom travels in reference alone", "[store][bundles]")
+{
+    Bench bench;
+    bench.create();
+    auto s = makeSeason(bench);
+    s.verifier.notFor = {s.observer.id};
+    s.observer.notFor = {s.verifier.id};
+    bench.change([&](Change& c) {
+        need(bench.store->people().save(c, s.verifier));
+        need(bench.store->people().save(c, s.observer));
+    });
+    const auto tells = [&](GoingKind kind) {
+        const Going going = collect(bench, kind);
+        CHECK(kindsOf(going).count("person") >= 1);
+        return std::any_of(going.records.begin(), going.records.end(), [](const GoingRecord& record) {
+            return record.content.find("notFor") != std::string::npos;
+        });
+    };
+    CHECK_FALSE(tells(GoingKind::day));
+    CHECK_FALSE(tells(GoingKind::decision));
+    CHECK(tells(GoingKind::reference));
+}
+
 TEST_CASE("what was erased goes as erased", "[store][bundles]")
 {
     Bench bench;
