@@ -73,7 +73,7 @@ public:
             return fail(written.error());
         run.say("Wrote {count} figures as SVG and PNG into {folder}, and contact.png with all of them.",
                 {{"count", run.words().number(static_cast<double>(kinds.size()))}, {"folder", m_folder}});
-        run.give({{"folder", m_folder}, {"figures", std::move(names)}, {"sheet", "contact.png"}});
+        run.give({{"folder", m_folder}, {"figures", std::move(names)}, {"sheet", m_folder + "/contact.png"}});
         return done;
     }
 

@@ -174,6 +174,24 @@ void whip(Drawing& drawing, const QPointF& from, double heading, double length, 
         leaf(node);
 }
 
+/// Along the stem, the wood showing in the widest.
+void drawCracks(Drawing& drawing, double middle, double radius, double reach, Dice dice)
+{
+    for (int i = 0; i < 11; ++i) {
+        const double x = -5 + dice.in(-0.46, 0.46) * radius, y = middle + dice.in(-0.6, 0.45) * reach, length = dice.in(0.25, 0.7) * reach;
+        std::vector<QPointF> crack;
+        std::vector<double> gape;
+        for (int k = 0; k <= 12; ++k) {
+            crack.emplace_back(x + 2.2 * std::sin(0.9 * k + i) + dice.in(-0.7, 0.7), y + length * (k / 12.0 - 0.5));
+            gape.push_back(0.4 + (i < 3 ? 6.5 : 2.4) * std::sin(std::numbers::pi * k / 12.0) * dice.in(0.7, 1.2));
+        }
+        drawing.fill(strip(crack, gape, -1.3, 1), Lab{16, 7, 9}.colour());
+        if (i < 3)
+            drawing.fill(strip(crack, gape, -0.55, 0.75), Lab{62, 8, 26}.colour(), 0.9);
+        drawing.fill(strip(crack, gape, -1.7, -1.15), Lab{60, 18, 34}.colour(), 0.6);
+    }
+}
+
 /// Bark swollen beside a sunken cracked wound with orange pustules; shoots below it, none above.
 void canker(Drawing& drawing, const FigureSpec&, const Dice& dice)
 {
@@ -216,19 +234,7 @@ void canker(Drawing& drawing, const FigureSpec&, const Dice& dice)
     drawing.fill(hollow, sunken);
     drawing.outline(hollow, Lab{22, 10, 14}.colour(), 1.0);
     drawing.clip(hollow);
-    for (int i = 0; i < 11; ++i) { // cracks along the stem, the wood showing in the widest
-        const double x = -5 + shape.in(-0.46, 0.46) * radius, y = middle + shape.in(-0.6, 0.45) * reach, length = shape.in(0.25, 0.7) * reach;
-        std::vector<QPointF> crack;
-        std::vector<double> gape;
-        for (int k = 0; k <= 12; ++k) {
-            crack.emplace_back(x + 2.2 * std::sin(0.9 * k + i) + shape.in(-0.7, 0.7), y + length * (k / 12.0 - 0.5));
-            gape.push_back(0.4 + (i < 3 ? 6.5 : 2.4) * std::sin(std::numbers::pi * k / 12.0) * shape.in(0.7, 1.2));
-        }
-        drawing.fill(strip(crack, gape, -1.3, 1), Lab{16, 7, 9}.colour());
-        if (i < 3)
-            drawing.fill(strip(crack, gape, -0.55, 0.75), Lab{62, 8, 26}.colour(), 0.9);
-        drawing.fill(strip(crack, gape, -1.7, -1.15), Lab{60, 18, 34}.colour(), 0.6);
-    }
+    drawCracks(drawing, middle, radius, reach, dice.part("cracks"));
     drawing.clip(stem);
     for (int i = 0; i < 120; ++i) { // orange pustules break through round the wound
         const double angle = shape.in(0, 2 * std::numbers::pi), out = shape.in(0.62, 1.28);

@@ -148,8 +148,8 @@ void drawTwigs(Drawing& drawing, const CrownNode& node, const Lab& colour, int r
     hanging.draw(drawing, burnt, 0);
 }
 
-/// The limb that ends at a node, bending on from the one before.
-void drawLimb(Drawing& drawing, const Crown& crown, std::size_t i, const Lab& colour)
+/// The limb that ends at a node: bends on from the one before, ends as thick as what it carries further, or in a twig.
+void drawLimb(Drawing& drawing, const Crown& crown, std::size_t i, double next, const Lab& colour)
 {
     const CrownNode& node = crown.nodes[i];
     const CrownNode& from = crown.nodes[std::size_t(node.parent)];
@@ -157,21 +157,38 @@ void drawLimb(Drawing& drawing, const Crown& crown, std::size_t i, const Lab& co
     const bool main = node.parent == 1; // leaves the trunk from inside it
     const double aside = node.at.x() > from.at.x() ? 1 : -1;
     const QPointF sunk = main ? QPointF(0.22 * aside * std::max(0.0, from.width - 1.25 * node.width), 0.10 * from.width + 0.9 * node.width) : QPointF();
-    const QPointF a = from.at + sunk, b = from.at + from.heading * (0.34 * far), c = node.at - node.heading * (0.30 * far);
+    const QPointF leaving = main ? QPointF(0, -1) : from.heading * 0.55 + node.heading * 0.45;
+    const QPointF a = from.at + sunk, b = a + leaving * (0.36 * far), c = node.at - node.heading * (0.30 * far);
     std::vector<QPointF> line;
     std::vector<double> widths;
-    const double start = std::min(0.92 * from.width, (main ? 1.45 : 1.25) * node.width), end = 0.92 * node.width;
-    for (int k = 0; k <= 9; ++k) {
-        const double r = k / 9.0, s = 1 - r;
+    const double start = std::min(0.92 * from.width, (main ? 1.35 : 1.0) * node.width);
+    const double end = next > 0 ? std::min(start, 1.04 * next) : 0.30 * node.width;
+    for (int k = 0; k <= 11; ++k) {
+        const double r = k / 11.0, s = 1 - r;
         line.push_back(a * (s * s * s) + b * (3 * s * s * r) + c * (3 * s * r * r) + node.at * (r * r * r));
-        widths.push_back(start + (end - start) * r);
+        widths.push_back(start + (end - start) * std::pow(r, main ? 0.6 : 1));
     }
     const double lit = dot(leftOf(line.back() - line.front()), towardsLight()) > 0 ? 1 : -1;
+    drawing.fill(oval(line.back(), 0.49 * end, 0.49 * end), colour.moved(-3).colour()); // rounds the joint
     drawing.fill(strip(line, widths, -1, 1), colour.colour());
     for (const double dark : {-0.15, -0.45, -0.72})
         drawing.fill(strip(line, widths, -lit, dark * lit), colour.moved(-13).colour(), 0.42, node.width > 60 ? 0 : 0.02);
     if (node.width > 90)
         drawing.fill(strip(line, widths, 0.35 * lit, 0.8 * lit), colour.moved(11).colour(), 0.6);
+    if (node.width > 220) // fissures run on into the main limbs
+        for (const double at : {-0.78, -0.50, -0.22, 0.08, 0.36, 0.62})
+            drawing.fill(strip(line, widths, at, at + 0.045), colour.moved(-18).colour(), 0.6);
+}
+
+/// Width of the thickest limb that goes on from each node.
+std::vector<double> widthsBeyond(const Crown& crown)
+{
+    std::vector<double> next(crown.nodes.size(), 0);
+    for (std::size_t i = 2; i < crown.nodes.size(); ++i) {
+        double& before = next[std::size_t(crown.nodes[i].parent)];
+        before = std::max(before, crown.nodes[i].width);
+    }
+    return next;
 }
 
 /// From the root flare to the fork, with fissures that wind round it.
@@ -259,7 +276,13 @@ void drawCrown(Drawing& drawing, const Crown& crown, const CrownLook& look, cons
 {
     drawGround(drawing, crown, dice.part("ground"));
     const auto stateOf = [&](std::size_t i) { return look.clusters[i]; };
-    const auto dead = [&](std::size_t i) { return stateOf(i) == Cluster::bare; };
+    const std::vector<double> next = widthsBeyond(crown);
+    std::vector<bool> dead(crown.nodes.size(), true); // limbs that carry nothing but dead twigs
+    for (std::size_t i = crown.nodes.size(); i-- > 2;) {
+        dead[i] = dead[i] && (crown.nodes[i].radius <= 0 || stateOf(i) == Cluster::bare);
+        if (!dead[i])
+            dead[std::size_t(crown.nodes[i].parent)] = false;
+    }
     std::vector<std::size_t> order;
     for (std::size_t i = 2; i < crown.nodes.size(); ++i)
         order.push_back(i);
@@ -300,7 +323,7 @@ void drawCrown(Drawing& drawing, const Crown& crown, const CrownLook& look, cons
             cluster(i);
     drawTrunk(drawing, crown, dice.part("trunk"));
     for (std::size_t i = crown.nodes.size(); i-- > 2;)
-        drawLimb(drawing, crown, i, dead(i) ? deadWood : wood);
+        drawLimb(drawing, crown, i, next[i], dead[i] ? deadWood : wood);
     for (const std::size_t i : order)
         if (crown.nodes[i].depth >= -0.15)
             cluster(i);

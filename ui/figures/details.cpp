@@ -1,7 +1,6 @@
 // Close views and twigs cut open: the margin of a chestnut leaf, the felt under one, the pith of walnut.
 
 #include <cmath>
-#include <numbers>
 
 #include <QCoreApplication>
 #include <QLinearGradient>
@@ -64,11 +63,50 @@ void felted(Drawing& drawing, const FigureSpec&, const Dice& dice)
     drawing.unclip();
 }
 
+const Lab walnutBark{44, -1, 14}, velvet{24, 5, 7};
+
+/// Three lobes, the vessels in an arc in each.
+void drawHeartScar(Drawing& drawing, const QPointF& scar, const QPointF& way, const QPointF& across)
+{
+    const double heading = headingOf(way);
+    const QPainterPath heart = oval(scar - across * 1.9 + way, 2.6, 2.2, heading).united(oval(scar + across * 1.9 + way, 2.6, 2.2, heading)).united(oval(scar - way * 1.5, 2.4, 2.5, heading));
+    drawing.fill(heart, walnutBark.moved(24, 2, 4).colour());
+    drawing.outline(heart, walnutBark.moved(-20).colour(), 0.26);
+    for (const QPointF& lobe : {scar - across * 1.9 + way, scar + across * 1.9 + way, scar - way * 1.6})
+        for (int i = -2; i <= 2; ++i)
+            drawing.fill(oval(lobe + across * (0.42 * i) - way * (0.5 - 0.13 * i * i), 0.24, 0.24), walnutBark.moved(-16).colour());
+}
+
+/// A window cut along the twig: pale wood, a dark hollow, pale plates every 1.0 to 1.2 mm.
+void drawPith(Drawing& drawing, const QPointF& low, const QPointF& high, Dice dice)
+{
+    const QPointF along = high - low, across = leftOf(along) / lengthOf(along);
+    const auto at = [&](double x, double y) { return low + along * y + across * x; };
+    const QPainterPath wood = polygon({at(-3.9, 0), at(-3.9, 1), at(3.7, 1), at(3.9, 0)});
+    QLinearGradient pale(at(-3.9, 0.5), at(3.9, 0.5));
+    pale.setColorAt(0, Lab{74, 3, 22}.colour());
+    pale.setColorAt(0.3, Lab{88, 1, 20}.colour());
+    pale.setColorAt(1, Lab{70, 3, 22}.colour());
+    drawing.fill(wood, pale);
+    drawing.outline(wood, walnutBark.moved(-24).colour(), 0.26);
+    const QPainterPath pith = polygon({at(-1.9, 0.015), at(-1.8, 0.985), at(1.8, 0.985), at(1.9, 0.015)});
+    drawing.fill(pith, Lab{23, 6, 12}.colour());
+    drawing.clip(pith);
+    for (double y = 0.6; y < lengthOf(along); y += dice.in(1.0, 1.2)) {
+        const double share = y / lengthOf(along);
+        QPainterPath plate(at(-2, share));
+        plate.quadTo(at(0, share + dice.in(-0.012, 0.004)), at(2, share));
+        drawing.line(plate, Lab{84, 2, 20}.colour(), 0.30);
+        drawing.line(plate.translated(0.05, 0.24), Lab{50, 6, 20}.colour(), 0.16, 0.8, 2);
+    }
+    drawing.unclip();
+    drawing.outline(pith, Lab{54, 6, 22}.colour(), 0.18);
+}
+
 /// Stout, with a big three-lobed scar under each dark velvety bud; cut open below, where the pith stands in chambers.
 void juglans(Drawing& drawing, const FigureSpec&, const Dice& dice)
 {
     Dice shape = dice.part("twig");
-    const Lab bark{44, -1, 14}, velvet{24, 5, 7};
     StemForm form;
     form.length = 104;
     form.nodes = 4;
@@ -76,62 +114,28 @@ void juglans(Drawing& drawing, const FigureSpec&, const Dice& dice)
     form.widthBase = 10.5;
     form.widthTip = 8.2;
     form.swell = 0.14;
-    form.colour = bark;
+    form.colour = walnutBark;
     form.heading = -90 + shape.in(-4, 4);
     const Stem twig(form, dice.part("stem"));
     twig.draw(drawing, dice, true, true);
     const int first = twig.outerSide();
     for (int node = 2; node <= twig.nodes(); ++node) {
         const int side = node % 2 ? first : -first;
-        const double way = twig.headingAt(node), width = twig.widthAt(node);
+        const double heading = twig.headingAt(node), width = twig.widthAt(node);
         const bool end = node == twig.nodes();
-        const QPointF across = leftOf(headed(way)) * side;
-        const QPointF scar = twig.node(node) + across * ((end ? 0.12 : 0.26) * width) + headed(way) * (end ? -5.4 : -2.6);
-        QPainterPath heart; // three lobes
-        heart.addPath(oval(scar - across * 1.9 + headed(way) * 1.0, 2.6, 2.2, way));
-        heart = heart.united(oval(scar + across * 1.9 + headed(way) * 1.0, 2.6, 2.2, way)).united(oval(scar - headed(way) * 1.5, 2.4, 2.5, way));
-        drawing.fill(heart, bark.moved(24, 2, 4).colour());
-        drawing.outline(heart, bark.moved(-20).colour(), 0.26);
-        for (const QPointF& lobe : {scar - across * 1.9 + headed(way), scar + across * 1.9 + headed(way), scar - headed(way) * 1.6})
-            for (int i = -2; i <= 2; ++i) // vessels in an arc
-                drawing.fill(oval(lobe + across * (0.42 * i) - headed(way) * (0.5 - 0.13 * i * i), 0.24, 0.24), bark.moved(-16).colour());
+        const QPointF way = headed(heading), across = leftOf(way) * side;
+        const QPointF scar = twig.node(node) + across * ((end ? 0.12 : 0.26) * width) + way * (end ? -5.4 : -2.6);
+        drawHeartScar(drawing, scar, way, across);
         const double size = end ? 1.25 : 0.86;
-        drawBud(drawing, end ? twig.tip() - headed(way) * 1.0 : scar + headed(way) * 3.4 + across * 1.0, end ? way : way - side * 26,
+        drawBud(drawing, end ? twig.tip() - way : scar + way * 3.4 + across, end ? heading : heading - side * 26,
                 {8.6 * size, 8.4 * size, 0.42, 0.42, 0.55, 3, velvet});
         for (int hair = 0; hair < 26; ++hair) {
-            const QPointF at = (end ? twig.tip() : scar + headed(way) * 3.4) + headed(way + shape.in(-60, 60)) * shape.in(1.5, 6.5 * size);
-            drawing.line(polyline({at, at + headed(way + shape.in(-30, 30)) * 0.6}), velvet.moved(26).colour(), 0.08, 0.7, 2);
+            const QPointF at = (end ? twig.tip() : scar + way * 3.4) + headed(heading + shape.in(-60, 60)) * shape.in(1.5, 6.5 * size);
+            drawing.line(polyline({at, at + headed(heading + shape.in(-30, 30)) * 0.6}), velvet.moved(26).colour(), 0.08, 0.7, 2);
         }
     }
-    // the window
-    const QPointF low = twig.node(0) + (twig.node(1) - twig.node(0)) * 0.10, high = twig.node(0) + (twig.node(1) - twig.node(0)) * 0.98;
-    const QPointF along = high - low, across = leftOf(along) / lengthOf(along);
-    const auto at = [&](double x, double y) { return low + along * y + across * x; };
-    QPainterPath wood(at(-3.9, 0));
-    for (const QPointF& p : {at(-3.9, 1), at(3.7, 1), at(3.9, 0)})
-        wood.lineTo(p);
-    wood.closeSubpath();
-    QLinearGradient pale(at(-3.9, 0.5), at(3.9, 0.5));
-    pale.setColorAt(0, Lab{74, 3, 22}.colour());
-    pale.setColorAt(0.3, Lab{88, 1, 20}.colour());
-    pale.setColorAt(1, Lab{70, 3, 22}.colour());
-    drawing.fill(wood, pale);
-    drawing.outline(wood, bark.moved(-24).colour(), 0.26);
-    QPainterPath pith(at(-1.9, 0.015));
-    for (const QPointF& p : {at(-1.8, 0.985), at(1.8, 0.985), at(1.9, 0.015)})
-        pith.lineTo(p);
-    pith.closeSubpath();
-    drawing.fill(pith, Lab{23, 6, 12}.colour());
-    drawing.clip(pith);
-    for (double y = 0.6; y < lengthOf(along); y += shape.in(1.0, 1.2)) {
-        const double share = y / lengthOf(along);
-        QPainterPath plate(at(-2, share));
-        plate.quadTo(at(0, share + shape.in(-0.012, 0.004)), at(2, share));
-        drawing.line(plate, Lab{84, 2, 20}.colour(), 0.30);
-        drawing.line(plate.translated(0.05, 0.24), Lab{50, 6, 20}.colour(), 0.16, 0.8, 2);
-    }
-    drawing.unclip();
-    drawing.outline(pith, Lab{54, 6, 22}.colour(), 0.18);
+    const QPointF foot = twig.node(1) - twig.node(0);
+    drawPith(drawing, twig.node(0) + foot * 0.10, twig.node(0) + foot * 0.98, dice.part("pith"));
 }
 
 constexpr FigureEntry entries[] = {

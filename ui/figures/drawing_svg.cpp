@@ -78,12 +78,15 @@ QByteArray pathData(const QPainterPath& path)
     return PathData(path).data;
 }
 
-QByteArray colour(const char* what, const QColor& c)
+QByteArray attribute(const char* key, const QByteArray& value)
 {
-    QByteArray text = QByteArray(" ") + what + "=\"" + c.name().toLatin1() + '"';
-    if (c.alpha() < 255)
-        text += QByteArray(" ") + what + "-opacity=\"" + QByteArray::number(c.alphaF(), 'g', 3) + '"';
-    return text;
+    return QByteArray(" ") + key + "=\"" + value + '"';
+}
+
+QByteArray colour(const char* what, const char* opacity, const QColor& c)
+{
+    return attribute(what, c.name().toLatin1()) +
+           (c.alpha() < 255 ? attribute(opacity, QByteArray::number(c.alphaF(), 'g', 3)) : QByteArray());
 }
 
 QByteArray gradientElement(const QBrush& brush, const QTransform& placed, int id)
@@ -92,7 +95,7 @@ QByteArray gradientElement(const QBrush& brush, const QTransform& placed, int id
     const QTransform m = brush.transform() * placed;
     QByteArray where, name;
     const auto put = [&where](const char* key, double value) {
-        where += QByteArray(" ") + key + "=\"" + QByteArray::number(value, 'g', 6) + '"';
+        where += attribute(key, QByteArray::number(value, 'g', 6));
     };
     if (gradient->type() == QGradient::RadialGradient) {
         const auto* radial = static_cast<const QRadialGradient*>(gradient);
@@ -110,14 +113,13 @@ QByteArray gradientElement(const QBrush& brush, const QTransform& placed, int id
         put("x2", linear->finalStop().x());
         put("y2", linear->finalStop().y());
     }
-    QByteArray text = '<' + name + " id=\"g" + QByteArray::number(id) + "\" gradientUnits=\"userSpaceOnUse\"" + where +
-                      " gradientTransform=\"matrix(";
+    QByteArray matrix;
     for (const double value : {m.m11(), m.m12(), m.m21(), m.m22(), m.dx(), m.dy()})
-        text += QByteArray::number(value, 'g', 6) + ' ';
-    text += ")\">";
+        matrix += QByteArray::number(value, 'g', 6) + ' ';
+    QByteArray text = '<' + name + attribute("id", 'g' + QByteArray::number(id)) + attribute("gradientUnits", "userSpaceOnUse") + where +
+                      attribute("gradientTransform", "matrix(" + matrix + ')') + '>';
     for (const QGradientStop& stop : gradient->stops())
-        text += "<stop offset=\"" + QByteArray::number(stop.first, 'g', 3) + '"' + colour("stop-color", stop.second)
-                    .replace("stop-color-opacity", "stop-opacity") + "/>";
+        text += "<stop" + attribute("offset", QByteArray::number(stop.first, 'g', 3)) + colour("stop-color", "stop-opacity", stop.second) + "/>";
     return text + "</" + name + '>';
 }
 
@@ -128,37 +130,37 @@ QByteArray Drawing::svg(const QTransform& placed, const QSize& page, const QStri
     const double scale = std::sqrt(std::abs(placed.determinant()));
     QByteArray defs, body;
     for (std::size_t i = 0; i < m_clips.size(); ++i)
-        defs += "<clipPath id=\"c" + QByteArray::number(i) + "\"><path clip-rule=\"" +
-                (m_clips[i].fillRule() == Qt::WindingFill ? "nonzero" : "evenodd") + "\" d=\"" +
-                pathData(placed.map(m_clips[i])) + "\"/></clipPath>\n";
+        defs += "<clipPath" + attribute("id", 'c' + QByteArray::number(i)) + "><path" +
+                attribute("clip-rule", m_clips[i].fillRule() == Qt::WindingFill ? "nonzero" : "evenodd") +
+                attribute("d", pathData(placed.map(m_clips[i]))) + "/></clipPath>\n";
     int gradients = 0;
     for (const Item& item : m_items) {
         if (scale < item.finest)
             continue;
         QByteArray look;
         if (item.brush.style() == Qt::NoBrush) {
-            look += " fill=\"none\"";
+            look += attribute("fill", "none");
         } else if (item.brush.gradient()) {
             defs += gradientElement(item.brush, placed, gradients) + '\n';
-            look += " fill=\"url(#g" + QByteArray::number(gradients++) + ")\"";
+            look += attribute("fill", "url(#g" + QByteArray::number(gradients++) + ')');
         } else {
-            look += colour("fill", item.brush.color());
+            look += colour("fill", "fill-opacity", item.brush.color());
         }
         if (item.path.fillRule() == Qt::OddEvenFill && item.brush.style() != Qt::NoBrush)
-            look += " fill-rule=\"evenodd\"";
+            look += attribute("fill-rule", "evenodd");
         if (item.pen.style() != Qt::NoPen)
-            look += colour("stroke", item.pen.color()) + " stroke-linecap=\"round\" stroke-linejoin=\"round\" stroke-width=\"" +
-                    number(std::max(thinnest, item.pen.widthF() * scale)) + '"';
+            look += colour("stroke", "stroke-opacity", item.pen.color()) + attribute("stroke-linecap", "round") +
+                    attribute("stroke-linejoin", "round") + attribute("stroke-width", number(std::max(thinnest, item.pen.widthF() * scale)));
         if (item.opacity < 1)
-            look += " opacity=\"" + QByteArray::number(item.opacity, 'g', 3) + '"';
+            look += attribute("opacity", QByteArray::number(item.opacity, 'g', 3));
         if (item.clip >= 0)
-            look += " clip-path=\"url(#c" + QByteArray::number(item.clip) + ")\"";
-        body += "<path" + look + " d=\"" + pathData(placed.map(item.path)) + "\"/>\n";
+            look += attribute("clip-path", "url(#c" + QByteArray::number(item.clip) + ')');
+        body += "<path" + look + attribute("d", pathData(placed.map(item.path))) + "/>\n";
     }
     const QByteArray wide = QByteArray::number(page.width()), high = QByteArray::number(page.height());
-    return "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + wide + "\" height=\"" + high + "\" viewBox=\"0 0 " + wide +
-           ' ' + high + "\">\n<title>" + title.toHtmlEscaped().toUtf8() + "</title>\n<defs>\n" + defs + "</defs>\n" + body +
-           after + "\n</svg>\n";
+    return "<svg" + attribute("xmlns", "http://www.w3.org/2000/svg") + attribute("width", wide) + attribute("height", high) +
+           attribute("viewBox", "0 0 " + wide + ' ' + high) + ">\n<title>" + title.toHtmlEscaped().toUtf8() + "</title>\n<defs>\n" + defs +
+           "</defs>\n" + body + after + "\n</svg>\n";
 }
 
 } // namespace cupule::ui

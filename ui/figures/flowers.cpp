@@ -179,7 +179,7 @@ void drawBloom(Drawing& drawing, const Bloom& bloom, Dice dice)
         const QPointF off = headed(angle - 90) * r;
         return bloom.at + QPointF(off.x() * squeeze, off.y()) + headed(bloom.facing) * (0.22 * r);
     };
-    drawing.glow(bloom.at + QPointF(1.2, 1.6), 1.15 * size, 1.05 * size, 0, QColor(58, 66, 40, 70));
+    drawing.glow(bloom.at + QPointF(1.2, 1.6), 1.15 * size, 1.05 * size, 0, QColor(58, 66, 40, 44));
     const bool crimson = dice.chance(0.4);
     const double turn = dice.in(-16, 16);
     for (const double angle : {140.0, -140.0, 74.0, -74.0, 26.0, -26.0}) {
@@ -294,14 +294,14 @@ std::vector<QPointF> drawCatkin(Drawing& drawing, const CatkinForm& form, Dice d
     };
     for (int i = 1; i <= steps; ++i)
         axis.push_back(axis.back() + headed(headingAt(double(i) / steps)) * (form.length / steps));
-    const int clusters = static_cast<int>(form.length / dice.in(3.0, 3.6));
+    const int clusters = static_cast<int>(form.length / dice.in(2.2, 2.7));
     const auto cluster = [&](int c, bool front) {
         const double x = 0.12 + 0.87 * c / clusters;
         const double round = 137.5 * c * std::numbers::pi / 180, sideways = std::sin(round), depth = std::cos(round);
         if ((depth > 0) != front || (form.gallAt >= 0 && std::abs(x - form.gallAt) * form.length < form.gallSpace))
             return;
         const QPointF at = axis[std::size_t(x * steps)];
-        const double way = headingAt(x), size = 6.2 * (1 - 0.42 * x) * (0.55 + 0.45 * std::abs(sideways));
+        const double way = headingAt(x), size = 6.8 * (1 - 0.42 * x) * (0.55 + 0.45 * std::abs(sideways));
         const QPointF seat = at - leftOf(headed(way)) * (0.5 * sideways);
         if (x > form.open) { // still in bud
             drawing.fill(oval(seat - leftOf(headed(way)) * (0.8 * sideways), 1.15, 0.95, way), Lab{74, -13, 42}.moved(depth * 5).colour());

@@ -168,13 +168,14 @@ void drawKnopper(Drawing& drawing, const QPointF& foot, double size, Dice dice)
         bulge = dice.in(-0.13, 0.15);
     const bool ripe = dice.chance(0.4);
     const Lab tone = ripe ? Lab{41, 13, 28} : Lab{58, -8, 46}, blush = ripe ? Lab{30, 12, 18} : Lab{43, 26, 26};
-    std::vector<QPointF> outline;
-    for (int i = 0; i <= 22; ++i)
-        outline.push_back(body.at(-1 - (i % 2 ? 0.06 : -0.03) - dice.in(0, 0.05), i / 22.0));
-    for (int i = 1; i < 8; ++i) // the torn brim of the opening
-        outline.push_back(body.at(-1 + 2 * i / 8.0, 1.0 + (i % 2 ? 0.06 : -0.02) + dice.in(-0.03, 0.03)));
-    for (int i = 22; i >= 0; --i)
-        outline.push_back(body.at(1 + (i % 2 ? 0.06 : -0.03) + dice.in(0, 0.05), i / 22.0));
+    std::vector<QPointF> outline; // ridges seen from the side: uneven bumps
+    constexpr int bumps = 15;
+    for (int i = 0; i <= bumps; ++i)
+        outline.push_back(body.at(-1 - (i % 2 ? dice.in(0.02, 0.11) : dice.in(-0.05, 0.02)), (i + dice.in(-0.3, 0.3)) / bumps * 0.97));
+    for (int i = 1; i < 6; ++i) // the torn brim of the opening
+        outline.push_back(body.at(-0.5 + i / 6.0, 0.985 + dice.in(0, 0.035)));
+    for (int i = bumps; i >= 0; --i)
+        outline.push_back(body.at(1 + (i % 2 ? dice.in(0.02, 0.11) : dice.in(-0.05, 0.02)), (i + dice.in(-0.3, 0.3)) / bumps * 0.97));
     const QPainterPath whole = polygon(smooth(outline, 3, true));
     QRadialGradient round(body.at(0, 0.45), 0.72 * size, body.at(-0.35, 0.68));
     round.setColorAt(0, tone.moved(10).colour());

@@ -46,10 +46,20 @@ const BladeKind& leafBeside(const QString& kind)
     return bladeKind("castanea-sativa");
 }
 
-void addLeaf(Drawing& drawing, const BladeKind& kind, const QPointF& base, double heading, double length, double shade, Dice dice)
+struct Beside {
+    const BladeKind& kind;
+    Neighbour neighbour;
+    QRectF room;   ///< nothing reaches out of it
+    double across; ///< of the figure, mm
+    double leaf;   ///< length, mm
+    bool lens;     ///< small things are seen through a lens, and leaves are cut by its rim
+};
+
+/// Where there is room for it; else nothing.
+void addLeaf(Drawing& drawing, const Beside& beside, const QPointF& base, double heading, double length, double shade, Dice dice)
 {
     BladeForm form;
-    form.kind = &kind;
+    form.kind = &beside.kind;
     form.length = length;
     form.base = base;
     form.heading = heading;
@@ -59,10 +69,12 @@ void addLeaf(Drawing& drawing, const BladeKind& kind, const QPointF& base, doubl
     form.detail = 1;
     form.underside = dice.chance(0.2);
     form.tint = {-shade + dice.in(-3, 3), 0.25 * shade, -0.35 * shade};
-    Blade(form, dice).draw(drawing);
+    const Blade blade(form, dice);
+    if (beside.lens || beside.room.contains(blade.outline().boundingRect()))
+        blade.draw(drawing);
 }
 
-void addTwig(Drawing& drawing, const QPointF& from, double heading, double length, Dice dice)
+void addTwig(Drawing& drawing, const Beside& beside, const QPointF& from, double heading, double length, Dice dice)
 {
     StemForm form;
     form.from = from;
@@ -74,52 +86,77 @@ void addTwig(Drawing& drawing, const QPointF& from, double heading, double lengt
     form.widthBase = dice.in(2.6, 4.6);
     form.widthTip = 1.4;
     form.colour = {46, 5, 12};
-    Stem(form, dice).draw(drawing, dice, false, false);
+    const Stem stem(form, dice);
+    if (beside.room.contains(stem.tip()) && beside.room.contains(from))
+        stem.draw(drawing, dice, false, false);
 }
 
-/// Behind the figure all over; before it only at the rim, so that the middle, where the deciding part is, stays free.
-Drawing cluttered(const Drawing& figure, const FigureSpec& spec, Dice dice)
+Beside besideOf(const FigureSpec& spec, const QRectF& box)
 {
-    const QRectF box = figure.extent();
     const double across = std::max(box.width(), box.height());
-    const QRectF frame = box.adjusted(-0.07 * across, -0.07 * across, 0.07 * across, 0.07 * across);
     const BladeKind& kind = leafBeside(spec.kind);
+    const double least = 0.42 * kind.lengthFrom;
     const Neighbour neighbour = neighbourOf(spec.kind);
-    const auto rim = [&](double degrees, double share) {
-        return frame.center() + QPointF(0.5 * share * frame.width() * std::cos(degrees * std::numbers::pi / 180),
-                                        0.5 * share * frame.height() * std::sin(degrees * std::numbers::pi / 180));
-    };
-    const double length = std::clamp(0.62 * across, 0.5 * kind.lengthFrom, kind.lengthTo);
-    Drawing behind, before;
-    const int back = static_cast<int>(std::lround(11 * spec.clutter)), front = static_cast<int>(std::lround(4 * spec.clutter));
-    for (int i = 0; i < back; ++i) {
-        const double angle = dice.in(0, 360);
-        Dice own = dice.part("behind", i);
-        if (neighbour == Neighbour::leaves)
-            addLeaf(behind, kind, rim(angle, 1.1), angle + 180 + own.in(-70, 70), length * own.in(0.7, 1.1), own.in(9, 17), own);
+    const double margin = 0.20 * across;
+    return {kind, neighbour, box.adjusted(-margin, -margin, margin, margin), across, std::clamp(0.55 * across, least, kind.lengthTo),
+            neighbour == Neighbour::leaves && 0.55 * across < least};
+}
+
+/// Behind the figure all over.
+Drawing drawnBehind(const Beside& beside, double clutter, const Dice& dice)
+{
+    Drawing behind;
+    Dice own = dice.part("behind");
+    const QRectF& room = beside.room;
+    const int count = static_cast<int>(std::lround((beside.neighbour == Neighbour::leaves ? 26 : 9) * clutter));
+    for (int i = 0; i < count; ++i) {
+        const QPointF at(own.in(room.left(), room.right()), own.in(room.top(), room.bottom()));
+        if (beside.neighbour == Neighbour::leaves)
+            addLeaf(behind, beside, at, own.in(0, 360), beside.leaf * own.in(0.7, 1.1), own.in(9, 17), dice.part("leaf", i));
         else
-            addTwig(behind, rim(angle, 1.3), angle + 180 + own.in(-46, 46), across * own.in(0.6, 1.2), own);
-    }
-    for (int i = 0; i < front; ++i) { // their tips reach a fifth of the way in
-        const double angle = 360.0 * i / front + dice.in(0, 50);
-        Dice own = dice.part("before", i);
-        if (neighbour == Neighbour::leaves) {
-            const double size = length * own.in(0.6, 0.9);
-            addLeaf(before, kind, rim(angle, 0.80) + headed(angle) * size, angle + 180 + own.in(-12, 12), size, own.in(-3, 4), own);
-        } else {
-            addTwig(before, rim(angle, 1.25), angle + own.in(70, 100), across * own.in(0.3, 0.6), own);
-        }
+            addTwig(behind, beside, at, own.in(-140, -40), beside.across * own.in(0.5, 1.0), dice.part("twig", i));
     }
     behind.recolour([](const QColor& c) { // out of the light, and further off
         const int grey = qGray(c.rgb());
         return QColor((3 * c.red() + grey) / 4 * 9 / 10, (3 * c.green() + grey) / 4 * 9 / 10, (3 * c.blue() + grey) / 4 * 9 / 10 + 8, c.alpha());
     });
-    QPainterPath window;
-    window.addRect(frame);
+    return behind;
+}
+
+/// Before it only at the rim, the tips a fifth of the way in: the middle, where the deciding part is, stays free.
+Drawing drawnBefore(const Beside& beside, const QRectF& box, double clutter, const Dice& dice)
+{
+    Drawing before;
+    Dice own = dice.part("before");
+    const int count = static_cast<int>(std::lround(6 * clutter));
+    for (int i = 0; i < count && beside.neighbour == Neighbour::leaves; ++i) {
+        const double angle = 360.0 * i / count + own.in(0, 50), size = 0.6 * beside.leaf * own.in(0.8, 1.2);
+        const QPointF tip = box.center() + QPointF(0.40 * box.width() * std::cos(angle * std::numbers::pi / 180),
+                                                   0.40 * box.height() * std::sin(angle * std::numbers::pi / 180));
+        const double away = angle + own.in(-30, 30);
+        addLeaf(before, beside, tip + headed(away) * size, away + 180, size, own.in(-3, 4), dice.part("front", i));
+    }
+    return before;
+}
+
+Drawing cluttered(const Drawing& figure, const FigureSpec& spec, const Dice& dice)
+{
+    const QRectF box = figure.extent();
+    const Beside beside = besideOf(spec, box);
+    const Drawing behind = drawnBehind(beside, spec.clutter, dice), before = drawnBefore(beside, box, spec.clutter, dice);
     Drawing all;
-    all.addWithin(behind, window);
+    if (!beside.lens) {
+        all.add(behind, {});
+        all.add(figure, {});
+        all.add(before, {});
+        return all;
+    }
+    const double radius = 0.5 * std::hypot(box.width(), box.height());
+    const QPainterPath lens = oval(box.center(), radius, radius);
+    all.addWithin(behind, lens);
     all.add(figure, {});
-    all.addWithin(before, window);
+    all.addWithin(before, lens);
+    all.outline(lens, Lab{52, -2, 6}.colour(), 0.006 * radius);
     return all;
 }
 
@@ -154,7 +191,7 @@ Drawing setAbout(const Drawing& figure, const FigureSpec& spec, const Dice& dice
 
 FigureSpec asMet(FigureSpec spec, double much)
 {
-    Dice own = Dice(spec.seed).part("as met");
+    Dice own = Dice(spec.seed).part("met");
     const double share = std::clamp(much, 0.0, 1.0);
     spec.clutter = share * own.in(0.4, 1);
     spec.light = share * own.in(-1, 1);

@@ -99,26 +99,30 @@ void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
     };
     sides(1, 10);
     twig.draw(drawing, dice, true, true);
-    for (const double t : {0.10, 0.94}) { // ring scars of bud scales
-        const QPointF at = twig.node(0) + (twig.node(1) - twig.node(0)) * (t > 0.5 ? 0.62 : 0.3);
+    const QPointF foot = twig.node(1) - twig.node(0);
+    const double along = headingOf(foot);
+    for (const double t : {0.30, 0.62}) // ring scars of bud scales
         for (int ring = 0; ring < 3; ++ring)
-            drawing.line(oval(at + QPointF(0, ring * 1.1), 0.5, 4.7, -90), bark.moved(-14).colour(),
-                         0.22, 0.8, 1);
-    }
-    const QPointF scarAt = twig.node(1) + QPointF(0, 5.6);
-    const QPainterPath horseshoe = oval(scarAt, 2.9, 3.5, -90);
+            drawing.line(oval(twig.node(0) + foot * t + headed(along) * (1.1 * ring), 0.45, 0.455 * twig.widthAt(0), along),
+                         bark.moved(-14).colour(), 0.22, 0.8, 1);
+    const double way = twig.headingAt(1);
+    const QPointF scarAt = twig.node(1) - headed(way) * 5.2;
+    const auto onScar = [&](double right, double up) { return scarAt - leftOf(headed(way)) * right + headed(way) * up; };
+    std::vector<QPointF> shoe; // a horseshoe, its open side up
+    for (const QPointF& p : {QPointF(-3.4, 1.7), QPointF(-2.1, 2.7), QPointF(0, 1.8), QPointF(2.1, 2.7), QPointF(3.4, 1.7), QPointF(2.7, -1.5), QPointF(0, -3.1),
+                             QPointF(-2.7, -1.5)})
+        shoe.push_back(onScar(p.x(), p.y()));
+    const QPainterPath horseshoe = polygon(smooth(shoe, 5, true));
     drawing.fill(horseshoe, bark.moved(20, -2, 0).colour());
     drawing.outline(horseshoe, bark.moved(-18).colour(), 0.24);
     for (int nail = 0; nail < 7; ++nail) {
-        const double angle = std::numbers::pi * (0.08 + 0.84 * nail / 6);
-        drawing.fill(oval(scarAt + QPointF(2.3 * std::cos(angle), 1.7 * std::sin(angle)), 0.34, 0.34, 0),
-                     bark.moved(-20).colour());
+        const double angle = std::numbers::pi * (0.06 + 0.88 * nail / 6);
+        drawing.fill(oval(onScar(2.35 * std::cos(angle), 0.5 - 2.4 * std::sin(angle)), 0.36, 0.36), bark.moved(-20).colour());
     }
-    drawBud(drawing, scarAt + QPointF(0, -3.4), twig.headingAt(1),
-            {6.5, 5, 0.40, 0.55, 0.80, 3, chestnutRed});
+    drawBud(drawing, onScar(0, 3.0), way, {6.5, 5, 0.40, 0.55, 0.80, 3, chestnutRed});
     sides(2, 9);
-    const QPointF tip = twig.tip() + QPointF(0, 1.2);
     const double up = twig.headingAt(2);
+    const QPointF tip = twig.tip() - headed(up) * 1.2;
     const BudForm end = aesculusEndBud();
     drawBud(drawing, tip, up, end);
     // sticky: the one hard white light in all these figures
