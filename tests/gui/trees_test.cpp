@@ -15,6 +15,7 @@
 #include "core/task/trees_merge.h"
 #include "ui/trees/story_list.h"
 #include "ui/trees/tree_model.h"
+#include "ui/trees/tree_page.h"
 #include "ui/trees/trees_view.h"
 
 using namespace cupule;
@@ -304,4 +305,57 @@ TEST_CASE("a line of a tree's past is read out and opens its visit in Day; so do
         }
     QCoreApplication::processEvents();
     CHECK(maud.window.currentPlace()->objectName() == QStringLiteral("dayView"));
+}
+
+TEST_CASE("visits that were to another tree are moved by keys", "[gui][trees]")
+{
+    const FindStore store;
+    Desk maud(person("MH", "Maud Harrow"), {Role::volunteer, Role::office}, store.path);
+    const Uid tree = visitPage(maud.session(), store.visit).value().tree->id;
+    const Uid draft = newVisit(maud.session(), {}, tree).value().id;
+    maud.key(Qt::Key_2, Qt::ControlModifier);
+    maud.inDialog([&](QDialog& dialog) {
+        takeFocus(dialog);
+        auto* yes = dialog.findChild<QAbstractButton*>(QStringLiteral("splitYes"));
+        CHECK_FALSE(yes->isEnabled());
+        maud.key(Qt::Key_Tab);
+        CHECK(maud.focusName() == QStringLiteral("splitVisits"));
+        maud.key(Qt::Key_Home); // the newest, the draft of today
+        maud.key(Qt::Key_Space);
+        maud.key(Qt::Key_Tab);
+        CHECK(maud.focusName() == QStringLiteral("splitLabel"));
+        maud.type("T-03b");
+        CHECK(yes->isEnabled());
+        maud.key(Qt::Key_Return);
+    });
+    maud.key(Qt::Key_M, Qt::ControlModifier | Qt::ShiftModifier);
+    CHECK(visitPage(maud.session(), draft).value().tree->label == "T-03b");
+    CHECK(visitPage(maud.session(), store.visit).value().tree->label == "T-03");
+}
+
+TEST_CASE("the place Trees fits a low window at the largest text, and F6 brings each part into sight", "[gui][trees]")
+{
+    const FindStore store;
+    Desk maud(person("MH", "Maud Harrow"), {Role::volunteer, Role::office}, store.path);
+    maud.key(Qt::Key_2, Qt::ControlModifier);
+    test::look().setTextPercent(175);
+    auto* place = maud.window.findChild<ui::TreesView*>();
+    settle(maud.window, {1366, 700});
+    CHECK(place->minimumSizeHint().height() <= 400);
+    CHECK(place->minimumSizeHint().width() <= 1000);
+    test::look().setTextPercent(100);
+    settle(maud.window, {1366, 768});
+    const auto* page = maud.window.findChild<ui::TreePageView*>();
+    QStringList met;
+    for (int i = 0; i < 8; ++i) {
+        maud.key(Qt::Key_F6);
+        const QWidget* focus = QApplication::focusWidget();
+        if (!page->isAncestorOf(focus))
+            continue;
+        met << focus->objectName();
+        const QRect seen(page->viewport()->mapToGlobal(QPoint()), page->viewport()->size());
+        CHECK(seen.intersects(QRect(focus->mapToGlobal(QPoint()), QSize(focus->width(), 24))));
+    }
+    for (const char* part : {"treeHistory", "treeEvidence", "treeNote"})
+        CHECK(met.contains(QString::fromLatin1(part)));
 }
