@@ -1,6 +1,6 @@
 // The benchmark: every row of the table in one run, ours and its peer in turn, medians of several rounds.
 //
-//   bench [--rows N] [--rounds R] [--only import,positions,hashing,saving,register,start] [--json FILE] [--folder DIR]
+//   bench [--rows N] [--rounds R] [--only import,positions,hashing,saving,register,start,window] [--json FILE] [--folder DIR]
 
 #include <unistd.h>
 
@@ -27,7 +27,8 @@ constexpr Group groups[] = {{"import", &bench::measureImport},
                             {"hashing", &bench::measureHashing},
                             {"saving", &bench::measureSaving},
                             {"register", &bench::measureRegister},
-                            {"start", &bench::measureStart}};
+                            {"start", &bench::measureStart},
+                            {"window", &bench::measureWindow}};
 
 std::string selfPath()
 {
@@ -47,7 +48,7 @@ int main(int argc, char** argv)
     CLI::App options("Measures this program beside its peers, in one run, interleaved.", "bench");
     options.add_option("--rows", settings.rows, "visits and points, 1000000 where nothing is said");
     options.add_option("--rounds", settings.rounds, "rounds of each row, 5 where nothing is said");
-    options.add_option("--only", only, "groups: import, positions, hashing, saving, register, start")->delimiter(',');
+    options.add_option("--only", only, "groups: import, positions, hashing, saving, register, start, window")->delimiter(',');
     options.add_option("--json", json, "where the table is written as JSON");
     options.add_option("--folder", settings.folder, "where files are made; a temporary folder where nothing is said");
     CLI11_PARSE(options, argc, argv);
@@ -58,6 +59,7 @@ int main(int argc, char** argv)
     settings.self = selfPath();
     const fs::path built = fs::path(settings.self).parent_path();
     settings.bareWindow = (built / "bench_bare_window").string();
+    settings.window = (built / "bench_window").string();
     settings.program = (built.parent_path().parent_path() / "app" / "cupule").string();
     bench::Table table;
     for (const auto& group : groups) {

@@ -45,6 +45,7 @@ struct Settings {
     std::string self;                      ///< this program, to run parts of itself
     std::string program;                   ///< the built cupule
     std::string bareWindow;                ///< the floor of a start
+    std::string window;                    ///< the part that works with the whole window
 };
 
 /// Seconds that `work` takes.
@@ -72,6 +73,7 @@ void measureHashing(const Settings& settings, Table& table);    ///< T9, T9b
 void measureStart(const Settings& settings, Table& table);      ///< T11
 void measureSaving(const Settings& settings, Table& table);     ///< T12
 void measureRegister(const Settings& settings, Table& table);   ///< R1 to R4
+void measureWindow(const Settings& settings, Table& table);     ///< W1 to W13
 
 /// The parts that run in a process of their own, so that memory and start-up are theirs alone. Gives an exit code.
 int runPart(const std::string& part, const std::vector<std::string>& words);
