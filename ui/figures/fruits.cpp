@@ -148,10 +148,32 @@ QPainterPath nutOutline(const QPointF& foot, double heading, double length, doub
     return polygon(left);
 }
 
-/// Shell with stripes, pale scar at the foot, downy shoulder, point with its tassel.
-/// What lies outside `within` is hidden.
+/// Pale and rough, straight across the lowest sixth: where the nut sat in its husk.
+void drawNutScar(Drawing& drawing, const QPointF& foot, double heading, double length, Dice dice)
+{
+    const QPointF way = headed(heading), across = leftOf(way);
+    const Lab pale{74, 7, 23};
+    const auto at = [&](double x, double t) { return foot + across * (x * length) + way * (t * length); };
+    QPainterPath scar(at(-0.6, 0.175));
+    scar.cubicTo(at(-0.3, 0.155 + dice.in(-0.01, 0.01)), at(0.3, 0.155 + dice.in(-0.01, 0.01)), at(0.6, 0.175));
+    scar.lineTo(at(0.6, -0.1));
+    scar.lineTo(at(-0.6, -0.1));
+    scar.closeSubpath();
+    QLinearGradient round(at(0.5, 0), at(-0.5, 0));
+    round.setColorAt(0, pale.moved(-4).colour());
+    round.setColorAt(0.3, pale.moved(8).colour());
+    round.setColorAt(1, pale.moved(-16).colour());
+    drawing.fill(scar, round);
+    drawing.line(scar, Lab{40, 18, 24}.colour(), 0.3, 0.8);
+    for (int i = 0; i < 60; ++i) {
+        const QPointF grain = at(dice.in(-0.46, 0.46), dice.in(0.01, 0.15));
+        drawing.line(polyline({grain, grain + across * dice.in(0.3, 1.1)}), pale.moved(dice.chance(0.6) ? -14 : 9).colour(), 0.12, 0.6, 2);
+    }
+}
+
+/// Shell with stripes, downy shoulder, point with its tassel. What lies outside `within` is hidden; a nut that stands free shows its scar.
 void drawNut(Drawing& drawing, const QPointF& foot, double heading, double length, double flat, Dice dice,
-             const QPainterPath* within = nullptr)
+             const QPainterPath* within = nullptr, bool free = false)
 {
     if (within)
         drawing.clip(*within);
@@ -190,6 +212,8 @@ void drawNut(Drawing& drawing, const QPointF& foot, double heading, double lengt
     for (int i = 0; i <= 8; ++i)
         shine.push_back(at(0.30 + 0.045 * i, 0.58));
     drawing.fill(tapered(shine, 0.075 * length, 0.03 * length), QColor(255, 255, 255), 0.34);
+    if (free)
+        drawNutScar(drawing, foot, heading, length, dice.part("scar"));
     drawing.unclip();
     if (within)
         drawing.clip(*within);
@@ -237,9 +261,10 @@ void openHusk(Drawing& drawing, const FigureSpec&, const Dice& dice)
     drawing.glow({0, 7}, 19, 9, 0, QColor(40, 24, 12, 150));
     drawing.unclip();
     const QPainterPath inside = opening(0.8);
-    drawNut(drawing, {-9.4, 12}, -108, 22, 0.72, dice.part("nut", 1), &inside);
-    drawNut(drawing, {9.4, 12}, -72, 22, 0.72, dice.part("nut", 2), &inside);
-    drawNut(drawing, {0.4, 13.5}, -90 + own.in(-3, 3), 24.5, 0.92, dice.part("nut", 3));
+    const double lean = own.in(-9, 9);
+    drawNut(drawing, {-9.4, 12}, -108 + lean, own.in(20.5, 23), 0.72, dice.part("nut", 1), &inside);
+    drawNut(drawing, {9.4, 12}, -72 + lean, own.in(20.5, 23), 0.72, dice.part("nut", 2), &inside);
+    drawNut(drawing, {own.in(-2.5, 2.5), 13.5}, -90 + own.in(-9, 9), own.in(23, 25.5), own.in(0.80, 1), dice.part("nut", 3));
     // the front lip hides the scars; some needles lean over the nuts
     QPainterPath lip;
     lip.moveTo(-21.5, 0);
@@ -268,63 +293,46 @@ void openHusk(Drawing& drawing, const FigureSpec&, const Dice& dice)
     drawNeedles(drawing, edge, -1, 2);
 }
 
-/// A few stout cones on smooth skin, and its round seed without a point.
-void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+struct Cone {
+    Way w;
+    double length, turn; ///< mm, degrees off its own direction
+};
+
+/// A stout spine: broad foot, a short point a little hooked, its own shadow on the skin.
+void drawCone(Drawing& drawing, const Cone& c, double radius, const Lab& green)
 {
-    const double radius = 27;
-    drawHuskStalk(drawing, -radius, 6);
-    const Lab green{60, -22, 44};
-    Dice own = dice.part("cones");
-    struct Cone {
-        Way w;
-        double length;
-    };
-    std::vector<Cone> cones;
-    constexpr int count = 58;
-    for (int i = 0; i < count; ++i) {
-        const Way w = spiralWay(i, count, own);
-        if (w.z > -0.25)
-            cones.push_back({w, own.in(4, 6.2)});
-    }
-    std::sort(cones.begin(), cones.end(), [](const Cone& a, const Cone& b) { return a.w.z < b.w.z; });
-    const auto cone = [&](const Cone& c) {
-        const QPointF foot(radius * c.w.x, -radius * c.w.y);
-        const QPointF tip = foot +
-                            QPointF(c.w.x, -c.w.y) * (c.length * (0.55 + 0.45 * (1 - std::max(0.0, c.w.z)))) +
-                            QPointF(0.5, -0.8);
-        const double base = 2.0 * (0.75 + 0.4 * std::max(0.0, c.w.z)) * 1.35;
-        QPainterPath shadow;
-        shadow.addEllipse(foot + QPointF(0.9, 1.2), base, base * 0.8);
-        if (c.w.z > 0.1)
-            drawing.fill(shadow, green.moved(-22).colour(), 0.38);
-        QPointF across = leftOf(tip - foot);
-        across /= std::max(1e-6, lengthOf(across));
-        QPainterPath path(foot + across * base);
-        path.quadTo((foot + tip) / 2 + across * (0.25 * base), tip);
-        path.quadTo((foot + tip) / 2 - across * (0.25 * base), foot - across * base);
-        path.closeSubpath();
-        drawing.fill(path, green.moved(7, -2, 4).colour());
-        QPainterPath dark(foot);
-        dark.lineTo(tip);
-        dark.lineTo(foot + QPointF(base * 0.8, base * 0.5));
-        dark.closeSubpath();
-        drawing.fill(dark, green.moved(-14).colour(), 0.6);
-        drawing.outline(path, green.moved(-30).colour());
-    };
-    for (const Cone& c : cones)
-        if (c.w.z <= 0.05)
-            cone(c);
-    drawBall(drawing, radius, green, true);
-    for (const Cone& c : cones)
-        if (c.w.z > 0.05)
-            cone(c);
-    // conker
-    const QPointF middle(radius + 26, radius - 15);
-    const double size = 16;
+    const QPointF foot(radius * c.w.x, -radius * c.w.y);
+    const double seen = c.length * (0.42 + 0.58 * (1 - std::max(0.0, c.w.z)));
+    const QPointF out(c.w.x, -c.w.y);
+    const QPointF tip = foot + headed(headingOf(out) + c.turn) * seen + QPointF(0.4, -0.7);
+    const double base = 2.0 * (0.75 + 0.4 * std::max(0.0, c.w.z)) * 1.25;
+    if (c.w.z > 0.1)
+        drawing.glow(foot + QPointF(1.3, 1.7), 1.7 * base, 1.4 * base, 40, green.moved(-34).colour(0.75));
+    QPointF across = leftOf(tip - foot);
+    across /= std::max(1e-6, lengthOf(across));
+    QPainterPath path(foot + across * base);
+    path.quadTo((foot + tip) / 2 + across * (0.25 * base), tip);
+    path.quadTo((foot + tip) / 2 - across * (0.25 * base), foot - across * base);
+    path.quadTo(foot - (tip - foot) * 0.22, foot + across * base);
+    drawing.fill(path, green.moved(8, -2, 4).colour());
+    const double lit = dot(across, towardsLight()) > 0 ? 1 : -1;
+    QPainterPath dark(foot - across * (lit * base));
+    dark.quadTo((foot + tip) / 2 - across * (lit * 0.25 * base), tip);
+    dark.quadTo((foot + tip) / 2 + across * (lit * 0.10 * base), foot - across * (lit * 0.1 * base));
+    dark.closeSubpath();
+    drawing.fill(dark, green.moved(-15).colour(), 0.6);
+    drawing.outline(path, green.moved(-30).colour(), 0.14);
+    drawing.fill(oval(tip, 0.34, 0.34), Lab{46, 8, 30}.colour());
+}
+
+/// Nearly round, no point, a large pale patch off its middle, whorled, strong gloss.
+void drawConker(Drawing& drawing, const QPointF& middle, double size, Dice dice)
+{
+    const double turn = dice.in(-50, 50), phase = dice.in(0, 6);
     std::vector<QPointF> round;
     for (int i = 0; i < 60; ++i) {
         const double phi = 2 * std::numbers::pi * i / 60;
-        const double r = size * (1 + 0.035 * std::sin(2 * phi + 0.6));
+        const double r = size * (1 + 0.035 * std::sin(2 * phi + phase));
         round.emplace_back(middle + QPointF(r * std::cos(phi), r * 0.94 * std::sin(phi)));
     }
     const QPainterPath conker = polygon(round);
@@ -335,25 +343,59 @@ void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
     light.setColorAt(1, brown.moved(-14, -6, -8).colour());
     drawing.fill(conker, light);
     drawing.clip(conker);
-    for (int ring = 1; ring < 5; ++ring) {
-        QPainterPath contour;
-        contour.addEllipse(middle + QPointF(0.2 * size, 0.3 * size), 0.27 * ring * size, 0.22 * ring * size);
-        drawing.line(contour, brown.moved(10).colour(), 0.35, 0.35, 1);
-    }
-    QPainterPath patch;
-    patch.addEllipse(middle + QPointF(0.38 * size, 0.55 * size), 0.56 * size, 0.46 * size);
-    drawing.fill(patch, Lab{82, 5, 18}.colour());
-    QPainterPath gloss;
-    gloss.addEllipse(middle + QPointF(-0.40 * size, -0.46 * size), 0.20 * size, 0.12 * size);
-    drawing.fill(gloss, QColor(255, 255, 255), 0.7);
+    const QPointF scar = middle + headed(55 + turn) * (0.68 * size);
+    for (int ring = 2; ring < 8; ++ring)
+        drawing.line(oval(scar, 0.24 * ring * size, 0.19 * ring * size, turn - 30 + 3.0 * ring), brown.moved(ring % 2 ? 11 : -7).colour(), 0.35, 0.4, 1);
+    std::vector<QPointF> patch;
+    for (int i = 0; i < 18; ++i)
+        patch.push_back(scar + headed(20.0 * i) * (0.54 * size * dice.in(0.88, 1.1)));
+    const QPainterPath pale = polygon(smooth(patch, 4, true));
+    drawing.fill(pale, Lab{82, 5, 18}.colour());
+    drawing.outline(pale, Lab{58, 12, 24}.colour(), 0.3);
+    drawing.fill(oval(middle + QPointF(-0.40, -0.46) * size, 0.22 * size, 0.11 * size, -38), QColor(255, 255, 255), 0.7);
     drawing.unclip();
     drawing.outline(conker, brown.moved(-20).colour(), 0.2);
 }
 
+/// A few stout cones on smooth skin, and its round seed without a point.
+void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+{
+    Dice own = dice.part("cones");
+    const double radius = own.in(24, 30);
+    drawHuskStalk(drawing, -radius, 6);
+    const Lab green = mixed(Lab{60, -22, 44}, Lab{63, -12, 44}, own.in(0, 1));
+    std::vector<Cone> cones;
+    const int count = own.whole(46, 64);
+    for (int i = 0; i < count; ++i) {
+        const Way w = spiralWay(i, count, own);
+        if (w.z > -0.25)
+            cones.push_back({w, own.in(3.6, 6.2), own.in(-22, 22)});
+    }
+    std::sort(cones.begin(), cones.end(), [](const Cone& a, const Cone& b) { return a.w.z < b.w.z; });
+    for (const Cone& c : cones)
+        if (c.w.z <= 0.05)
+            drawCone(drawing, c, radius, green);
+    drawBall(drawing, radius, green, true);
+    QPainterPath ball;
+    ball.addEllipse(QPointF(0, 0), radius, radius);
+    drawing.clip(ball);
+    for (int i = 0; i < 160; ++i) { // fine warts of the leathery skin
+        const QPointF at = headed(own.in(0, 360)) * (radius * std::sqrt(own.in(0, 0.96)));
+        drawing.fill(oval(at, own.in(0.15, 0.4), own.in(0.15, 0.3)), green.moved(own.chance(0.5) ? 12 : -13).colour(), 0.35, 2);
+    }
+    drawing.unclip();
+    for (const Cone& c : cones)
+        if (c.w.z > 0.05)
+            drawCone(drawing, c, radius, green);
+    const double size = own.in(14, 17);
+    drawConker(drawing, {radius + size + own.in(7, 12), radius - size + own.in(-6, 4)}, size, dice.part("conker"));
+}
+
 void nut(Drawing& drawing, const FigureSpec&, const Dice& dice)
 {
-    drawNut(drawing, {0, 0}, -90, 27, 1, dice.part("nut", 1));
-    drawNut(drawing, {31, 0}, -90, 25, 0.28, dice.part("nut", 2));
+    Dice shape = dice.part("nuts");
+    drawNut(drawing, {0, 0}, -90 + shape.in(-7, 7), shape.in(24, 30), shape.in(0.86, 1), dice.part("nut", 1), nullptr, true);
+    drawNut(drawing, {33, 0}, -90 + shape.in(-9, 9), shape.in(22, 27), shape.in(0.22, 0.42), dice.part("nut", 2), nullptr, true);
 }
 
 constexpr FigureEntry entries[] = {

@@ -200,32 +200,37 @@ void dryTwig(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     const Stem twig(form, dice.part("stem"));
     const int first = twig.outerSide();
     StemForm dead; // a side branch that ended in its gall
-    dead.from = twig.node(3);
-    dead.heading = twig.headingAt(3) - first * 52;
-    dead.length = 30;
+    const int fork = shape.whole(2, 4);
+    dead.from = twig.node(fork);
+    const int hand = fork % 2 ? first : -first;
+    dead.heading = twig.headingAt(fork) - hand * shape.in(40, 62);
+    dead.length = shape.in(20, 38);
     dead.nodes = 2;
     dead.widthBase = 3.4;
     dead.widthTip = 2.8;
     dead.colour = {42, 5, 12};
     const Stem side(dead, dice.part("dead"));
     side.draw(drawing, dice.part("deadpores"), false, false);
-    const Gall sideGall({side.tip() + headed(side.headingAt(2)) * (0.36 * d), 0.86 * d, side.headingAt(2),
+    const Gall sideGall({side.tip() + headed(side.headingAt(2)) * (0.36 * d), shape.in(0.62, 1.05) * d, side.headingAt(2),
                          GallColour::dry, 0, exitHoles(spec.exitHoles, 2)},
                         dice.part("side"));
     drawCollar(drawing, sideGall, straightOut(sideGall, side.headingAt(2) + 180), 2.8, {42, 5, 12}, 0.35);
     sideGall.draw(drawing);
     twig.draw(drawing, dice, true, true);
     for (int node = 1; node < twig.nodes(); ++node)
-        if (node != 3)
+        if (node != fork)
             drawChestnutNode(drawing, twig.node(node), twig.headingAt(node), node % 2 ? first : -first,
                              twig.widthAt(node), wood, dice.part("node", node));
     const double way = twig.headingAt(twig.nodes());
     const QPointF centre = twig.tip() + headed(way) * (0.36 * d);
     const Gall tip({centre, d, way, gallColour(spec.gallColour, GallColour::dry), 0, exitHoles(spec.exitHoles, 3)}, dice.part("tip"));
-    drawRag(drawing, centre + headed(way + 70) * (0.3 * d), way + 88, 40, dice.part("rag", 1));
+    const int rags = shape.whole(0, 2);
+    if (rags > 0)
+        drawRag(drawing, centre + headed(way + 70) * (0.3 * d), way + shape.in(70, 110), shape.in(30, 46), dice.part("rag", 1));
     drawCollar(drawing, tip, straightOut(tip, way + 180), 3.4, wood, 0.25);
     tip.draw(drawing);
-    drawRag(drawing, centre + headed(way - 80) * (0.34 * d), way - 96, 30, dice.part("rag", 2));
+    if (rags > 1)
+        drawRag(drawing, centre + headed(way - 80) * (0.34 * d), way - shape.in(80, 116), shape.in(24, 36), dice.part("rag", 2));
 }
 
 /// Close to: round, clean, one for each insect.
