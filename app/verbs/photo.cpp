@@ -40,7 +40,7 @@ public:
                            "clears it");
         options.add_option("--caption", m_caption, "a few words");
         options.add_option("--copy-of", m_copyOf, "it is the same picture as that one: put it aside, keep the file");
-        options.add_option("--no-copy-of", m_noCopyOf, "it only looks like that one: do not ask again");
+        options.add_option("--no-copy-of", m_noCopyOf, "it only looks like that one: do not ask again, and take it back where it was put aside");
     }
     Result<int> run(Run& run) override
     {
@@ -119,7 +119,9 @@ private:
         if (!other)
             return fail(other.error());
         if (m_copyOf.empty()) {
-            photo.notWith.push_back(other->id);
+            photo.copyOf = {};
+            if (std::find(photo.notWith.begin(), photo.notWith.end(), other->id) == photo.notWith.end())
+                photo.notWith.push_back(other->id);
         } else {
             photo.copyOf = other->id;
             photo.visit = {};

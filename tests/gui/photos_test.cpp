@@ -287,7 +287,7 @@ TEST_CASE("thumbnails stand upright, whatever the EXIF orientation", "[gui][phot
         test::skipped("reference photos are not there");
         return;
     }
-    Thumbnails small(40);
+    Thumbnails small(40, 20);
     std::vector<QImage> images;
     std::vector<std::uint64_t> hashes;
     for (int orientation = 1; orientation <= 8; ++orientation) {

@@ -57,7 +57,7 @@ protected:
 private:
     PhotosDesk& m_desk;
     PhotoListModel* m_model;
-    Thumbnails m_thumbnails{160, this, 600};
+    Thumbnails m_thumbnails{160, 600, this};
     Uid m_current;
     int m_at = 0;
     bool m_refreshing = false;

@@ -28,7 +28,7 @@ protected:
 private:
     void paintOne(QPainter& painter, const QRect& frame, const QString& path);
 
-    Thumbnails m_thumbnails{1000, this, 8};
+    Thumbnails m_thumbnails{1000, 8, this};
     QString m_first, m_second, m_words;
 };
 

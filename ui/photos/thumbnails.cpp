@@ -6,7 +6,7 @@
 
 namespace cupule::ui {
 
-Thumbnails::Thumbnails(int side, QObject* parent, int most) : QObject(parent), m_side(side), m_images(most)
+Thumbnails::Thumbnails(int side, int most, QObject* parent) : QObject(parent), m_side(side), m_images(most)
 {
     m_pool.setMaxThreadCount(1);
 }

@@ -14,8 +14,7 @@ class Thumbnails : public QObject {
     Q_OBJECT
 public:
     /// `side`: pixels of the longer side; `most`: so many are kept.
-    explicit Thumbnails(int side, QObject* parent = nullptr, int most = 300);
-    Thumbnails(int side, int most, QObject* parent) : Thumbnails(side, parent, most) {}
+    Thumbnails(int side, int most, QObject* parent = nullptr);
     ~Thumbnails() override;
     /// Null while it is being read; ready() tells when to ask again.
     [[nodiscard]] QImage of(const QString& path);

@@ -33,7 +33,7 @@ private:
     std::vector<PhotoNote> m_photos;
     QString m_figure, m_figureWords;
     std::size_t m_at = 0;
-    Thumbnails m_pictures{2400, this, 4};   ///< decoded beside the window
+    Thumbnails m_pictures{2400, 4, this};   ///< decoded beside the window
     QString m_path, m_shown;                ///< of the photo shown, and its name
     double m_zoom = 1;
     int m_turn = 0;
