@@ -18,7 +18,7 @@ public:
         return "Shows what the programme has set for a store, or sets what is named and leaves the rest. No law and no published "
                "figure says these; until the programme sets its own, they are said to be the programme's to set.\n--tell is "
                "the contact that the notice after a find names; --answers stands on labels and must be no home address; "
-               "--hours count from the seal: said after the first, asked about after the second, of no use for rearing after "
+               "--hours count from the seal: warned of after the first, asked about after the second, of no use for rearing after "
                "the third. An empty text takes a setting back; --proposed-hours goes back to the proposal. Who may move a "
                "sample, and the hours, are for a trainer or the office.";
     }
@@ -33,7 +33,7 @@ public:
         m_named[0] = options.add_option("--tell", m_wanted.tell, "whom to tell of a find, and how");
         m_named[1] = options.add_option("--answers", m_wanted.answers, "who answers for samples: an office or a box number");
         m_named[2] = options.add_option("--may-move", m_wanted.mayMove, "who may move a sample");
-        auto* hours = options.add_option("--hours", m_hours, "hours from the seal: said, asked about, of no use for rearing")
+        auto* hours = options.add_option("--hours", m_hours, "hours from the seal: warned of, asked about, of no use for rearing")
                           ->expected(3);
         options.add_flag("--proposed-hours", m_proposed, "the hours proposed, until the programme sets its own")->excludes(hours);
     }

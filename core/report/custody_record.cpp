@@ -252,11 +252,11 @@ void ofTheProgramme(const Paper& paper)
                           {"ask", paper.count(limits.askHours)},
                           {"rearing", paper.count(limits.rearingHours)}};
     if (data.limitsProposed)
-        paper.say("Proposed limits, the programme's to set: said after {warn} hours from the seal, asked about after {ask}, of "
+        paper.say("Proposed limits, the programme's to set: warned of after {warn} hours from the seal, asked about after {ask}, of "
                   "no use for rearing after {rearing}.",
                   hours);
     else
-        paper.say("Limits of the programme: said after {warn} hours from the seal, asked about after {ask}, of no use for "
+        paper.say("Limits of the programme: warned of after {warn} hours from the seal, asked about after {ask}, of no use for "
                   "rearing after {rearing}.",
                   hours);
     if (data.mayMove.empty())

@@ -44,7 +44,7 @@ struct ChainLink {
 
 /// Hours from the seal to the laboratory, as the programme sets them; nobody published any.
 struct SampleLimits {
-    double warnHours = 0;                   ///< from then on it is said
+    double warnHours = 0;                   ///< from then on it is warned of
     double askHours = 0;                    ///< from then on it is asked about
     double rearingHours = 0;                ///< from then on it is of no use for rearing
     bool operator==(const SampleLimits&) const = default;

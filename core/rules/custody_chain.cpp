@@ -113,7 +113,7 @@ std::vector<ChainLink> drawChain(const Chain& chain, const Gathered& gathered)
             link->link.state = LinkState::broken;
         else if (link->begun && link->link.lacking.empty())
             link->link.state = LinkState::whole;
-        else if (link->begun || laterBegun)
+        else if (!chain.voided && (link->begun || laterBegun)) // what is void will never have what lies between
             link->link.state = LinkState::open;
         laterBegun |= link->begun;
     }

@@ -25,8 +25,12 @@ namespace cupule::test {
 /// Answers questions of the window with what was laid ready.
 class ReadyAnswers : public ui::Prompts {
 public:
-    QStringList lines, files;
+    QStringList lines, files, filesToWrite;
     QStringList filesToOpen(QWidget*, const QString&, const QString&, const QString&) override { return files; }
+    QString fileToWrite(QWidget*, const QString&, const QString&, const QString&) override
+    {
+        return filesToWrite.isEmpty() ? QString() : filesToWrite.takeFirst();
+    }
     bool confirm(QWidget*, const QString&, const QString&, const QString&) override { return true; }
     QString line(QWidget*, const QString&, const QString&, const QString&) override
     {
@@ -58,6 +62,13 @@ struct Desk {
     {
         show();
         REQUIRE(window.openAs(who, roles, path));
+        QCoreApplication::processEvents();
+    }
+    /// A store that is there, and somebody whom this device knows by the profile in a folder.
+    Desk(const QString& profile, const QString& path) : window{look(), profile, std::unique_ptr<ui::Prompts>(answers)}
+    {
+        show();
+        REQUIRE(window.openStore(path));
         QCoreApplication::processEvents();
     }
     void show()
@@ -103,6 +114,12 @@ struct Desk {
             press(*dialog);
         });
     }
+    /// After a dialog: no window manager gives the keys back to the window here.
+    void takeKeysBack()
+    {
+        window.activateWindow();
+        REQUIRE(QTest::qWaitForWindowActive(&window));
+    }
     QAbstractButton& button(const char* name) const
     {
         auto* found = window.findChild<QAbstractButton*>(QString::fromLatin1(name));
@@ -146,6 +163,7 @@ struct FindStore {
                                    {Role::volunteer, Role::office}, clock, random);
         REQUIRE(profile);
         profile->sampleBlock = "TV";
+        REQUIRE(saveProfile(*profile));
         NewStore description;
         description.name = "Tharn Vale";
         description.region = "MAR";

@@ -89,6 +89,38 @@ TEST_CASE("the code of every label of a sheet reads back as its number", "[print
     }
 }
 
+TEST_CASE("labels of reserved numbers read back, the one of the papers too, and leave room for a pencil", "[print][labels]")
+{
+    if (!haveTools({"zbarimg", "pdftoppm", "pdftotext"}))
+        return;
+    report::SampleFacts store;
+    store.storeName = "Tharn Vale";
+    std::vector<Label> labels;
+    for (const int running : {7, 21, 35})
+        for (auto& label : report::reservedLabels(makeSampleNumber(26, "TV", running)->text(), store, {}, samplePack(), Words()))
+            labels.push_back(std::move(label));
+    REQUIRE(labels[2].kind == report::LabelKind::document);
+    for (const char* sheet : {"4x2", "5x2 top=6 bottom=6 down=0 across=0"}) {
+        const auto setup = *ui::readSheet(QString::fromLatin1(sheet));
+        const std::string pdf = ui::labelSheetsPdf(labels, setup);
+        const auto pages = pagesOf(pdf);
+        for (std::size_t i = 0; i < labels.size(); ++i) {
+            const int at = static_cast<int>(i);
+            CAPTURE(sheet, i);
+            CHECK(codesIn(labelOn(pages[static_cast<std::size_t>(at / setup.perSheet())], setup, at % setup.perSheet())) ==
+                  std::vector{labels[i].number});
+        }
+        const std::string text = textOf(pdf);
+        CHECK(text.find("@") == std::string::npos); // no record yet
+        CHECK(text.find("Do not open outside containment") != std::string::npos);
+        // the line behind "record" begins where the word ends and stops before the code
+        const QImage one = labelOn(pages[0], setup, 0);
+        const int line = pixels(3.4 + 14.6 + 0.5);
+        CHECK(longestLine(one, line - 2, line + 3) > pixels(40));
+        CHECK(longestLine(one, line - 2, line + 3) < pixels(setup.labelSize().width() - 25));
+    }
+}
+
 TEST_CASE("a printed file of labels reads back whole", "[print][labels]")
 {
     if (!haveTools({"zbarimg", "pdftoppm", "pdftotext"}))

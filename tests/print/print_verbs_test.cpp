@@ -4,6 +4,7 @@
 #include "tests/app/command.h"
 #include "tests/print/print_support.h"
 #include "tests/support/catch.h"
+#include "ui/shell/settings.h"
 
 using namespace cupule;
 using namespace cupule::test;
@@ -49,6 +50,76 @@ TEST_CASE("a sheet without room for a label is refused and nothing is written", 
     CHECK_FALSE(readFile(file));
     CHECK(command.as("MH", {"labels", command.vale(), "26-TV-0001-0", "--out", file}).code == 3);
     CHECK_FALSE(readFile(file));
+}
+
+TEST_CASE("blank labels reserve their numbers, are printed again by number, and one of them becomes a sample", "[print][verbs]")
+{
+    Command command;
+    const std::string store = command.vale(), file = command.path("along.pdf");
+    const auto said = command.json("MH", {"labels", store, "--blank", "3", "--out", file});
+    REQUIRE(said["numbers"].size() == 3);
+    CHECK(said["labels"] == 9);
+    const std::string number = said["numbers"][1], last = said["numbers"][2];
+    const auto again = command.json("MH", {"labels", store, number, "--out", command.path("again.pdf")});
+    CHECK(again["numbers"] == nlohmann::json::array({number}));
+    CHECK(again["labels"] == 3);
+    const auto opened = command.json("MH", {"sample", "open", store, "W03@2026-06-11", "--part", "leaf with galls", "--already-taken",
+                                            "--number", number});
+    CHECK(opened["number"] == number);
+    CHECK(command.json("MH", {"sample", "open", store, "W03@2026-06-11", "--part", "leaf with galls", "--already-taken", "--number",
+                              number},
+                       1)["error"] == "sample.number-used");
+    CHECK(sampled(command) > last); // none of the reserved ones
+    CHECK(command.json("MH", {"labels", store, "--out", file}, 2)["error"] == "labels.which");
+    CHECK(command.json("MH", {"labels", store, number, "--blank", "2", "--out", file}, 2)["error"] == "labels.which");
+    CHECK(command.json("MH", {"labels", store, "--blank", "101", "--out", file}, 2)["error"] == "sample.reserve-count");
+    if (!haveTools({"zbarimg", "pdftoppm"}))
+        return;
+    const std::vector<QImage> pages = pagesOf(readFile(file).value());
+    REQUIRE(pages.size() == 2); // eight places to a sheet of plain paper
+    CHECK(codesIn(pages[0]).size() == 8);
+    CHECK(codesIn(pages[1]) == std::vector<std::string>{last});
+}
+
+TEST_CASE("without --sheet the set-up is the one that the window last used", "[print][verbs]")
+{
+    Command command;
+    const std::string number = sampled(command), file = command.path("labels.pdf");
+    ui::Settings(QString::fromStdString(command.path("MH") + "/window.ini")).set(ui::Setting::labelSheet, QStringLiteral("1x1"));
+    CHECK(command.json("MH", {"labels", command.vale(), number, "--out", file})["sheets"] == 3);
+    CHECK(command.json("MH", {"labels", command.vale(), number, "--out", file, "--sheet", "4x2"})["sheets"] == 1);
+    ui::Settings(QString::fromStdString(command.path("MH") + "/window.ini")).set(ui::Setting::labelSheet, QStringLiteral("9x9"));
+    CHECK(command.json("MH", {"labels", command.vale(), number, "--out", file}, 2)["error"] == "labels.sheet");
+}
+
+TEST_CASE("what the programme sets is set by a verb, and stands on labels and record", "[print][verbs]")
+{
+    Command command;
+    const std::string number = sampled(command), store = command.vale(), file = command.path("paper.pdf");
+    const auto before = command.json("MH", {"programme", store});
+    CHECK(before["tell"] == "");
+    CHECK(before["hours"] == nlohmann::json::array({24, 72, 96}));
+    CHECK(before["hours_proposed"] == true);
+    CHECK(command.as("MH", {"programme", store}).says("the programme's to set"));
+    command.json("MH", {"programme", store, "--tell", "plant-health office, 01632 960 100", "--answers", "survey office, box 12"});
+    CHECK(command.json("MH", {"programme", store, "--may-move", "anyone"}, 1)["error"] == "role.needed");
+    command.json("OF", {"programme", store, "--may-move", "Tobias Wren", "--hours", "12", "36", "48"});
+    CHECK(command.json("OF", {"programme", store, "--hours", "48", "36", "12"}, 2)["error"] == "programme.hours");
+    const auto set = command.json("MH", {"programme", store});
+    CHECK(set["tell"] == "plant-health office, 01632 960 100");
+    CHECK(set["may_move"] == "Tobias Wren");
+    CHECK(set["hours"] == nlohmann::json::array({12, 36, 48}));
+    CHECK(set["hours_proposed"] == false);
+    command.json("OF", {"programme", store, "--proposed-hours", "--may-move", ""});
+    CHECK(command.json("OF", {"programme", store})["hours_proposed"] == true);
+    if (!haveTools({"pdftotext"}))
+        return;
+    command.json("MH", {"labels", store, number, "--out", file});
+    CHECK(textOf(readFile(file).value()).find("Ask survey office, box 12, by the number above") != std::string::npos);
+    command.json("MH", {"custody-record", store, number, "--out", file});
+    const std::string text = textOf(readFile(file).value());
+    CHECK(text.find("Tell of a find: plant-health office, 01632 960 100.") != std::string::npos);
+    CHECK(text.find("Who may move a sample is the programme's to set") != std::string::npos);
 }
 
 TEST_CASE("the custody record is written with its lines and the mark of a demonstration", "[print][verbs]")

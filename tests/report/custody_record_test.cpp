@@ -147,7 +147,7 @@ TEST_CASE("a custody record carries hazard line, cautions and limits, and what t
 TEST_CASE("a custody record says what the programme has set, and what is still its to set", "[report][custody-record]")
 {
     CustodyRecordData data = record();
-    const char* hours = "said after 24 hours from the seal, asked about after 72, of no use for rearing after 96.";
+    const char* hours = "warned of after 24 hours from the seal, asked about after 72, of no use for rearing after 96.";
     CHECK(says(data, hours));
     CHECK(says(data, "Proposed limits"));
     CHECK(says(data, "nobody has: ask the authority before it is moved"));
@@ -156,7 +156,7 @@ TEST_CASE("a custody record says what the programme has set, and what is still i
     data.limitsProposed = false;
     data.mayMove = "Tobias Wren";
     data.tell = "plant-health office, 01632 960 100";
-    CHECK(says(data, "Limits of the programme: said after 12 hours from the seal, asked about after 36"));
+    CHECK(says(data, "Limits of the programme: warned of after 12 hours from the seal, asked about after 36"));
     CHECK(says(data, "samples are moved by: Tobias Wren."));
     CHECK(says(data, "Tell of a find: plant-health office, 01632 960 100."));
     CHECK_FALSE(says(data, "Proposed limits"));

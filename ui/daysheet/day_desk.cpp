@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "core/task/photos.h"
+#include "core/task/programme.h"
+#include "core/task/sample_numbers.h"
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
 
@@ -184,6 +186,9 @@ void DayDesk::editWith(const QString& what, const std::vector<PhotoNote>& photos
         m_day = changed.date;
     m_saving = true;
     loadLines();
+    if (saved)
+        m_bench.say(m_page && m_page->revisions > 0 ? tr("Saved as revision %1: %2.").arg(m_page->revisions).arg(what)
+                                                    : tr("Saved: %1.").arg(what));
     Q_EMIT dayChanged();
     loadPage(changed.id);
     m_bench.tellChanged();
@@ -442,6 +447,27 @@ void DayDesk::addPerson(const QString& code, const QString& name)
     person.name = utf8(name);
     if (good(newPerson(*m_bench.session(), person)))
         setCompanions(m_companionsTyped);
+QString DayDesk::whomToTell()
+{
+    const auto set = programme(*m_bench.session());
+    return set ? text(set->tell) : QString();
+}
+
+QString DayDesk::believedHost() const
+{
+    if (!m_page || m_page->host.answer != HostAnswer::host)
+        return {};
+    const auto& left = m_page->host.kindsLeft;
+    const Kind* kind = left.size() == 1 ? pack().kind(left.front()) : nullptr;
+    return kind != nullptr ? text(kind->commonName) : tr("a chestnut, species open");
+}
+
+int DayDesk::waitingLabels()
+{
+    const auto numbers = reservedNumbers(*m_bench.session());
+    return numbers ? static_cast<int>(numbers->size()) : 0;
+}
+
 }
 
 Result<SampleOpening> DayDesk::openSample(const Sample& wanted, bool alreadyTaken)

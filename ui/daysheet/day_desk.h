@@ -71,6 +71,12 @@ public:
     /// Companions by code, separated by commas. The first code nobody has goes to personUnknown(); the rest waits for it.
     void setCompanions(const QString& codes);
     /// Puts down somebody new and takes the companions that were typed.
+    /// Whom a find is told, as the programme has set it; empty = nobody has.
+    [[nodiscard]] QString whomToTell();
+    /// The kind of tree that the host key has come to; empty while more than one is left.
+    [[nodiscard]] QString believedHost() const;
+    /// Printed labels that have no sample yet.
+    [[nodiscard]] int waitingLabels();
     void addPerson(const QString& code, const QString& name);
     /// A sample of the tree of this visit.
     Result<SampleOpening> openSample(const Sample& wanted, bool alreadyTaken);

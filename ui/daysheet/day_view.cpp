@@ -176,6 +176,7 @@ QWidget* DayView::buildPage()
     m_title->setObjectName(QStringLiteral("visitTitle"));
     m_title->setContentsMargins(22, 14, 22, 0);
     m_subtitle = new QLabel(page);
+    m_subtitle->setObjectName(QStringLiteral("visitStanding"));
     m_subtitle->setContentsMargins(22, 2, 22, 10);
     m_subtitle->setWordWrap(true);
     m_notice = new MessageStrip(page);
@@ -183,6 +184,10 @@ QWidget* DayView::buildPage()
     column->addWidget(m_title);
     column->addWidget(m_subtitle);
     column->addWidget(m_notice);
+    connect(m_notice, &MessageStrip::buttonPressed, this, [this] {
+        if (auto* action = window()->findChild<QAction*>(QStringLiteral("programme")))
+            action->trigger();
+    });
     m_tree = new TreePart(m_desk, page);
     m_seen = new SeenPart(m_desk, page);
     m_leaving = new LeavingPart(m_desk, page);
@@ -439,6 +444,7 @@ void DayView::takeSample()
     SampleDialog dialog(m_desk.pack(),
                         [this](const Sample& wanted, bool already) { return m_desk.openSample(wanted, already); }, this);
     if (dialog.exec() == QDialog::Accepted)
+    dialog.propose(m_desk.believedHost(), m_desk.waitingLabels());
         Q_EMIT m_bench.goToAsked(QStringLiteral("samples"), dialog.opened());
 }
 

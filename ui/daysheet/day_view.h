@@ -88,6 +88,7 @@ private:
     QLabel* m_title;
     QLabel* m_subtitle;
     MessageStrip* m_notice;
+    QString m_noticeShown;
     QScrollArea* m_scroll;
     PartHead* m_heads[3];
     TreePart* m_tree;

@@ -27,6 +27,33 @@
 
 namespace cupule::ui {
 
+namespace {
+
+/// What stands of a handed-in visit, and what a change would make of it: said before the first one, and after it.
+QString standingWords(const VisitPage& page)
+{
+    QStringList parts{sentenceStart(stateWord(page.state)) +
+                      (page.oneOfTwo ? DayView::tr(", one of two verifiers has decided") : QString())};
+    const bool accepted = page.state == RecordState::accepted;
+    if (page.correctionWaits)
+        parts << (accepted ? DayView::tr("A correction waits, revision %1: the accepted record counts until it is decided")
+                           : DayView::tr("A correction waits, revision %1"))
+                     .arg(page.revisions);
+    else if (page.revisions > 1)
+        parts << DayView::tr("This is revision %1").arg(page.revisions);
+    if (!page.mayEdit)
+        parts << DayView::tr("For reading only");
+    else if (!page.correctionWaits && accepted)
+        parts << DayView::tr("A change makes a new revision, which waits for a verifier; the accepted one counts until then");
+    else if (!page.correctionWaits && page.state == RecordState::submitted)
+        parts << DayView::tr("A change makes a new revision; what was handed in stays on record");
+    else if (!page.correctionWaits)
+        parts << DayView::tr("A change makes a new revision, which is handed in at once");
+    return parts.join(QStringLiteral(". "));
+}
+
+} // namespace
+
 void DayView::refreshDay()
 {
     const auto& lines = m_desk.lines();
@@ -66,8 +93,7 @@ void DayView::refreshPage()
                                                          page.site ? text(page.site->name).toHtmlEscaped() : QString()));
     QStringList under;
     if (page.state != RecordState::draft)
-        under << sentenceStart(stateWord(page.state)) + (page.oneOfTwo ? tr(", one of two verifiers has decided") : QString())
-                     + (page.correctionWaits ? tr(", a correction waits") : QString());
+        under << standingWords(page);
     const auto before = std::find_if(page.history.begin(), page.history.end(),
                                      [&](const HistoryLine& h) { return h.line.date < page.visit.date; });
     if (before != page.history.end())
@@ -75,7 +101,7 @@ void DayView::refreshPage()
                      .arg(plainDate(before->line.date, page.visit.date.year()), visitSummary(before->line));
     else if (page.tree)
         under << tr("First visit to this tree");
-    if (!m_desk.mayEdit())
+    if (!m_desk.mayEdit() && page.state == RecordState::draft)
         under << tr("For reading only");
     m_subtitle->setText(under.join(QStringLiteral(". ")) + QLatin1Char('.'));
     refreshNotice();
@@ -105,19 +131,27 @@ void DayView::refreshPage()
     m_history->setVisible(!history.isEmpty() && !m_panes->isStacked());
 }
 
+/// After a find: what to do, and whom to tell. It comes back once put away only where it has something else to say.
 void DayView::refreshNotice()
 {
     const VisitPage& page = *m_desk.page();
     if (!page.positive.positive) {
         m_notice->clear();
+        m_noticeShown.clear();
         return;
     }
     QStringList lines;
     for (const std::string& line : m_desk.pack().standingNotice)
         lines << text(line);
     const QString first = lines.isEmpty() ? tr("Leave it on the tree. Tell the plant-health authority.") : lines.takeFirst();
-    if (m_notice->what() != first)
-        m_notice->show(MessageStrip::Kind::question, first, lines.join(QLatin1Char(' ')));
+    const QString tell = m_desk.whomToTell();
+    lines.prepend(tell.isEmpty() ? tr("Nobody has set whom to tell in this store: ask your coordinator.") : tr("Tell: %1.").arg(tell));
+    const QString shown = text(page.visit.id.text()) + first + lines.join(QLatin1Char(' '));
+    if (m_noticeShown == shown)
+        return;
+    m_noticeShown = shown;
+    m_notice->show(MessageStrip::Kind::question, first, lines.join(QLatin1Char(' ')),
+                   tell.isEmpty() ? tr("Set whom to tell…") : QString());
 }
 
 void DayView::changeEvent(QEvent* event)

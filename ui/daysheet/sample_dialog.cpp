@@ -11,6 +11,7 @@
 #include "core/base/text.h"
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
+#include "ui/widgets/word_fit.h"
 
 namespace cupule::ui {
 
@@ -19,7 +20,7 @@ SampleDialog::SampleDialog(const Pack& pack, Opener opener, QWidget* parent)
 {
     setObjectName(QStringLiteral("sampleDialog"));
     setWindowTitle(tr("Take a sample"));
-    setMinimumWidth(560);
+    new WordFit(this, 560);
     auto* form = new QFormLayout(this);
     auto* head = new QLabel(tr("Photograph and report is the usual way. A sample needs two leaves in force today: the owner's or "
                                "occupier's to enter and sample, and the authority's to take and to move. Bag it twice at the tree."),
@@ -39,6 +40,10 @@ SampleDialog::SampleDialog(const Pack& pack, Opener opener, QWidget* parent)
     m_condition->addItem(tr("with holes"), QStringLiteral("holes"));
     m_reason = new QLineEdit(this);
     m_reason->setObjectName(QStringLiteral("sampleReason"));
+    m_believed = new QLineEdit(this);
+    m_believed->setObjectName(QStringLiteral("sampleBelieved"));
+    m_number = new QLineEdit(this);
+    m_number->setObjectName(QStringLiteral("sampleNumber"));
     m_already = new QCheckBox(tr("It was taken already, without leave: put it down with that break, and tell the authority"), this);
     m_already->setObjectName(QStringLiteral("sampleAlready"));
     m_already->hide();
@@ -52,14 +57,24 @@ SampleDialog::SampleDialog(const Pack& pack, Opener opener, QWidget* parent)
     form->addRow(tr("Pieces"), m_pieces);
     form->addRow(tr("Condition"), m_condition);
     form->addRow(tr("What for"), m_reason);
+    form->addRow(tr("The tree, as you believe"), m_believed);
+    form->addRow(tr("Number on the label"), m_number);
     form->addRow(m_why);
     form->addRow(m_already);
     auto* box = new QDialogButtonBox(QDialogButtonBox::Cancel, this);
     auto* yes = box->addButton(tr("Open the sample"), QDialogButtonBox::AcceptRole);
     yes->setObjectName(QStringLiteral("sampleYes"));
     form->addRow(box);
+    propose({}, 0);
     connect(box, &QDialogButtonBox::accepted, this, &SampleDialog::take);
     connect(box, &QDialogButtonBox::rejected, this, &QDialog::reject);
+}
+
+void SampleDialog::propose(const QString& believed, int waiting)
+{
+    m_believed->setText(believed);
+    m_number->setPlaceholderText(waiting > 0 ? tr("as on the bag; empty: the next number")
+                                             : tr("empty: the next number"));
 }
 
 Sample SampleDialog::typed() const
@@ -69,6 +84,8 @@ Sample SampleDialog::typed() const
     wanted.pieces = parseWhole(utf8(m_pieces->text().trimmed()));
     wanted.condition = utf8(m_condition->currentData().toString());
     wanted.reason = utf8(m_reason->text().trimmed());
+    wanted.hostAsBelieved = utf8(m_believed->text().trimmed());
+    wanted.number = utf8(m_number->text().trimmed());
     return wanted;
 }
 

@@ -23,6 +23,8 @@ public:
     using Opener = std::function<Result<SampleOpening>(const Sample& wanted, bool alreadyTaken)>;
 
     SampleDialog(const Pack& pack, Opener opener, QWidget* parent = nullptr);
+    /// `believed`: the tree as the visit has it; `waiting`: printed labels that have no sample yet.
+    void propose(const QString& believed, int waiting);
 
     /// Null until one is open.
     [[nodiscard]] Uid opened() const { return m_opened; }
@@ -38,6 +40,8 @@ private:
     QLineEdit* m_pieces;
     QComboBox* m_condition;
     QLineEdit* m_reason;
+    QLineEdit* m_believed;
+    QLineEdit* m_number;
     QCheckBox* m_already;
     QLabel* m_why;
 };

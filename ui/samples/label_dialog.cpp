@@ -103,6 +103,7 @@ QDoubleSpinBox* LabelDialog::length(double value, const char* name, const QStrin
     field->setObjectName(QString::fromLatin1(name));
     field->setAccessibleName(said);
     field->setDecimals(1);
+    field->setButtonSymbols(QAbstractSpinBox::NoButtons);
     field->setRange(0, 100);
     field->setSingleStep(0.5);
     field->setSuffix(tr(" mm", "length"));
@@ -129,6 +130,7 @@ void LabelDialog::buildSheet(QFormLayout* form, const SheetSetup& kept)
         auto* field = new QSpinBox(this);
         field->setObjectName(QString::fromLatin1(name));
         field->setRange(1, most);
+        field->setButtonSymbols(QAbstractSpinBox::NoButtons);
         field->setValue(value);
         connect(field, &QSpinBox::valueChanged, this, &LabelDialog::refresh);
         return field;
@@ -163,6 +165,7 @@ void LabelDialog::askHowMany(int waiting, int most)
     m_count = new QSpinBox(this);
     m_count->setObjectName(QStringLiteral("labelCount"));
     m_count->setRange(1, most);
+    m_count->setButtonSymbols(QAbstractSpinBox::NoButtons);
     m_count->setValue(usualCount);
     connect(m_count, &QSpinBox::valueChanged, this, &LabelDialog::refresh);
     form->addRow(words);

@@ -8,6 +8,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
+#include <QPainter>
 #include <QVBoxLayout>
 
 #include "core/base/text.h"
@@ -304,9 +305,19 @@ void LineForm::refreshHead()
             break;
         }
     }
+    m_closesLink = m_desk.page() && !closed() && head != tr("A new line");
+    update();
     m_head->setText(head);
     m_hint->setText(hint);
     m_hint->setVisible(!hint.isEmpty());
+}
+
+/// The panel has the colour of the link that it closes.
+void LineForm::paintEvent(QPaintEvent* event)
+{
+    if (m_closesLink)
+        QPainter(this).fillRect(rect(), themeOf(*this).stopSoft);
+    QFrame::paintEvent(event);
 }
 
 void LineForm::refresh()

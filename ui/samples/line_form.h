@@ -36,6 +36,9 @@ public:
     /// Keeps the line, if there is enough for one.
     void keep();
 
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
 private:
     struct Field {
         QString name;
@@ -73,6 +76,7 @@ private:
     KeyButton* m_new;
     QLabel* m_foot;
     QString m_sample;
+    bool m_closesLink = false; ///< the line asked for closes or mends a link
 };
 
 } // namespace cupule::ui

@@ -22,6 +22,7 @@ QPushButton* addButtons(QDialog* dialog, QFormLayout* form, const QString& yes)
     auto* box = new QDialogButtonBox(QDialogButtonBox::Cancel, dialog);
     auto* button = box->addButton(yes, QDialogButtonBox::AcceptRole);
     QObject::connect(box, &QDialogButtonBox::accepted, dialog, &QDialog::accept);
+    button->setDefault(true);
     QObject::connect(box, &QDialogButtonBox::rejected, dialog, &QDialog::reject);
     form->addRow(box);
     return button;

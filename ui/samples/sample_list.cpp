@@ -14,7 +14,7 @@ QString sampleWords(const SampleLine& line)
     QString words = sampleStateWord(line.state);
     if (line.missing > 0)
         words += SampleListModel::tr(", %n missing", nullptr, line.missing);
-    if (line.breaks > 0)
+    if (line.breaks > 0 && line.state != SampleState::closedWithBreak)
         words += SampleListModel::tr(", %n breaks", nullptr, line.breaks);
     return words;
 }
@@ -92,12 +92,17 @@ void SampleDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
     painter->setPen(theme.ink);
     painter->setFont(roleFont(TextRole::idsStrong, option.font));
     painter->drawText(words, Qt::AlignTop, text(sample->number));
+    const int room = words.width() - painter->fontMetrics().horizontalAdvance(text(sample->number)) - 10;
     painter->setFont(roleFont(TextRole::caption, option.font));
     painter->setPen(theme.ink2);
-    const int treeWidth = painter->fontMetrics().horizontalAdvance(text(sample->treeLabel));
-    painter->drawText(words, Qt::AlignBottom | Qt::AlignRight, text(sample->treeLabel));
-    painter->drawText(words.adjusted(0, 0, -treeWidth - 8, 0), Qt::AlignBottom | Qt::AlignLeft,
-                      painter->fontMetrics().elidedText(sampleWords(*sample), Qt::ElideRight, words.width() - treeWidth - 8));
+    // the tree stands beside the number where it has room, else beside the state
+    const QString tree = text(sample->treeLabel);
+    const int wide = painter->fontMetrics().horizontalAdvance(tree);
+    const bool above = wide <= room;
+    painter->drawText(words, (above ? Qt::AlignTop : Qt::AlignBottom) | Qt::AlignRight, tree);
+    painter->drawText(words, Qt::AlignBottom | Qt::AlignLeft,
+                      painter->fontMetrics().elidedText(sampleWords(*sample), Qt::ElideRight,
+                                                        words.width() - (above ? 0 : wide + 8)));
     painter->setPen(theme.hair);
     painter->drawLine(area.bottomLeft(), area.bottomRight());
     if ((option.state & QStyle::State_HasFocus) != 0) {

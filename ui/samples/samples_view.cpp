@@ -117,6 +117,7 @@ QWidget* SamplesView::buildPage()
     column->setSpacing(0);
     m_title = new RoleLabel(TextRole::title, page);
     m_title->setTextFormat(Qt::RichText);
+    m_title->setWordWrap(true);
     m_title->setContentsMargins(22, 14, 22, 0);
     m_facts = new QLabel(page);
     m_facts->setContentsMargins(22, 2, 22, 8);
@@ -161,6 +162,7 @@ QWidget* SamplesView::buildPage()
     m_lines = new QTableWidget(0, 6, right);
     m_lines->setObjectName(QStringLiteral("custodyLines"));
     m_lines->setAccessibleName(tr("Lines of custody"));
+    m_lines->setTabKeyNavigation(false);
     m_lines->setHorizontalHeaderLabels({QString(), tr("What"), tr("When"), tr("Who"), tr("Where"), tr("Seal, bag or report")});
     m_lines->verticalHeader()->hide();
     m_lines->setEditTriggers(QAbstractItemView::NoEditTriggers);
@@ -171,6 +173,8 @@ QWidget* SamplesView::buildPage()
     m_lines->horizontalHeader()->setMinimumSectionSize(24);
     m_close = new KeyButton(tr("Close the sample…"), right);
     m_close->setObjectName(QStringLiteral("closeSample"));
+    setTabOrder(m_gate, m_close);
+    setTabOrder(m_close, m_lines);
     auto* linesHead = new RoleLabel(TextRole::heading, tr("Lines, never edited, only followed"), right);
     rightColumn->addWidget(m_gateHead);
     rightColumn->addWidget(m_gate, 3);
@@ -218,6 +222,17 @@ void SamplesView::fitForm()
     m_clock->setMaximumWidth(narrow ? 0 : QWIDGETSIZE_MAX); // the hours stand among the facts too
     m_below->setOrientation(narrow ? Qt::Vertical : Qt::Horizontal);
     m_formArea->setMinimumWidth(m_form->minimumSizeHint().width() + m_formArea->verticalScrollBar()->sizeHint().width());
+    showLink();
+}
+
+/// The link that wants something is in sight, whatever the width.
+void SamplesView::showLink()
+{
+    const int first = m_chain->firstUnsettled();
+    if (first < 0)
+        return;
+    const QRect link = m_chain->linkRect(first);
+    m_chainArea->ensureVisible(link.center().x(), link.center().y(), link.width(), 0);
 }
 
 void SamplesView::resizeEvent(QResizeEvent* event)

@@ -60,6 +60,7 @@ protected:
 
 private:
     void fitForm();
+    void showLink();
     QWidget* buildList();
     QWidget* buildPage();
     void buildCommands();

@@ -73,11 +73,8 @@ void SamplesView::refreshPage()
     m_chain->setChain(page.status.chain, std::move(words));
     m_chainArea->setFixedHeight(m_chain->sizeHint().height() + 16);
     const int first = m_chain->firstUnsettled();
-    if (first >= 0) {
+    if (first >= 0)
         m_chain->setCurrent(first);
-        const QRect link = m_chain->linkRect(first);
-        m_chainArea->ensureVisible(link.center().x(), link.center().y(), link.width(), 0);
-    }
     refreshGate(page.status);
     refreshLines(page);
     m_form->refresh();
@@ -95,6 +92,9 @@ void SamplesView::refreshGate(const SampleStatus& status)
     if (closed)
         head = status.state == SampleState::closed ? tr("Closed whole. Nothing is missing.")
                                                    : tr("Closed with a break. Its result is never sole proof.");
+    else if (status.state == SampleState::voided)
+        head = status.missing.empty() ? tr("Void, and what became of it is written down.")
+                                      : tr("Void. What became of it must still be written down.");
     else if (status.mustBeVoid)
         head = tr("This sample can never close: double-bagging at the tree was not confirmed. Dispose of it and put that down.");
     else if (status.canCloseWhole)

@@ -10,6 +10,7 @@
 #include <QPushButton>
 
 #include "ui/bridge/text.h"
+#include "ui/widgets/word_fit.h"
 
 namespace cupule::ui {
 
@@ -29,7 +30,7 @@ ProgrammeDialog::ProgrammeDialog(const Programme& programme, const Pack& pack, b
 {
     setObjectName(QStringLiteral("programmeDialog"));
     setWindowTitle(tr("What the programme sets"));
-    setMinimumWidth(620);
+    new WordFit(this, 620);
     auto* form = new QFormLayout(this);
     form->setRowWrapPolicy(QFormLayout::WrapLongRows);
     form->addRow(sentence(tr("No law and no published figure says these: they are the programme's to set. They stand in the "
@@ -77,13 +78,14 @@ QLineEdit* ProgrammeDialog::addLine(const QString& words, const QString& hint, c
 
 void ProgrammeDialog::addHours(const SampleLimits& limits)
 {
-    const QString words[] = {tr("said after"), tr("asked about after"), tr("of no use for rearing after")};
+    const QString words[] = {tr("warned of after"), tr("asked about after"), tr("of no use for rearing after")};
     const double values[] = {limits.warnHours, limits.askHours, limits.rearingHours};
     const char* names[] = {"programmeWarn", "programmeAsk", "programmeRearing"};
     for (int i = 0; i < 3; ++i) {
         m_hours[i] = new QDoubleSpinBox(this);
         m_hours[i]->setObjectName(QString::fromLatin1(names[i]));
         m_hours[i]->setDecimals(0);
+        m_hours[i]->setButtonSymbols(QAbstractSpinBox::NoButtons);
         m_hours[i]->setRange(1, mostLimitHours);
         m_hours[i]->setSuffix(tr(" h", "hours"));
         m_hours[i]->setValue(values[i]);

@@ -31,7 +31,7 @@ void ClockStrip::setHours(std::optional<double> hours, bool stopped, const Sampl
     m_limits = limits;
     m_proposed = proposed;
     setAccessibleName(head());
-    setAccessibleDescription(tr("said after %1 hours, asked about after %2, of no use for rearing after %3")
+    setAccessibleDescription(tr("warned of after %1 hours, asked about after %2, of no use for rearing after %3")
                                  .arg(numberText(limits.warnHours), numberText(limits.askHours), numberText(limits.rearingHours)));
     setToolTip(accessibleDescription() + (proposed ? tr(": a proposal, the programme's to set") : QString()));
     setVisible(hours.has_value());
@@ -65,8 +65,8 @@ void ClockStrip::paintEvent(QPaintEvent*)
     painter.setPen(QPen(theme.edge, 1));
     painter.drawLine(QPointF(0, top + bar / 2), QPointF(width(), top + bar / 2));
     painter.fillRect(QRectF(0, top, at(m_hours), bar), theme.ink);
-    const std::pair<double, QString> limits[] = {{m_limits.warnHours, tr("%1 h said", "hours")},
-                                                 {m_limits.askHours, tr("%1 h asked", "hours")},
+    const std::pair<double, QString> limits[] = {{m_limits.warnHours, tr("warn %1 h", "hours")},
+                                                 {m_limits.askHours, tr("ask %1 h", "hours")},
                                                  {m_limits.rearingHours, tr("%1 h", "hours")}};
     for (const auto& [hours, words] : limits) {
         const double x = at(hours);
