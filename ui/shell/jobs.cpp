@@ -67,13 +67,15 @@ void Jobs::next()
         const SystemClock clock;
         SystemRandom random;
         Status status;
-        auto session = Session::open(path, profile, clock, random);
-        if (session) {
-            if (today)
-                (*session)->setToday(*today);
-            status = work(**session, progress);
-        } else {
-            status = tl::unexpected<Fault>(session.error());
+        { // the store is closed before the end is told: folding its log in takes a while, and the window waits for this thread
+            auto session = Session::open(path, profile, clock, random);
+            if (session) {
+                if (today)
+                    (*session)->setToday(*today);
+                status = work(**session, progress);
+            } else {
+                status = tl::unexpected<Fault>(session.error());
+            }
         }
         QMetaObject::invokeMethod(
             this, [this, status] { end(status); }, Qt::QueuedConnection);
