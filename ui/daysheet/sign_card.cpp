@@ -63,9 +63,13 @@ SignCard::SignCard(DayDesk& desk, QWidget* parent) : QWidget(parent), m_desk(des
     m_class->setAccessibleName(tr("About how many"));
     auto* rows = new QGridLayout(m_counting);
     rows->setContentsMargins(0, 0, 0, 0);
-    rows->addWidget(new RoleLabel(TextRole::caption, tr("counted (C)"), m_counting), 0, 0);
+    auto* counted = new RoleLabel(TextRole::caption, tr("counted (C)"), m_counting);
+    auto* about = new RoleLabel(TextRole::caption, tr("or about"), m_counting);
+    counted->setBuddy(m_count);
+    about->setBuddy(m_class);
+    rows->addWidget(counted, 0, 0);
     rows->addWidget(m_count, 0, 1);
-    rows->addWidget(new RoleLabel(TextRole::caption, tr("or about"), m_counting), 1, 0);
+    rows->addWidget(about, 1, 0);
     rows->addWidget(m_class, 1, 1);
     rows->setColumnStretch(1, 1);
     auto* grid = new QGridLayout(this);

@@ -6,6 +6,7 @@
 #include <QComboBox>
 #include <QCompleter>
 #include <QGridLayout>
+#include <QItemSelectionModel>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
@@ -135,7 +136,7 @@ void TreePart::buildFields()
     connect(m_label, &QLineEdit::textEdited, this, &TreePart::refreshHits);
     m_completer->popup()->installEventFilter(this);
     connect(m_label, &QLineEdit::returnPressed, this, [this] {
-        takeLabel();
+        takeLabel(true);
         goOn();
     });
     connect(m_completer, qOverload<const QModelIndex&>(&QCompleter::activated), this, [this](const QModelIndex& index) {
@@ -150,7 +151,7 @@ void TreePart::buildFields()
     });
     connect(m_label, &QLineEdit::editingFinished, this, [this] {
         if (m_label->isModified() && !m_completer->popup()->isVisible())
-            takeLabel();
+            takeLabel(m_label->hasFocus());
     });
     const auto takeSite = [this] { m_desk.chooseSite(m_site->currentText()); };
     connect(m_site, &QComboBox::activated, this, takeSite);
@@ -192,8 +193,8 @@ bool TreePart::takeExact(const QString& typed)
 }
 
 /// A label in full takes its tree. One that no tree has makes a new one only where nothing like it was found: a part of a
-/// label must not become a tree by accident.
-void TreePart::takeLabel()
+/// label must not become a tree by accident. Whoever has left the field gets no list that takes the next keys.
+void TreePart::takeLabel(bool inField)
 {
     const QString typed = m_label->text().trimmed();
     if (typed.isEmpty()) {
@@ -209,16 +210,20 @@ void TreePart::takeLabel()
     }
     m_labelHint->setText(tr("No tree is called “%1”. Choose one with Down and Enter, or the last line for a new tree.").arg(typed));
     m_labelHint->show();
-    refreshHits(typed);
+    if (inField)
+        refreshHits(typed);
 }
 
-/// Enter with nothing chosen in the list of trees goes to its first line instead of guessing.
+/// Enter with nothing chosen in the list of trees goes to its first line instead of guessing. So does Down: Qt would go to the
+/// line that is what was typed, the one that makes a new tree.
 bool TreePart::eventFilter(QObject* watched, QEvent* event)
 {
-    if (watched == m_completer->popup() && event->type() == QEvent::KeyPress) {
+    QAbstractItemView* list = m_completer->popup();
+    if (watched == list && event->type() == QEvent::KeyPress) {
         const int key = static_cast<QKeyEvent*>(event)->key();
-        if ((key == Qt::Key_Return || key == Qt::Key_Enter) && !m_completer->popup()->currentIndex().isValid()) {
-            m_completer->popup()->setCurrentIndex(m_completer->completionModel()->index(0, 0));
+        const bool enter = key == Qt::Key_Return || key == Qt::Key_Enter;
+        if ((enter && !list->currentIndex().isValid()) || (key == Qt::Key_Down && !list->selectionModel()->hasSelection())) {
+            list->setCurrentIndex(m_completer->completionModel()->index(0, 0));
             return true;
         }
     }
@@ -412,7 +417,7 @@ void TreePart::chainTabs()
         setTabOrder(last, widget);
         last = widget;
     };
-    for (QWidget* field : std::initializer_list<QWidget*>{m_site, m_date, m_time, m_position->field(), m_companions})
+    for (QWidget* field : std::initializer_list<QWidget*>{m_site, m_date, m_time, m_position, m_companions})
         next(field);
     for (const CharacterRow* row : m_characters)
         for (QWidget* stop : row->stops())
@@ -451,7 +456,7 @@ bool TreePart::goTo(const QString& field)
         focusFirst();
     else if (head == QStringLiteral("site"))
         m_site->setFocus(Qt::OtherFocusReason);
-    else if (head == QStringLiteral("date"))
+    else if (head == QStringLiteral("date") || head.startsWith(QStringLiteral("leafing"))) // the season goes by the date
         m_date->setFocus(Qt::OtherFocusReason);
     else if (head == QStringLiteral("time"))
         m_time->setFocus(Qt::OtherFocusReason);

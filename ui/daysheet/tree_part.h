@@ -47,7 +47,7 @@ private:
     void refreshKey();
     void refreshHits(const QString& typed);
     void addCharacter(const QString& id, const QString& why);
-    void takeLabel();
+    void takeLabel(bool inField);
     bool takeExact(const QString& typed);
     void goOn();
     void goToOpenCharacter();

@@ -88,10 +88,12 @@ QWidget* DecisionBar::buildReasons()
     auto* row = new QHBoxLayout;
     m_remark = new QLineEdit(step);
     m_remark->setObjectName(QStringLiteral("decisionRemark"));
+    m_remark->setAccessibleName(tr("Remark to the observer"));
     m_remark->setPlaceholderText(tr("a remark to the observer, in plain words"));
     m_remark->installEventFilter(this);
     m_report = new QLineEdit(step);
     m_report->setObjectName(QStringLiteral("reportNumber"));
+    m_report->setAccessibleName(tr("Number of a laboratory report"));
     m_report->setPlaceholderText(tr("number of a laboratory report, if that is what it stands on"));
     m_report->installEventFilter(this);
     m_keep = new KeyButton(tr("Keep the decision"), step);
@@ -139,9 +141,7 @@ void DecisionBar::advance()
     if (m_steps->currentIndex() == 1 || !m_open->isVisibleTo(this))
         return;
     m_steps->setCurrentIndex(1);
-    m_outcomes.first()->parentWidget()->setFocus();
-    setFocusPolicy(Qt::StrongFocus);
-    setFocus(Qt::OtherFocusReason);
+    m_outcomes.first()->setFocus(Qt::OtherFocusReason);
 }
 
 void DecisionBar::choose(Outcome outcome)

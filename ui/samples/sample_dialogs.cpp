@@ -12,6 +12,7 @@
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
 #include "ui/widgets/date_edit.h"
+#include "ui/widgets/word_fit.h"
 
 namespace cupule::ui {
 
@@ -21,8 +22,8 @@ QPushButton* addButtons(QDialog* dialog, QFormLayout* form, const QString& yes)
 {
     auto* box = new QDialogButtonBox(QDialogButtonBox::Cancel, dialog);
     auto* button = box->addButton(yes, QDialogButtonBox::AcceptRole);
-    QObject::connect(box, &QDialogButtonBox::accepted, dialog, &QDialog::accept);
     button->setDefault(true);
+    QObject::connect(box, &QDialogButtonBox::accepted, dialog, &QDialog::accept);
     QObject::connect(box, &QDialogButtonBox::rejected, dialog, &QDialog::reject);
     form->addRow(box);
     return button;
@@ -34,7 +35,7 @@ CloseWithBreakDialog::CloseWithBreakDialog(const std::vector<Finding>& breaks, c
     : QDialog(parent)
 {
     setWindowTitle(tr("Close with a break"));
-    setMinimumWidth(520);
+    new WordFit(this, 520);
     auto* form = new QFormLayout(this);
     QString list = QStringLiteral("<ul>");
     for (const Finding& finding : breaks)
@@ -72,7 +73,7 @@ QString CloseWithBreakDialog::secondPerson() const
 LeaveDialog::LeaveDialog(const std::vector<Site>& sites, CivilDate today, QWidget* parent) : QDialog(parent)
 {
     setWindowTitle(tr("A leave"));
-    setMinimumWidth(480);
+    new WordFit(this, 480);
     auto* form = new QFormLayout(this);
     m_giver = new QComboBox(this);
     m_giver->setObjectName(QStringLiteral("leaveGiver"));
@@ -104,6 +105,12 @@ LeaveDialog::LeaveDialog(const std::vector<Site>& sites, CivilDate today, QWidge
     form->addRow(tr("Last day"), m_to);
     form->addRow(tr("Reference"), m_reference);
     addButtons(this, form, tr("Keep this leave"));
+    QWidget* last = m_name;
+    for (const auto& [scope, box] : m_scopes) {
+        setTabOrder(last, box);
+        last = box;
+    }
+    setTabOrder(last, m_site);
 }
 
 Leave LeaveDialog::leave() const

@@ -43,12 +43,13 @@ ImportDialog::ImportDialog(Workbench& bench, const QStringList& paths, QWidget* 
     m_problems->verticalHeader()->hide();
     m_problems->setEditTriggers(QAbstractItemView::NoEditTriggers);
     m_problems->setSelectionBehavior(QAbstractItemView::SelectRows);
+    m_problems->setTabKeyNavigation(false);
     m_problems->setAccessibleName(tr("Rows that are set aside"));
     m_bar = new QProgressBar(this);
+    m_away = new KeyButton(tr("Take nothing"), this);
     m_keep = new KeyButton(tr("Keep the good rows"), this);
     m_keep->setObjectName(QStringLiteral("importKeep"));
     m_keep->setMain(true);
-    m_away = new KeyButton(tr("Take nothing"), this);
     auto* row = new QHBoxLayout;
     row->addStretch(1);
     row->addWidget(m_away);

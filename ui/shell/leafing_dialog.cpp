@@ -10,6 +10,7 @@
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
 #include "ui/widgets/date_edit.h"
+#include "ui/widgets/word_fit.h"
 
 namespace cupule::ui {
 
@@ -19,7 +20,7 @@ LeafingDialog::LeafingDialog(const Pack& pack, const std::string& region, int ye
 {
     setObjectName(QStringLiteral("leafingDialog"));
     setWindowTitle(tr("When chestnut came into leaf in %1").arg(year));
-    setMinimumWidth(560);
+    new WordFit(this, 560);
     auto* form = new QFormLayout(this);
     const Region* here = pack.region(region);
     std::optional<CivilDate> usual;

@@ -33,6 +33,7 @@ bool Prompts::confirm(QWidget* parent, const QString& question, const QString& m
     box.setInformativeText(more);
     const QPushButton* button = box.addButton(yes, QMessageBox::AcceptRole);
     box.setDefaultButton(QMessageBox::Cancel);
+    QWidget::setTabOrder(box.buttons().last(), box.button(QMessageBox::Cancel)); // as they stand
     box.exec();
     return box.clickedButton() == button;
 }

@@ -4,6 +4,7 @@
 
 #include <QPainter>
 #include <QPainterPath>
+#include <QScrollArea>
 #include <QStyleOption>
 
 #include "ui/theme/theme.h"
@@ -86,6 +87,13 @@ void Style::drawPrimitive(PrimitiveElement element, const QStyleOption* option, 
     default:
         QProxyStyle::drawPrimitive(element, option, painter, widget);
     }
+}
+
+void Style::polish(QWidget* widget)
+{
+    QProxyStyle::polish(widget);
+    if (auto* area = qobject_cast<QScrollArea*>(widget); area != nullptr && !area->property("reads").toBool())
+        area->setFocusPolicy(Qt::NoFocus);
 }
 
 int Style::pixelMetric(PixelMetric metric, const QStyleOption* option, const QWidget* widget) const

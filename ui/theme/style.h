@@ -14,6 +14,10 @@ public:
     Style();
     void drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
                        const QWidget* widget) const override;
+    /// A pane that scrolls is no stop of Tab: its controls come into view by themselves. One that holds words to read has the
+    /// property "reads", keeps the focus for the arrows and shows it.
+    using QProxyStyle::polish;
+    void polish(QWidget* widget) override;
     int pixelMetric(PixelMetric metric, const QStyleOption* option, const QWidget* widget) const override;
     int styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
                   QStyleHintReturn* returned) const override;

@@ -270,6 +270,8 @@ void FindingList::paintEvent(QPaintEvent* event)
     const int pad = scaled(14, font());
     painter.drawText(viewport()->rect().adjusted(pad, pad, -pad, -pad), Qt::TextWordWrap,
                      tr("Nothing to ask about."));
+    if (hasFocus())
+        paintFocusRing(painter, viewport()->rect(), palette(), 1);
 }
 
 } // namespace cupule::ui

@@ -29,6 +29,7 @@ PositionEdit::PositionEdit(QWidget* parent)
     column->addWidget(m_understood);
     column->addWidget(m_problem);
     setFocusProxy(m_field);
+    setFocusPolicy(Qt::StrongFocus); // otherwise no order of tabs could name this field as a whole
     connect(m_field, &QLineEdit::textEdited, this, [this](const QString& typed) {
         read();
         Q_EMIT edited(typed);
