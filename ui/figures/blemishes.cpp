@@ -77,27 +77,6 @@ void leafSpot(Drawing& drawing, const FigureSpec&, const Dice& dice)
     drawing.unclip();
 }
 
-/// Between two side veins, from one share of their length to another; its ends follow the veinlets, step by step.
-QPainterPath panel(const Blade& blade, int side, int vein, double from, double to, double margin, Dice& dice)
-{
-    std::vector<QPointF> points;
-    constexpr int steps = 7;
-    const auto end = [&](double r, bool forward) { // ragged, across the panel
-        for (int i = 0; i <= 4; ++i) {
-            const double x = forward ? i / 4.0 : 1 - i / 4.0;
-            points.push_back(blade.inPanel(side, vein, std::clamp(r + dice.in(-0.07, 0.07), 0.02, 0.99),
-                                           margin + (1 - 2 * margin) * x));
-        }
-    };
-    for (int i = 1; i < steps; ++i)
-        points.push_back(blade.inPanel(side, vein, from + (to - from) * i / steps, margin));
-    end(to, true);
-    for (int i = steps - 1; i > 0; --i)
-        points.push_back(blade.inPanel(side, vein, from + (to - from) * i / steps, 1 - margin));
-    end(from, false);
-    return polygon(points);
-}
-
 /// Lop-sided; light and dark patches that follow the veins. Soft, so each is laid on in three sizes.
 void mosaic(Drawing& drawing, const FigureSpec&, const Dice& dice)
 {
@@ -116,7 +95,7 @@ void mosaic(Drawing& drawing, const FigureSpec&, const Dice& dice)
             const bool pale = shape.chance(0.74);
             const double from = shape.in(0.04, 0.55), to = std::min(0.99, from + shape.in(0.25, 0.6));
             for (const double grow : {0.07, 0.03, 0.0})
-                drawing.fill(panel(blade, side, vein, std::max(0.01, from - grow), std::min(0.995, to + grow),
+                drawing.fill(bladePanel(blade, side, vein, std::max(0.01, from - grow), std::min(0.995, to + grow),
                                    0.10 - grow, shape),
                              pale ? Lab{71, -15, 50}.colour() : blade.base().moved(-11, 2, -4).colour(), 0.30);
         }
@@ -179,9 +158,9 @@ void leafMine(Drawing& drawing, const FigureSpec&, const Dice& dice)
                 const double from = shape.in(0.10, 0.34), to = shape.in(0.62, 0.92);
                 Dice again = shape.part("edge", vein);
                 Dice edge = again;
-                const QPainterPath blotch = panel(leaflet, side, vein, from, to, 0.05, edge);
+                const QPainterPath blotch = bladePanel(leaflet, side, vein, from, to, 0.05, edge);
                 drawing.fill(blotch, Lab{shape.in(60, 70), 9, 35}.colour(), 0.95);
-                drawing.fill(panel(leaflet, side, vein, from + 0.08, to - 0.12, 0.22, again), Lab{54, 14, 34}.colour(), 0.6);
+                drawing.fill(bladePanel(leaflet, side, vein, from + 0.08, to - 0.12, 0.22, again), Lab{54, 14, 34}.colour(), 0.6);
                 const QPointF core = leaflet.inPanel(side, vein, from + 0.25 * (to - from), 0.5); // where the egg lay
                 const double size = 0.011 * leaflet.length();
                 drawing.fill(oval(core, size, 0.8 * size), Lab{39, 15, 24}.colour(), 0.8);

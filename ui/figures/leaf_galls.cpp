@@ -117,6 +117,42 @@ void merged(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
         gall.draw(drawing);
 }
 
+/// Dead tissue stops at the side veins: panel by panel, with a yellow rim on those that follow.
+void drawNecrosis(Drawing& drawing, const Blade& blade, const QPointF& centre, double d, Dice dice)
+{
+    drawing.clip(blade.outline());
+    const Lab yellow{71, -3, 50}, brown{42, 12, 27};
+    QPainterPath dead;
+    std::vector<std::vector<QPointF>> veins;
+    for (const int side : {1, -1})
+        for (int vein = 0; vein + 1 < blade.veins(side); ++vein) {
+            const double away = lengthOf(blade.inPanel(side, vein, 0.35, 0.5) - centre) / d * dice.in(0.85, 1.15);
+            if (away > 1.75)
+                continue;
+            drawing.fill(bladePanel(blade, side, vein, 0.0, away < 1.45 ? 1.0 : dice.in(0.35, 0.7), -0.02, dice), yellow.colour(), 0.6);
+            if (away > 1.45)
+                continue;
+            dead.addPath(bladePanel(blade, side, vein, 0.0, away < 1.2 ? 1.0 : dice.in(0.5, 0.85), -0.05, dice));
+            std::vector<QPointF> line;
+            for (int i = 0; i <= 8; ++i)
+                line.push_back(blade.onVein(side, vein, i / 8.0));
+            veins.push_back(std::move(line));
+        }
+    dead.setFillRule(Qt::WindingFill);
+    drawing.fill(dead, brown.colour(), 0.92);
+    drawing.outline(dead, brown.moved(-13).colour(), 0.4);
+    for (const auto& line : veins) { // veins and folds still show
+        drawing.line(polyline(line).translated(0.4, 0.6), brown.moved(-16).colour(), 0.7, 0.6);
+        drawing.fill(tapered(line, 0.45, 0.2), brown.moved(13).colour(), 0.9);
+    }
+    for (int i = 0; i < 26; ++i) {
+        const QPointF at = centre + headed(dice.in(0, 360)) * (d * dice.in(0.6, 1.5));
+        if (dead.contains(at))
+            drawing.glow(at, dice.in(1.5, 3.2), dice.in(0.6, 1.2), dice.in(0, 180), brown.moved(dice.chance(0.5) ? 12 : -14).colour(0.5));
+    }
+    drawing.unclip();
+}
+
 /// Browned by a fungus in summer: the leaf dies from the gall outward, between the side veins.
 void browned(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
 {
@@ -124,19 +160,7 @@ void browned(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(12, 16);
     const double t = shape.in(0.38, 0.48);
     const Blade blade = galledBlade(drawing, dice, shape.in(112, 130), t, d);
-    drawing.clip(blade.outline());
-    for (const double grow : {1.22, 1.0}) {
-        Dice edge = dice.part("edge");
-        std::vector<QPointF> blot;
-        for (int i = 0; i < 26; ++i) {
-            const double along = std::abs(std::cos((360.0 * i / 26 - blade.heading(t)) * 3.14159265 / 180));
-            blot.push_back(blade.midrib(t) +
-                           headed(360.0 * i / 26) * (grow * d * (0.75 + 0.85 * along) * edge.in(0.8, 1.15)));
-        }
-        drawing.fill(polygon(smooth(blot, 5, true)),
-                     grow > 1 ? Lab{72, -4, 48}.colour() : Lab{43, 12, 27}.colour(), grow > 1 ? 0.55 : 0.85);
-    }
-    drawing.unclip();
+    drawNecrosis(drawing, blade, blade.midrib(t), d, dice.part("necrosis"));
     putGall(drawing, blade, t, {blade.midrib(t), d, blade.heading(t), GallColour::brown, 0, exitHoles(spec.exitHoles, 0)}, dice, Lab{40, 11, 25});
 }
 

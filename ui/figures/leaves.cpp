@@ -127,6 +127,26 @@ Blade drawSimpleLeaf(Drawing& drawing, const BladeKind& kind, const LeafPlace& p
     return blade;
 }
 
+QPainterPath bladePanel(const Blade& blade, int side, int vein, double from, double to, double margin, Dice& dice)
+{
+    std::vector<QPointF> points;
+    constexpr int steps = 7;
+    const auto end = [&](double r, bool forward) { // ragged, across the panel
+        for (int i = 0; i <= 4; ++i) {
+            const double x = forward ? i / 4.0 : 1 - i / 4.0;
+            points.push_back(blade.inPanel(side, vein, std::clamp(r + dice.in(-0.07, 0.07), 0.02, 0.99),
+                                           margin + (1 - 2 * margin) * x));
+        }
+    };
+    for (int i = 1; i < steps; ++i)
+        points.push_back(blade.inPanel(side, vein, from + (to - from) * i / steps, margin));
+    end(to, true);
+    for (int i = steps - 1; i > 0; --i)
+        points.push_back(blade.inPanel(side, vein, from + (to - from) * i / steps, 1 - margin));
+    end(from, false);
+    return polygon(points);
+}
+
 /// Five to seven leaflets from one point, without stalklets; the outermost first, the middle one last.
 std::vector<Blade> drawPalmateLeaf(Drawing& drawing, const LeafPlace& place, double stalk, const Dice& dice)
 {

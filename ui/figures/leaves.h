@@ -26,5 +26,8 @@ Blade drawSimpleLeaf(Drawing& drawing, const BladeKind& kind, const LeafPlace& p
 /// Gives its leaflets, the outermost first.
 std::vector<Blade> drawPalmateLeaf(Drawing& drawing, const LeafPlace& place, double stalk, const Dice& dice);
 void drawPinnateLeaf(Drawing& drawing, const LeafPlace& place, const Dice& dice);
+/// Between two neighbouring side veins, from one share of their length to another and so far off the veins; its ends follow the
+/// veinlets, step by step.
+QPainterPath bladePanel(const Blade& blade, int side, int vein, double from, double to, double margin, Dice& dice);
 
 } // namespace cupule::ui
