@@ -64,8 +64,6 @@ void DayDesk::loadLines()
     auto lines = visitsOfDay(*m_bench.session(), m_day, Uid{});
     if (good(lines))
         m_lines = std::move(*lines);
-    const auto days = daysWithVisits(*m_bench.session(), Uid{});
-    m_anyVisit = days && !days->empty();
 }
 
 void DayDesk::loadPage(const Uid& visit)
@@ -186,11 +184,11 @@ void DayDesk::editWith(const QString& what, const std::vector<PhotoNote>& photos
         m_day = changed.date;
     m_saving = true;
     loadLines();
+    Q_EMIT dayChanged();
+    loadPage(changed.id);
     if (saved)
         m_bench.say(m_page && m_page->revisions > 0 ? tr("Saved as revision %1: %2.").arg(m_page->revisions).arg(what)
                                                     : tr("Saved: %1.").arg(what));
-    Q_EMIT dayChanged();
-    loadPage(changed.id);
     m_bench.tellChanged();
     m_saving = false;
     if (!wasPositive && m_page && m_page->positive.positive)
@@ -447,6 +445,8 @@ void DayDesk::addPerson(const QString& code, const QString& name)
     person.name = utf8(name);
     if (good(newPerson(*m_bench.session(), person)))
         setCompanions(m_companionsTyped);
+}
+
 QString DayDesk::whomToTell()
 {
     const auto set = programme(*m_bench.session());
@@ -466,8 +466,6 @@ int DayDesk::waitingLabels()
 {
     const auto numbers = reservedNumbers(*m_bench.session());
     return numbers ? static_cast<int>(numbers->size()) : 0;
-}
-
 }
 
 Result<SampleOpening> DayDesk::openSample(const Sample& wanted, bool alreadyTaken)

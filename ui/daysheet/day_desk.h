@@ -35,7 +35,6 @@ public:
     [[nodiscard]] const std::optional<VisitPage>& page() const { return m_page; }
     [[nodiscard]] const Pack& pack() const;
     [[nodiscard]] bool mayEdit() const { return m_page && m_page->mayEdit; }
-    [[nodiscard]] bool wholeYearHasVisits() const { return m_anyVisit; }
 
     /// Opens a visit, leaving the one before; a visit of another day changes the day.
     void show(const Uid& visit);
@@ -71,13 +70,13 @@ public:
     /// Companions by code, separated by commas. The first code nobody has goes to personUnknown(); the rest waits for it.
     void setCompanions(const QString& codes);
     /// Puts down somebody new and takes the companions that were typed.
+    void addPerson(const QString& code, const QString& name);
     /// Whom a find is told, as the programme has set it; empty = nobody has.
     [[nodiscard]] QString whomToTell();
     /// The kind of tree that the host key has come to; empty while more than one is left.
     [[nodiscard]] QString believedHost() const;
     /// Printed labels that have no sample yet.
     [[nodiscard]] int waitingLabels();
-    void addPerson(const QString& code, const QString& name);
     /// A sample of the tree of this visit.
     Result<SampleOpening> openSample(const Sample& wanted, bool alreadyTaken);
 
@@ -117,7 +116,6 @@ private:
     CivilDate m_day;
     std::vector<VisitLine> m_lines;
     std::optional<VisitPage> m_page;
-    bool m_anyVisit = false;
     bool m_saving = false;
     QString m_companionsTyped;
 };

@@ -226,6 +226,7 @@ QWidget* DayView::buildChecks()
     m_findings = new FindingList(m_checksPane);
     m_findings->setObjectName(QStringLiteral("findings"));
     m_history = new QLabel(m_checksPane);
+    m_history->setObjectName(QStringLiteral("treeBefore"));
     m_history->setWordWrap(true);
     m_history->setContentsMargins(14, 10, 14, 12);
     m_history->setTextFormat(Qt::RichText);
@@ -443,8 +444,8 @@ void DayView::takeSample()
         return;
     SampleDialog dialog(m_desk.pack(),
                         [this](const Sample& wanted, bool already) { return m_desk.openSample(wanted, already); }, this);
-    if (dialog.exec() == QDialog::Accepted)
     dialog.propose(m_desk.believedHost(), m_desk.waitingLabels());
+    if (dialog.exec() == QDialog::Accepted)
         Q_EMIT m_bench.goToAsked(QStringLiteral("samples"), dialog.opened());
 }
 

@@ -13,6 +13,7 @@
 #include "ui/shell/workbench.h"
 #include "ui/widgets/key_button.h"
 #include "ui/widgets/role_label.h"
+#include "ui/widgets/word_fit.h"
 
 namespace cupule::ui {
 
@@ -48,7 +49,7 @@ EvidenceDialog::EvidenceDialog(Workbench& bench, const PhotoNote& photo, const P
 {
     setObjectName(QStringLiteral("evidenceDialog"));
     setWindowTitle(tr("What does %1 show?").arg(text(photo.originalName)));
-    resize(scaled(460, font()), scaled(420, font()));
+    resize(onAnyScreen({scaled(460, font()), scaled(420, font())}));
     m_list->setObjectName(QStringLiteral("evidenceList"));
     m_list->setAccessibleName(windowTitle());
     for (const std::string& id : choices(*bench.session(), photo)) {
@@ -71,6 +72,7 @@ EvidenceDialog::EvidenceDialog(Workbench& bench, const PhotoNote& photo, const P
     auto* away = new KeyButton(tr("Leave it"), this);
     away->setCap(tr("Esc"));
     away->setAutoDefault(false);
+    setTabOrder(away, done);
     auto* row = new QHBoxLayout;
     row->addStretch(1);
     row->addWidget(away);

@@ -96,6 +96,7 @@ LeavingPart::LeavingPart(DayDesk& desk, QWidget* parent) : QWidget(parent), m_de
     connect(m_take, &QPushButton::clicked, this, &LeavingPart::takeSampleAsked);
     column->addLayout(samples);
     column->addWidget(m_note);
+    setTabOrder(m_take, m_note);
 }
 
 bool LeavingPart::eventFilter(QObject* watched, QEvent* event)
