@@ -206,7 +206,7 @@ void canker(Drawing& drawing, const FigureSpec&, const Dice& dice)
         widths.push_back(2 * radius * (1 + 0.18 * std::exp(-std::pow((y - middle) / (0.9 * reach), 2)) + 0.04 * y / height));
     }
     for (int i = 0; i < 3; ++i)
-        whip(drawing, {radius * (i % 2 ? 0.7 : -0.7), middle + reach + 104 + 34.0 * i}, i % 2 ? -42 : -138, shape.in(150, 210), dice, i);
+        whip(drawing, {radius * (i % 2 ? 0.7 : -0.7), middle + reach + 104 + 34.0 * i}, i % 2 ? -42 : -138, shape.in(112, 150), dice, i);
     drawRound(drawing, line, widths, tone);
     const QPainterPath stem = strip(line, widths, -1, 1);
     drawing.clip(stem);
@@ -246,7 +246,7 @@ void canker(Drawing& drawing, const FigureSpec&, const Dice& dice)
     }
     drawing.unclip();
     for (int i = 3; i < 6; ++i)
-        whip(drawing, {radius * (-0.5 + 0.5 * (i - 3)), middle + reach + 110 + 34.0 * (i - 3)}, i == 4 ? -88 : i == 3 ? -122 : -58, shape.in(130, 190), dice, i);
+        whip(drawing, {radius * (-0.5 + 0.5 * (i - 3)), middle + reach + 110 + 34.0 * (i - 3)}, i == 4 ? -88 : i == 3 ? -122 : -58, shape.in(84, 112), dice, i);
 }
 
 constexpr FigureEntry entries[] = {

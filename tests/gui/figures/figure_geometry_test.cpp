@@ -198,6 +198,22 @@ TEST_CASE("exit holes are round, 1 to 1.5 mm, apart, and inside their gall", "[f
     }
 }
 
+TEST_CASE("crowns are of full-grown trees, broad, and no two alike", "[figures][geometry]")
+{
+    // Height and spread of a free-standing old tree: from memory.
+    QSizeF before;
+    for (std::uint32_t seed = 1; seed <= 8; ++seed)
+        for (const char* kind : {"crown_healthy", "crown_dieback", "crown_winter_retained"}) {
+            CAPTURE(seed, kind);
+            const QSizeF size = figureExtent({QString::fromLatin1(kind), seed}).size() / 1000; // m
+            CHECK(size.height() > 11);
+            CHECK(size.height() < 20);
+            CHECK(size.width() > 0.6 * size.height());
+            CHECK(size != before);
+            before = size;
+        }
+}
+
 TEST_CASE("catkins are long and slender, panicles broad and at most 30 cm high", "[figures][geometry]")
 {
     // K13 of the host key: "upright showy white panicle to 30 cm" (Aesculus hippocastanum).
