@@ -73,6 +73,14 @@ Result<std::vector<PhotoNote>> Photos::tray()
     });
 }
 
+Result<std::vector<PhotoNote>> Photos::copies()
+{
+    return guarded([&] {
+        Query q(m_core.db, "SELECT content FROM photo WHERE visit IS NULL AND content ->> '$.copyOf' IS NOT NULL ORDER BY id");
+        return readAll(q);
+    });
+}
+
 Result<std::vector<PhotoNote>> Photos::withPicture(const std::string& sha256)
 {
     return guarded([&] {

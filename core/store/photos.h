@@ -26,6 +26,7 @@ public:
     Result<std::vector<PhotoNote>> ofVisit(const Uid& visit);
     Result<std::vector<PhotoNote>> ofTree(const Uid& tree);
     Result<std::vector<PhotoNote>> tray();                                   ///< those of no visit yet, without known copies
+    Result<std::vector<PhotoNote>> copies();                                 ///< those that a person put aside as known copies
     Result<std::vector<PhotoNote>> withPicture(const std::string& sha256);   ///< the same picture, wherever it is used
 
     /// Computed from the picture: no revision, no journal line. Nothing: it cannot be shown, or has no contrast.

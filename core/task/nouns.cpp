@@ -132,10 +132,11 @@ Status eachPhoto(Session& session, const Take& take)
             if (!enough && !take({photo.id, photo.originalName, toJson(photo)}))
                 enough = true;
     };
-    const auto tray = session.store().photos().tray();
-    if (!tray)
-        return fail(tray.error());
-    hand(*tray);
+    for (const auto& loose : {session.store().photos().tray(), session.store().photos().copies()}) {
+        if (!loose)
+            return fail(loose.error());
+        hand(*loose);
+    }
     Status broken;
     const auto walked = eachRow(session, {}, [&](const VisitRow& row) {
         const auto photos = session.store().photos().ofVisit(row.id);

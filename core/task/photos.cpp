@@ -48,6 +48,11 @@ Result<std::vector<PhotoNote>> trayPhotos(Session& session)
     return tray;
 }
 
+Result<std::vector<PhotoNote>> copyPhotos(Session& session)
+{
+    return session.store().photos().copies();
+}
+
 Result<std::vector<PhotoNote>> photosOfVisit(Session& session, const Uid& visit)
 {
     return session.store().photos().ofVisit(visit);

@@ -14,6 +14,8 @@ namespace cupule {
 Result<PhotoNote> storedPhoto(Session& session, const Uid& id);
 /// Photos that belong to no visit yet and are no known copies, by time taken.
 Result<std::vector<PhotoNote>> trayPhotos(Session& session);
+/// Photos put aside as copies of others.
+Result<std::vector<PhotoNote>> copyPhotos(Session& session);
 Result<std::vector<PhotoNote>> photosOfVisit(Session& session, const Uid& visit);
 /// Caption, evidence, measures, visit: everything but the picture itself (fault "photo.picture"). Can be undone.
 /// Refused with "visit.not-yours" where this person may change neither the visit it leaves nor the one it goes to.

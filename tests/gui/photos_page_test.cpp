@@ -16,6 +16,7 @@
 #include "ui/bridge/text.h"
 #include "ui/daysheet/photo_list.h"
 #include "ui/daysheet/photos_page.h"
+#include "ui/photos/figure_pane.h"
 #include "ui/photos/measure_dialog.h"
 #include "ui/widgets/clock_edit.h"
 
@@ -168,6 +169,11 @@ TEST_CASE("a likely copy stands beside what it looks like; S puts it aside, D ke
     CHECK(p.page->desk().copies() == 0);
     p.desk.key(Qt::Key_Z, Qt::ControlModifier);
     CHECK(p.inTray() == 7);
+    p.desk.key(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+    REQUIRE(p.at("sent.jpg").kind == PhotoRow::Kind::aside);   // it is still shown, and comes back by a key of its own
+    CHECK(p.words("photoDetails").contains(QStringLiteral("IMG_0613.jpg once more")));
+    p.desk.key(Qt::Key_T);
+    CHECK(p.inTray() == 7);
     p.desk.key(Qt::Key_Escape);
     p.open();   // looked for anew
     REQUIRE(p.at("sent.jpg").copy);
@@ -211,6 +217,7 @@ TEST_CASE("Space looks at the photos large, one after the other", "[gui][photos]
     p.desk.inDialog([](QDialog& dialog) {
         auto& viewer = dynamic_cast<MeasureDialog&>(dialog);
         REQUIRE(QTest::qWaitFor([&] { return viewer.isSettled(); }, 20000));
+        CHECK(viewer.findChild<FigurePane*>()->isVisible());   // of the gall that was seen at the visit proposed
         const int first = viewer.photo();
         QTest::keyClick(viewer.focusWidget(), Qt::Key_Period);
         CHECK(viewer.photo() == first + 1);
@@ -260,6 +267,24 @@ TEST_CASE("stopping keeps what was taken in before", "[gui][photos]")
     p.page->takeIn({p.folder.path()});
     p.wait();
     CHECK(p.inTray() == 7);
+}
+
+TEST_CASE("the photos page clips no words and widens no window at the sizes that are promised", "[gui][photos][layout]")
+{
+    Page p;
+    p.at("sent.jpg");
+    for (const auto& [size, percent] : {std::pair{QSize(1366, 700), 100}, std::pair{QSize(1366, 700), 175}, std::pair{QSize(1920, 1080), 175}}) {
+        test::look().setTextPercent(percent);
+        test::settle(p.desk.window, size);
+        test::settle(p.desk.window, size);
+        INFO(size.width() << "x" << size.height() << ", text " << percent);
+        // what stands around the place, and what the page itself cannot do without
+        const QSize around = p.desk.window.size() - p.desk.window.currentPlace()->size();
+        const QSize needed = around + p.page->minimumSizeHint();
+        if (needed.width() > size.width() || needed.height() > size.height())
+            FAIL_CHECK("the window needs " << needed.width() << "x" << needed.height() << ", " << around.height() << " around the page");
+    }
+    test::look().setTextPercent(100);
 }
 
 TEST_CASE("where text is typed, p is a letter", "[gui][photos]")

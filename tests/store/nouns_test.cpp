@@ -75,6 +75,7 @@ TEST_CASE("a known copy lies in no tray, and what a picture looks like writes no
     loose.notWith = {s.visits[0].id};
     bench.change([&](Change& c) { need(store.photos().save(c, loose)); });
     CHECK(need(store.photos().tray()).empty());
+    CHECK(need(store.photos().copies()) == std::vector<PhotoNote>{loose});
     CHECK(need(store.photos().find(loose.id)) == loose);
     CHECK(need(store.photos().likenesses()).size() == 1);   // saved anew, still known
 }

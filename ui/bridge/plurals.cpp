@@ -34,6 +34,7 @@ constexpr auto singulars = std::to_array<Singular>({
     {"none fits for %n photos", "none fits for %n photo"},
     {"%n are undated or of another day", "%n is undated or of another day"},
     {"%n photos lie with visits", "%n photo lies with a visit"},
+    {"%n put aside as copies", "%n put aside as a copy"},
     {"%n photos look like another", "%n photo looks like another"},
     {"from the satellite times in %n photos of this day", "from the satellite time in %n photo of this day"},
     {"from %n photos that lie with visits of this day, good to some minutes",

@@ -105,6 +105,7 @@ QString headingOf(PhotoRow::Kind kind)
     case PhotoRow::Kind::loose: return PhotoList::tr("in the tray, no visit fits");
     case PhotoRow::Kind::otherDay: return PhotoList::tr("in the tray, undated or of another day");
     case PhotoRow::Kind::placed: return PhotoList::tr("with visits of this day");
+    case PhotoRow::Kind::aside: return PhotoList::tr("put aside as copies");
     }
     return {};
 }

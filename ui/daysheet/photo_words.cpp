@@ -97,6 +97,8 @@ QString rowText(const PhotoRow& row, const PhotosDesk& desk)
         const QString with = tr("with %1").arg(line != nullptr ? text(line->treeLabel) : QString());
         return shows.isEmpty() ? with : with + QStringLiteral(", ") + shows;
     }
+    if (row.kind == PhotoRow::Kind::aside)
+        return tr("a copy of %1").arg(row.original);
     if (row.kind == PhotoRow::Kind::otherDay)
         return row.photo.takenDate ? tr("of another day") : tr("undated");
     return tr("no visit fits");
@@ -122,6 +124,8 @@ QString rowDetails(const PhotoRow& row, const PhotosDesk& desk)
     case PhotoRow::Kind::otherDay:
         return row.photo.takenDate ? tr("It was taken on %1.").arg(fullDate(*row.photo.takenDate))
                                    : tr("It carries no date of taking. Put it with a visit yourself, or leave it here.");
+    case PhotoRow::Kind::aside:
+        return tr("You said that it is %1 once more. The file is kept; it belongs to no visit.").arg(row.original);
     case PhotoRow::Kind::placed: break;
     }
     const VisitLine* line = desk.visit(row.photo.visit);

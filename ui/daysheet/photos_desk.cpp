@@ -54,6 +54,10 @@ void PhotosDesk::refresh()
             return m_bench.complain(photos.error());
         std::move(photos->begin(), photos->end(), std::back_inserter(m_placed));
     }
+    auto aside = copyPhotos(session);
+    if (!aside)
+        return m_bench.complain(aside.error());
+    m_aside = std::move(*aside);
     std::erase_if(m_copies, [&](const LikelyCopy& copy) {
         return std::none_of(m_ground.tray.begin(), m_ground.tray.end(), [&](const PhotoNote& photo) {
             const auto& apart = photo.notWith;
@@ -88,6 +92,14 @@ void PhotosDesk::propose()
         PhotoRow row;
         row.kind = PhotoRow::Kind::placed;
         row.photo = photo;
+        m_rows.push_back(std::move(row));
+    }
+    for (const PhotoNote& photo : m_aside) {
+        PhotoRow row;
+        row.kind = PhotoRow::Kind::aside;
+        row.photo = photo;
+        if (const auto original = storedPhoto(*m_bench.session(), photo.copyOf))
+            row.original = text(original->originalName);
         m_rows.push_back(std::move(row));
     }
     Q_EMIT changed();
@@ -187,6 +199,7 @@ void PhotosDesk::backToTray(const PhotoRow& row)
 {
     PhotoNote changed = row.photo;
     changed.visit = {};
+    changed.copyOf = {};
     after(changePhoto(*m_bench.session(), changed, utf8(tr("photo back to the tray"))),
           tr("%1 lies in the tray again.").arg(text(row.photo.originalName)));
 }

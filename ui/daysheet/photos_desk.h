@@ -21,11 +21,12 @@
 namespace cupule::ui {
 
 struct PhotoRow {
-    enum class Kind { proposed, loose, otherDay, placed };
+    enum class Kind { proposed, loose, otherDay, placed, aside };
     Kind kind = Kind::loose;
     PhotoNote photo;
     std::vector<PhotoMatch> matches;       ///< proposed: best first
     std::optional<LikelyCopy> copy;        ///< in the tray: what it looks like
+    QString original;                      ///< aside: name of the photo that it is a copy of
 };
 
 class PhotosDesk : public QObject {
@@ -36,7 +37,7 @@ public:
     /// While shown it follows the day and the store.
     void setShown(bool shown);
     [[nodiscard]] CivilDate day() const { return m_day.day(); }
-    /// In the order shown: proposed, without a visit, of other days, with a visit.
+    /// In the order shown: proposed, without a visit, of other days, with a visit, put aside as copies.
     [[nodiscard]] const std::vector<PhotoRow>& rows() const { return m_rows; }
     [[nodiscard]] int count(PhotoRow::Kind kind) const;
     [[nodiscard]] int copies() const { return static_cast<int>(m_copies.size()); }
@@ -92,7 +93,7 @@ private:
     DayDesk& m_day;
     Workbench& m_bench;
     PhotoGround m_ground;
-    std::vector<PhotoNote> m_placed;
+    std::vector<PhotoNote> m_placed, m_aside;
     std::vector<LikelyCopy> m_copies;
     std::vector<PhotoRow> m_rows;
     QHash<QString, QString> m_paths;

@@ -218,7 +218,7 @@ bool PhotosPage::isKind(PhotoRow::Kind kind) const
 
 bool PhotosPage::inTray() const
 {
-    return m_list->current() != nullptr && m_list->current()->kind != PhotoRow::Kind::placed;
+    return m_list->current() != nullptr && !isKind(PhotoRow::Kind::placed) && !isKind(PhotoRow::Kind::aside);
 }
 
 void PhotosPage::addAction(const QString& words, const QString& cap, int key, const std::function<bool()>& may,
@@ -254,7 +254,8 @@ void PhotosPage::addPhotoActions()
 {
     const auto placed = [this] { return isKind(PhotoRow::Kind::placed); };
     addAction(tr("What it shows…"), QStringLiteral("W"), Qt::Key_W, placed, [this] { askShows(); });
-    addAction(tr("Back to the tray"), QStringLiteral("T"), Qt::Key_T, placed, [this] { m_desk.backToTray(PhotoRow(*m_list->current())); });
+    const auto away = [this, placed] { return placed() || isKind(PhotoRow::Kind::aside); };
+    addAction(tr("Back to the tray"), QStringLiteral("T"), Qt::Key_T, away, [this] { m_desk.backToTray(PhotoRow(*m_list->current())); });
     addAction(tr("Look at it large"), tr("Space"), Qt::Key_Space, [this] { return m_list->current() != nullptr; }, [this] { lookLarge(); });
 }
 
@@ -304,6 +305,8 @@ void PhotosPage::showDesk()
         parts << tr("%n photos lie with visits", nullptr, placed);
     if (m_desk.copies() > 0)
         parts << tr("%n photos look like another", nullptr, m_desk.copies());
+    if (const int aside = m_desk.count(PhotoRow::Kind::aside); aside > 0)
+        parts << tr("%n put aside as copies", nullptr, aside);
     m_counts->setText(sentenceStart(parts.join(QStringLiteral(", "))) + (parts.isEmpty() ? QString() : QStringLiteral(".")));
     const bool empty = m_desk.rows().empty();
     m_stack->setCurrentIndex(empty ? 1 : 0);
