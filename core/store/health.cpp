@@ -113,8 +113,12 @@ private:
         try {
             auto misplaced = misplacedVisits(m_store.core());
             misplaced.resize(std::min<std::size_t>(misplaced.size(), mostNamed));
-            for (const Misplaced& visit : misplaced)
-                add("invariant", "visit-tree " + hex(visit.visit.bytes), visit.merged ? "rebuild" : "tell-office", !visit.merged);
+            for (const Misplaced& visit : misplaced) {
+                if (visit.merged)
+                    add("invariant", "visit-tree " + hex(visit.visit.bytes), "rebuild", false);
+                else
+                    add("invariant", "visit-tree " + hex(visit.visit.bytes), "tell-office", true);
+            }
         } catch (const StoreError& error) {   // a content that is no JSON any more
             add("invariant", error.fault.technical, "restore-backup", true);
         }
