@@ -41,6 +41,7 @@ QString figureForState(const std::string& character, const std::string& state)
         {"K07/clustered-many-scales", "twig_quercus"}, {"K07/pointed-pressed", "twig_carpinus"},
         {"K07/long-sharp", "twig_fagus"},           {"K07/very-large", "twig_aesculus"},
         {"K15/dense-spines", "husk_castanea"},      {"K15/stubby-spines", "husk_aesculus"},
+        {"K15/thick-spines", "husk_castanea_mollissima"}, {"K15/smooth-husk", "husk_juglans"},
         {"K15/acorn-cup", "acorns_quercus"},        {"K17/tassel", "nut_castanea"},
         {"K17/round-no-point", "husk_aesculus"},    {"K17/hard-point", "acorns_quercus"},
         {"K06/dense-hairs", "leaf_castanea_mollissima_under"}, {"K07/broad-velvety", "twig_juglans"},

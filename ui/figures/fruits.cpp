@@ -55,19 +55,23 @@ struct Needle {
 const std::array<Lab, 5> needleTones{Lab{36, -9, 30}, Lab{47, -13, 38}, Lab{58, -15, 44}, Lab{69, -14, 45},
                                      Lab{80, -11, 40}};
 
-/// Tufts of five needles from one point each: chestnut's spines are branched.
-std::vector<Needle> needles(double radius, Dice dice, double (*skip)(const Way&))
+struct Spines {
+    int tufts = 640, inTuft = 5;
+    double from = 8, to = 13.5, width = 0.36; ///< mm
+};
+
+/// Tufts of needles from one point each: chestnut's spines are branched.
+std::vector<Needle> needles(double radius, Dice dice, double (*skip)(const Way&), const Spines& spines = {})
 {
     std::vector<Needle> all;
-    constexpr int tufts = 640;
-    for (int i = 0; i < tufts; ++i) {
-        const Way w = spiralWay(i, tufts, dice);
+    for (int i = 0; i < spines.tufts; ++i) {
+        const Way w = spiralWay(i, spines.tufts, dice);
         if (w.z < -0.16 || skip(w) > 0)
             continue;
         const QPointF from(radius * w.x, -radius * w.y);
-        for (int n = 0; n < 5; ++n) {
+        for (int n = 0; n < spines.inTuft; ++n) {
             const Way v = tilted(w, 26 + 16 * w.z, dice);
-            const double length = dice.in(8, 13.5);
+            const double length = dice.in(spines.from, spines.to);
             all.push_back({from, from + QPointF(v.x, -v.y) * length, brightness(v, dice)});
         }
     }
@@ -75,7 +79,7 @@ std::vector<Needle> needles(double radius, Dice dice, double (*skip)(const Way&)
     return all;
 }
 
-void drawNeedles(Drawing& drawing, const std::vector<Needle>& all, double fromTone, double toTone)
+void drawNeedles(Drawing& drawing, const std::vector<Needle>& all, double fromTone, double toTone, double width = Spines{}.width)
 {
     std::array<QPainterPath, 5> tones;
     for (const Needle& needle : all) {
@@ -87,7 +91,7 @@ void drawNeedles(Drawing& drawing, const std::vector<Needle>& all, double fromTo
     }
     for (std::size_t tone = 0; tone < tones.size(); ++tone)
         if (!tones[tone].isEmpty())
-            drawing.line(tones[tone], needleTones[tone].colour(), 0.36);
+            drawing.line(tones[tone], needleTones[tone].colour(), width);
 }
 
 void drawBall(Drawing& drawing, double radius, const Lab& colour, bool outlined)
@@ -123,6 +127,55 @@ void husk(Drawing& drawing, const FigureSpec&, const Dice& dice)
     drawBall(drawing, radius, {45, -13, 36}, false);
     const std::vector<Needle> all = needles(radius, dice.part("needles"), nothing);
     drawNeedles(drawing, all, -1, 2);
+}
+
+/// Chinese chestnut: sparser, thicker spines of 1 to 2 cm, a downy husk to be seen between them (K15).
+void mollissimaHusk(Drawing& drawing, const FigureSpec&, const Dice& dice)
+{
+    Dice own = dice.part("size");
+    const double radius = own.in(22, 26);
+    const Lab skin{62, -9, 36};
+    drawHuskStalk(drawing, radius, 5);
+    const std::vector<Needle> all = needles(radius, dice.part("needles"), nothing, {130, 3, 10, 15, 0.95});
+    drawBall(drawing, radius, skin, true);
+    QPainterPath down;
+    for (int i = 0; i < 700; ++i) {
+        const QPointF at = headed(own.in(0, 360)) * (radius * std::sqrt(own.in(0, 0.97)));
+        down.moveTo(at);
+        down.lineTo(at + headed(own.in(0, 360)) * own.in(0.4, 0.9));
+    }
+    drawing.line(down, skin.moved(18, 2, -14).colour(), 0.12, 0.7, 1.5);
+    QPainterPath shadows;
+    for (const Needle& needle : all) {
+        shadows.moveTo(needle.from + QPointF(0.5, 0.7));
+        shadows.lineTo(needle.from + (needle.to - needle.from) * 0.5 + QPointF(1.4, 1.8));
+    }
+    QPainterPath ball;
+    ball.addEllipse(QPointF(0, 0), radius, radius);
+    drawing.clip(ball);
+    drawing.line(shadows, skin.moved(-34).colour(), 0.9, 0.30);
+    drawing.unclip();
+    drawNeedles(drawing, all, -1, 2, 0.95);
+}
+
+/// Walnut: a smooth green fleshy ball with pale specks, no spines at all.
+void juglansHusk(Drawing& drawing, const FigureSpec&, const Dice& dice)
+{
+    Dice own = dice.part("size");
+    const double radius = own.in(20, 25);
+    const Lab green{56, -20, 42};
+    drawHuskStalk(drawing, -radius, 4.4);
+    drawBall(drawing, radius, green, true);
+    QPainterPath ball;
+    ball.addEllipse(QPointF(0, 0), radius, radius);
+    drawing.clip(ball);
+    for (int i = 0; i < 210; ++i) {
+        const double out = std::sqrt(own.in(0, 0.98)), angle = own.in(0, 360), flat = std::sqrt(1 - out * out * 0.98);
+        drawing.fill(oval(headed(angle) * (radius * out), own.in(0.2, 0.5) * flat, own.in(0.2, 0.42), angle), green.moved(own.in(10, 26), 4, -8).colour(), 0.7, 1);
+    }
+    drawing.glow(QPointF(-0.36, -0.44) * radius, 0.42 * radius, 0.24 * radius, -42, QColor(255, 255, 244, 100));
+    drawing.unclip();
+    drawing.fill(oval({0, radius * 0.985}, 1.5, 0.9), Lab{34, 8, 20}.colour()); // what is left of the style
 }
 
 /// Half-width of a nut at t from its scar to its point, over its length.
@@ -402,6 +455,8 @@ constexpr FigureEntry entries[] = {
     {"husk_aesculus", QT_TRANSLATE_NOOP("figures", "Husk with few stout spines; round seed without a point"),
      aesculus},
     {"husk_castanea", QT_TRANSLATE_NOOP("figures", "Husk hidden by fine branched spines"), husk},
+    {"husk_castanea_mollissima", QT_TRANSLATE_NOOP("figures", "Husk with sparser, thicker spines: another chestnut, still a host"), mollissimaHusk},
+    {"husk_juglans", QT_TRANSLATE_NOOP("figures", "Smooth green husk without spines: walnut"), juglansHusk},
     {"husk_castanea_open", QT_TRANSLATE_NOOP("figures", "Husk open: pointed nuts, each with a tassel"),
      openHusk},
     {"nut_castanea", QT_TRANSLATE_NOOP("figures", "Nut: flat side, point and tassel"), nut},
