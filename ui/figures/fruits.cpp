@@ -56,7 +56,7 @@ const std::array<Lab, 5> needleTones{Lab{36, -9, 30}, Lab{47, -13, 38}, Lab{58, 
                                      Lab{80, -11, 40}};
 
 struct Spines {
-    int tufts = 640, inTuft = 5;
+    int tufts = 900, inTuft = 5;
     double from = 8, to = 13.5, width = 0.36; ///< mm
 };
 
