@@ -2,84 +2,21 @@
 // scrolling. The chain of custody may be wider than the window by design.
 
 #include "tests/gui/at_desk.h"
-
-#include <QLabel>
-#include <QScrollArea>
+#include "tests/gui/every_screen.h"
 
 #include "ui/shell/main_window.h"
 #include "ui/widgets/checklist.h"
 
 using namespace cupule;
+using cupule::test::clipped;
 using cupule::test::Desk;
+using cupule::test::everyDialog;
 using cupule::test::FindStore;
 using cupule::test::look;
+using cupule::test::nameOf;
 using cupule::test::person;
 using cupule::test::settle;
-
-namespace {
-
-std::string nameOf(const QWidget* widget)
-{
-    QString name;
-    for (const QWidget* at = widget; at != nullptr && name.count(QLatin1Char('/')) < 4; at = at->parentWidget())
-        name = QString::fromLatin1(at->metaObject()->className()).section(QLatin1Char(':'), -1) + QLatin1Char('#') + at->objectName()
-               + QLatin1Char('/') + name;
-    const auto* label = qobject_cast<const QLabel*>(widget);
-    const auto* button = qobject_cast<const QAbstractButton*>(widget);
-    return (name + (label != nullptr ? label->text() : button != nullptr ? button->text() : QString())).toStdString();
-}
-
-bool inChain(const QWidget* widget)
-{
-    for (const QWidget* at = widget; at != nullptr; at = at->parentWidget())
-        if (at->objectName() == QStringLiteral("chain"))
-            return true;
-    return false;
-}
-
-/// Who makes the page so wide: the deepest widget that needs as much as the page.
-std::string widest(const QWidget& page)
-{
-    const QWidget* at = &page;
-    for (const QWidget* next = at; next != nullptr;) {
-        at = next;
-        next = nullptr;
-        int most = at->minimumSizeHint().width() * 9 / 10;
-        for (const QObject* child : at->children()) {
-            const auto* inside = qobject_cast<const QWidget*>(child);
-            if (inside != nullptr && inside->isVisible() && inside->minimumSizeHint().width() > most) {
-                most = inside->minimumSizeHint().width();
-                next = inside;
-            }
-        }
-    }
-    return nameOf(at) + " (" + std::to_string(at->minimumSizeHint().width()) + " of " + std::to_string(page.minimumSizeHint().width()) + ")";
-}
-
-/// Widgets of the place that are cut, each with where it stands.
-std::vector<std::string> clipped(const QWidget& place)
-{
-    std::vector<std::string> found;
-    for (const QScrollArea* area : place.findChildren<QScrollArea*>())
-        if (area->isVisible() && area->widget() != nullptr && !inChain(area->widget()) &&
-            area->widget()->width() > area->viewport()->width())
-            found.push_back("wider than its pane by " + std::to_string(area->widget()->width() - area->viewport()->width()) + ", for " + widest(*area->widget()));
-    for (const QWidget* widget : place.findChildren<QWidget*>()) {
-        const bool speaks = qobject_cast<const QLabel*>(widget) != nullptr || qobject_cast<const QAbstractButton*>(widget) != nullptr;
-        if (!speaks || !widget->isVisible() || inChain(widget))
-            continue;
-        const QSize wanted = widget->minimumSizeHint();
-        const bool narrow = widget->width() < wanted.width();
-        const bool low = widget->height() < (widget->hasHeightForWidth() ? widget->heightForWidth(widget->width()) : wanted.height());
-        if (narrow || low)
-            found.push_back((narrow ? "too narrow: " : "too low: ") + nameOf(widget));
-        if (const QWidget* parent = widget->parentWidget(); parent != nullptr && widget->geometry().right() > parent->width())
-            found.push_back("runs over the edge: " + nameOf(widget));
-    }
-    return found;
-}
-
-} // namespace
+using cupule::test::widest;
 
 TEST_CASE("no place clips its words at the sizes of text and window that are promised", "[gui][layout]")
 {
@@ -100,8 +37,25 @@ TEST_CASE("no place clips its words at the sizes of text and window that are pro
                 FAIL_CHECK(fault);
             const QSize needed = ruth.window.minimumSizeHint(); // nothing pushes the window wider
             if (needed.width() > size.width() || needed.height() > size.height())
-                FAIL_CHECK("the window needs " << needed.width() << "x" << needed.height() << " for " << widest(ruth.window));
+                FAIL_CHECK("the window needs " << needed.width() << "x" << needed.height() << " for " << widest(ruth.window) << ", the place "
+                                               << ruth.window.currentPlace()->minimumSizeHint().height());
         }
+    }
+    look().setTextPercent(100);
+}
+
+TEST_CASE("no dialog clips its words at the sizes of text that are promised, nor outgrows a low screen", "[gui][layout]")
+{
+    constexpr QSize screen(1366, 728); // 768 less a bar of the system
+    for (const int percent : {90, 100, 150, 175}) {
+        look().setTextPercent(percent);
+        everyDialog([&](const std::string& name, QWidget& dialog) {
+            INFO(name << ", text " << percent);
+            for (const std::string& fault : clipped(dialog))
+                FAIL_CHECK(fault);
+            if (dialog.width() > screen.width() || dialog.height() > screen.height())
+                FAIL_CHECK("needs " << dialog.width() << "x" << dialog.height());
+        });
     }
     look().setTextPercent(100);
 }

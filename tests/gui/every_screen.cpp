@@ -1,0 +1,230 @@
+#include "tests/gui/every_screen.h"
+
+#include <QFile>
+
+#include "core/protocol/pack_reader.h"
+#include "core/task/day.h"
+#include "core/task/programme.h"
+#include "tests/gui/at_desk.h"
+#include "ui/daysheet/evidence_dialog.h"
+#include "ui/daysheet/hand_in_dialog.h"
+#include "ui/daysheet/place_dialog.h"
+#include "ui/daysheet/sample_dialog.h"
+#include "ui/photos/measure_dialog.h"
+#include "ui/samples/label_dialog.h"
+#include "ui/samples/sample_dialogs.h"
+#include "ui/shell/cautions_dialog.h"
+#include "ui/shell/import_dialog.h"
+#include "ui/shell/leafing_dialog.h"
+#include "ui/shell/programme_dialog.h"
+#include "ui/shell/store_dialogs.h"
+#include "ui/trees/tree_dialogs.h"
+#include "ui/trees/trees_view.h"
+#include "ui/widgets/checklist.h"
+
+namespace cupule::test {
+
+namespace {
+
+constexpr int patience = 20000; // ms, for a job on another thread; never waited for in full
+
+QStringList placesOf(const ui::MainWindow& window)
+{
+    QStringList ids;
+    for (const QAction* action : window.findChildren<QAction*>())
+        if (action->objectName().startsWith(QStringLiteral("go-")))
+            ids << action->objectName().mid(3);
+    return ids;
+}
+
+void quiet(ui::Workbench& bench)
+{
+    REQUIRE(QTest::qWaitFor([&] { return !bench.jobs().busy(); }, patience));
+}
+
+void emptyPlaces(const ScreenCheck& check)
+{
+    WholeWindow window(look());
+    settle(window, {1366, 768});
+    window.activateWindow();
+    check("the window before a store is open", window);
+    REQUIRE(window.openEmpty(person("MH", "Maud Harrow"), {Role::volunteer, Role::sampleHandler, Role::verifier, Role::office}));
+    quiet(window.bench());
+    for (const QString& place : placesOf(window)) {
+        window.goToPlace(place);
+        settle(window, {1366, 768});
+        check("empty " + place.toStdString(), window);
+    }
+}
+
+void draftVisit(const ScreenCheck& check)
+{
+    Desk maud;
+    quiet(maud.window.bench());
+    maud.key(Qt::Key_N, Qt::ControlModifier);
+    settle(maud.window, {1366, 768});
+    check("a visit just begun", maud.window);
+    maud.fill("treeLabel", "T-03"); // a check may have moved the focus
+    maud.key(Qt::Key_Return);
+    auto* list = maud.window.findChild<ui::ChecklistView*>();
+    list->goTo(QStringLiteral("S02"));
+    maud.key(Qt::Key_1);
+    settle(maud.window, {1366, 768});
+    check("a visit with a gall seen", maud.window);
+}
+
+void filledPlaces(const ScreenCheck& check)
+{
+    const FindStore store;
+    Desk ruth(person("RA", "Ruth Abara"), {Role::verifier, Role::sampleHandler, Role::volunteer}, store.path);
+    quiet(ruth.window.bench());
+    Q_EMIT ruth.window.bench().goToAsked(QStringLiteral("day"), store.visit);
+    for (const QString& place : placesOf(ruth.window)) {
+        ruth.window.goToPlace(place);
+        settle(ruth.window, {1366, 768});
+        check("filled " + place.toStdString(), ruth.window);
+    }
+    ruth.window.goToPlace(QStringLiteral("review"));
+    ruth.window.findChild<QWidget*>(QStringLiteral("queue"))->setFocus();
+    ruth.key(Qt::Key_Return, Qt::ControlModifier);
+    settle(ruth.window, {1366, 768});
+    check("a decision begun", ruth.window);
+    ruth.button("giveBack").setFocus();
+    ruth.key(Qt::Key_2);
+    settle(ruth.window, {1366, 768});
+    check("a decision with its reasons", ruth.window);
+}
+
+/// Shows a dialog without waiting for its end.
+void shown(const ScreenCheck& check, const char* name, QDialog& dialog)
+{
+    dialog.show();
+    settle(dialog, dialog.size());
+    dialog.activateWindow();
+    check(name, dialog);
+}
+
+/// A dialog that a function opens and waits for.
+void whileAsked(const ScreenCheck& check, const char* name, const std::function<void()>& ask)
+{
+    bool seen = false;
+    QTimer::singleShot(0, qApp, [&] {
+        auto* dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget());
+        REQUIRE(dialog != nullptr);
+        settle(*dialog, dialog->size());
+        check(name, *dialog);
+        seen = true;
+        dialog->reject();
+    });
+    ask();
+    CHECK(seen);
+}
+
+QString badTable(WholeWindow& window)
+{
+    const QString path = window.file(QStringLiteral("visits.csv"));
+    QFile file(path);
+    REQUIRE(file.open(QIODevice::WriteOnly));
+    file.write("tree,site,date,time,observer,grid ref\n"
+               "T-01,Tanner's Hanger,03/04/2026,09:10,MH,SO 5487 4391\n"
+               "T-02,Tanner's Hanger,03/04/2026,09:30,MH,SO 5488 439\n");
+    return path;
+}
+
+void dialogsOfTheStart(const ScreenCheck& check)
+{
+    WholeWindow window(look());
+    settle(window, {1366, 768});
+    whileAsked(check, "who works here", [&] { ui::askProfile(window.bench(), &window); });
+    ui::NewStoreDialog fresh(&window);
+    shown(check, "a new store", fresh);
+    whileAsked(check, "what can be done here", [&] { window.showHelp(); });
+    ui::Prompts asks;
+    whileAsked(check, "a question", [&] {
+        asks.confirm(&window, QStringLiteral("Close sample 26-TV-0001-X?"), QStringLiteral("Nothing is missing."), QStringLiteral("Close it"));
+    });
+    whileAsked(check, "a line asked for", [&] {
+        asks.line(&window, QStringLiteral("Strike this visit out"), QStringLiteral("Why? It stays in the journal."), QString());
+    });
+}
+
+void dialogsOfTheStore(const ScreenCheck& check)
+{
+    const FindStore store;
+    Desk maud(person("MH", "Maud Harrow"), {Role::volunteer, Role::office, Role::sampleHandler}, store.path);
+    quiet(maud.window.bench());
+    const Pack& pack = maud.session().pack();
+    ui::CautionsDialog cautions(pack, &maud.window);
+    shown(check, "cautions", cautions);
+    const HandInPage page = handInPage(maud.session(), *CivilDate::make(2026, 6, 11), {}).value();
+    ui::HandInDialog handing(page, pack, &maud.window);
+    shown(check, "handing in", handing);
+    ui::SampleDialog taking(pack, [](const Sample&, bool) { return Result<SampleOpening>(SampleOpening{}); }, &maud.window);
+    shown(check, "taking a sample", taking);
+    const SampleStatus status = samplePage(maud.session(), store.sample).value().status;
+    ui::CloseWithBreakDialog closing(status.missing, pack, &maud.window);
+    shown(check, "closing with a break", closing);
+    ui::LeaveDialog leave({}, maud.session().today(), &maud.window);
+    shown(check, "a leave", leave);
+    ui::MeasureRequest request;
+    request.sign = "S02";
+    ui::MeasureDialog measuring({}, request, pack, &maud.window);
+    shown(check, "measuring", measuring);
+    ui::LabelDialog labels(QStringLiteral("4x2"), &maud.window);
+    shown(check, "labels", labels);
+    ui::LeafingDialog leafing(pack, "MAR", 2026, maud.session().today(), {}, &maud.window);
+    shown(check, "the leafing of chestnut", leafing);
+    ui::ProgrammeDialog programme(cupule::programme(maud.session()).value(), pack, true, &maud.window);
+    shown(check, "what the programme sets", programme);
+    PhotoNote photo;
+    photo.id = store.visit; // any: its picture is not asked for
+    photo.visit = store.visit;
+    ui::EvidenceDialog evidence(maud.window.bench(), photo, pack, &maud.window);
+    shown(check, "what a photo shows", evidence);
+    ui::PlaceDialog places({}, {}, [] { return std::vector<PlaceOffer>{}; }, &maud.window);
+    shown(check, "where a visit was", places);
+    ui::ImportDialog taken(maud.window.bench(), {badTable(maud.window)}, &maud.window);
+    taken.setVisible(true);
+    quiet(maud.window.bench());
+    shown(check, "taking in a table", taken);
+}
+
+void dialogsOfTheTrees(const ScreenCheck& check)
+{
+    const FindStore store;
+    Desk maud(person("MH", "Maud Harrow"), {Role::volunteer, Role::office}, store.path);
+    const Position place = maud.session().projector().value()->read("SO 5488 4391", {}).value();
+    const Uid near = newTree(maud.session(), "T-03b", {}, place).value().id;
+    const Uid merged = newTree(maud.session(), "T-03c", {}, place).value().id;
+    REQUIRE(newVisit(maud.session(), {}, near));
+    maud.window.goToPlace(QStringLiteral("trees"));
+    quiet(maud.window.bench());
+    auto& desk = maud.window.findChild<ui::TreesView*>()->desk();
+    desk.merge(near, merged);
+    REQUIRE(newVisit(maud.session(), {}, near));
+    desk.show(near);
+    ui::FateDialog fate(desk, &maud.window);
+    shown(check, "what became of a tree", fate);
+    ui::MergeDialog merging(desk, &maud.window);
+    shown(check, "two entries of one tree", merging);
+    ui::SplitDialog splitting(desk, &maud.window);
+    shown(check, "more than one tree", splitting);
+}
+
+} // namespace
+
+void everyPlace(const ScreenCheck& check)
+{
+    emptyPlaces(check);
+    draftVisit(check);
+    filledPlaces(check);
+}
+
+void everyDialog(const ScreenCheck& check)
+{
+    dialogsOfTheStart(check);
+    dialogsOfTheStore(check);
+    dialogsOfTheTrees(check);
+}
+
+} // namespace cupule::test
