@@ -49,7 +49,11 @@ SamplesView::SamplesView(Workbench& bench, Prompts& prompts, QWidget* parent)
             &QPushButton::clicked, this, &SamplesView::takeLabelsAlong);
     m_stack = new QStackedWidget(this);
     m_stack->addWidget(splitter);
-    m_stack->addWidget(m_empty);
+    auto* empty = new QScrollArea(m_stack); // high where the text is large
+    empty->setWidgetResizable(true);
+    empty->setFrameShape(QFrame::NoFrame);
+    empty->setWidget(m_empty);
+    m_stack->addWidget(empty);
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->addWidget(m_stack);
@@ -260,7 +264,7 @@ bool SamplesView::shows(const Uid& noun) const
 
 void SamplesView::nextPane(int step)
 {
-    if (m_stack->currentWidget() == m_empty)
+    if (m_stack->currentIndex() == 1)
         m_empty->findChild<QPushButton*>()->setFocus(Qt::OtherFocusReason);
     else
         focusNextOf({m_list, m_chain, m_form, m_gate, m_lines}, step);
