@@ -48,7 +48,10 @@ constexpr auto singulars = std::to_array<Singular>({
     {"%n visits go", "%n visit goes"},
     {"%n visits are handed in.", "%n visit is handed in."},
     {"%n stay, and why", "%n stays, and why"},
+    {"%n pieces", "%n piece"},
     {"%n pieces of %1", "%n piece of %1"},
+    {"No new numbers: print the %n that wait once more", "No new numbers: print the %n that waits once more"},
+    {"%n printed labels wait for their samples", "%n printed label waits for its sample"},
     {", %n missing", ", %n missing"},
     {", %n breaks", ", %n break"},
     {"Not in season on %1: %n signs", "Not in season on %1: %n sign"},
@@ -65,10 +68,7 @@ const Singular* find(std::string_view source)
 }
 
 } // namespace
-    {"%n pieces", "%n piece"},
 
-    {"No new numbers: print the %n that wait once more", "No new numbers: print the %n that waits once more"},
-    {"%n printed labels wait for their samples", "%n printed label waits for its sample"},
 QString EnglishPlurals::translate(const char*, const char* source, const char*, int n) const
 {
     const Singular* singular = n == 1 ? find(source) : nullptr;
