@@ -23,6 +23,7 @@ struct SampleFacts {
     std::vector<std::string> seals, bags;
     SampleLimits limits;
     bool limitsProposed = true;
+    std::string mayMove;
 
     [[nodiscard]] CustodyContext context(const Session& session) const
     {
@@ -45,12 +46,13 @@ Result<SampleFacts> factsFor(Session& session, const Uid& sample, const Uid& vis
     auto stored = storedVisit(session, visit);
     if (!stored)
         return fail(stored.error());
-    SampleFacts facts{std::move(*stored), {}, {}, {}, {}, {}, true};
+    SampleFacts facts{std::move(*stored), {}, {}, {}, {}, {}, true, {}};
     const auto set = programme(session);
     if (!set)
         return fail(set.error());
     facts.limits = limitsOf(*set, session.pack());
     facts.limitsProposed = !set->limits;
+    facts.mayMove = set->mayMove;
     if (!facts.visit.visit.tree.isNull()) {
         auto tree = session.store().trees().row(facts.visit.visit.tree);
         if (!tree)
@@ -195,6 +197,7 @@ Result<SamplePage> samplePage(Session& session, const Uid& id)
     page.visitState = facts->visit.row.standing.state;
     page.limits = facts->limits;
     page.limitsProposed = facts->limitsProposed;
+    page.mayMove = facts->mayMove;
     for (const auto& leave : facts->leaves)
         if (leave.id == sample->leaveOwner || leave.id == sample->leaveAuthority)
             page.leaves.push_back(leave);

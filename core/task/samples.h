@@ -29,6 +29,7 @@ struct SamplePage {
     std::vector<Regime> regimes;            ///< in force at the place; shown at disposal
     SampleLimits limits;                    ///< of the programme, as they are in force
     bool limitsProposed = true;             ///< nobody in the programme has set them
+    std::string mayMove;                    ///< who may move a sample, as the programme has it; empty = nobody has set it
 };
 
 Result<std::vector<SampleLine>> sampleLines(Session& session);

@@ -195,6 +195,36 @@ TEST_CASE("a slip of the pen is mended by a line in its place that says why", "[
     CHECK(page.lines.back().pieces == 3);
 }
 
+TEST_CASE("the form says who may move a sample, and at its disposal what the authority asks at the place", "[gui][samples]")
+{
+    FindStore store;
+    Desk desk(person("HV", "Hester Vane"), {Role::office, Role::sampleHandler}, store.path);
+    Regime regime;
+    regime.issuer = "the office of the Marches";
+    regime.dryGalls = "keep";
+    regime.notify = "the duty officer";
+    regime.from = CivilDate::make(2026, 6, 1).value();
+    REQUIRE(addRegime(desk.session(), regime));
+    desk.key(Qt::Key_3, Qt::ControlModifier);
+    const auto hint = [&](const char* link) {
+        auto* chain = desk.window.findChild<ui::ChainView*>(QStringLiteral("chain"));
+        chain->setFocus(Qt::TabFocusReason);
+        desk.key(Qt::Key_End);
+        for (int step = 0; step < 12 && !chain->accessibleDescription().contains(QString::fromLatin1(link)); ++step)
+            desk.key(Qt::Key_Left);
+        desk.key(Qt::Key_Return);
+        return desk.window.findChild<QLabel*>(QStringLiteral("lineHint"))->text();
+    };
+    CHECK(hint("hands").contains(QStringLiteral("nobody has: ask the authority first")));
+    CHECK(hint("disposal").contains(
+        QStringLiteral("In force here, from the office of the Marches: dry galls are kept. Tell: the duty officer.")));
+    Programme wanted;
+    wanted.mayMove = "Tobias Wren";
+    REQUIRE(setProgramme(desk.session(), wanted, "programme"));
+    desk.window.bench().tellChanged();
+    CHECK(hint("hands").contains(QStringLiteral("Who may move it: Tobias Wren.")));
+}
+
 TEST_CASE("what was not bagged twice ends void, by keys", "[gui][samples]")
 {
     AtSamples at;

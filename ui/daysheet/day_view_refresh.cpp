@@ -144,6 +144,8 @@ void DayView::refreshNotice()
     for (const std::string& line : m_desk.pack().standingNotice)
         lines << text(line);
     const QString first = lines.isEmpty() ? tr("Leave it on the tree. Tell the plant-health authority.") : lines.takeFirst();
+    if (page.state != RecordState::draft) // what to do at the tree was said then; whom to tell stands
+        lines.clear();
     const QString tell = m_desk.whomToTell();
     lines.prepend(tell.isEmpty() ? tr("Nobody has set whom to tell in this store: ask your coordinator.") : tr("Tell: %1.").arg(tell));
     const QString shown = text(page.visit.id.text()) + first + lines.join(QLatin1Char(' '));

@@ -401,8 +401,8 @@ void TreePart::refreshKey()
             m_more->addItem(sentenceStart(text(character.name)), text(character.id));
     m_more->setEnabled(m_desk.mayEdit());
     chainTabs();
-    m_summary = hostText(page.host, pack);
-    QString verdict = page.host.evidence.empty() ? tr("Whether it is a host shows once you say what you see.") : m_summary;
+    m_summary = sentenceStart(hostWord(page.host.answer));
+    QString verdict = page.host.evidence.empty() ? tr("Whether it is a host shows once you say what you see.") : hostText(page.host, pack);
     if (page.visit.characters.empty() && !page.host.evidence.empty())
         verdict += QLatin1Char(' ') + tr("This is known from earlier visits.");
     m_verdict->setText(verdict);

@@ -50,6 +50,24 @@ QString kindHint(CustodyKind kind)
     }
 }
 
+/// What the programme or the authority says about this kind of line at this place.
+QString saidFor(CustodyKind kind, const SamplePage& page)
+{
+    if (kind == Kind::handOver)
+        return page.mayMove.empty() ? LineForm::tr("Who may move it is the programme's to set, and nobody has: ask the authority first.")
+                                    : LineForm::tr("Who may move it: %1.").arg(text(page.mayMove));
+    QStringList lines;
+    for (const Regime& regime : kind == Kind::disposal ? page.regimes : std::vector<Regime>{}) {
+        const QString asked = regime.dryGalls == "keep"      ? LineForm::tr("dry galls are kept")
+                              : regime.dryGalls == "destroy" ? LineForm::tr("dry galls are destroyed")
+                                                             : LineForm::tr("ask about dry galls");
+        lines << LineForm::tr("In force here, from %1: %2.").arg(text(regime.issuer), asked);
+        if (!regime.notify.empty())
+            lines << LineForm::tr("Tell: %1.").arg(text(regime.notify));
+    }
+    return lines.join(QLatin1Char(' '));
+}
+
 /// How the place of the person is called for a kind.
 QString fromWords(CustodyKind kind)
 {
@@ -305,6 +323,8 @@ void LineForm::refreshHead()
             break;
         }
     }
+    if (m_desk.page() && correcting() == 0 && !closed())
+        hint = QStringList{hint, saidFor(kind(), *m_desk.page())}.join(QLatin1Char(' ')).trimmed();
     m_closesLink = m_desk.page() && !closed() && head != tr("A new line");
     update();
     m_head->setText(head);

@@ -15,6 +15,8 @@ namespace cupule::ui {
 
 namespace {
 
+constexpr qsizetype manyWords = 200; // characters
+
 QString markOf(MessageStrip::Kind kind)
 {
     switch (kind) {
@@ -63,10 +65,13 @@ MessageStrip::MessageStrip(QWidget* parent)
     words->setSpacing(2);
     words->addWidget(m_what);
     words->addWidget(m_more);
-    auto* row = new QHBoxLayout(this);
-    row->addLayout(words, 1);
-    row->addWidget(m_button, 0, Qt::AlignVCenter);
-    row->addWidget(m_away, 0, Qt::AlignVCenter);
+    auto* buttons = new QHBoxLayout;
+    buttons->addWidget(m_button, 0, Qt::AlignVCenter);
+    buttons->addWidget(m_away, 0, Qt::AlignVCenter);
+    buttons->addStretch(1);
+    m_row = new QBoxLayout(QBoxLayout::LeftToRight, this);
+    m_row->addLayout(words, 1);
+    m_row->addLayout(buttons);
     connect(m_button, &QPushButton::clicked, this, &MessageStrip::buttonPressed);
     connect(m_away, &QPushButton::clicked, this, &MessageStrip::clear);
     restyle();
@@ -81,6 +86,8 @@ void MessageStrip::show(Kind kind, const QString& what, const QString& more, con
     m_more->setVisible(!more.isEmpty());
     m_button->setText(button);
     m_button->setVisible(!button.isEmpty());
+    // beside many words buttons would take their room
+    m_row->setDirection(more.size() > manyWords ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
     setAccessibleDescription(what + QLatin1Char(' ') + more);
     QFrame::show();
     update();

@@ -8,6 +8,7 @@
 #include "core/base/result.h"
 #include "core/rules/finding.h"
 
+class QBoxLayout;
 class QLabel;
 
 namespace cupule::ui {
@@ -38,6 +39,7 @@ protected:
 private:
     void restyle();
     Kind m_kind = Kind::note;
+    QBoxLayout* m_row;
     QLabel* m_what;
     QLabel* m_more;
     KeyButton* m_button;
