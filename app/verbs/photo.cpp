@@ -55,6 +55,10 @@ public:
         if (auto changed = changePhoto(**session, *photo, "photo"); !changed)
             return fail(changed.error());
         run.give(contentJson(toJson(*photo)));
+        if (!photo->copyOf.isNull()) {
+            run.say("{photo} is put aside as a copy. The file is kept.", {{"photo", photo->originalName}});
+            return done;
+        }
         const Pack& pack = (*session)->pack();
         std::string shows;
         for (const auto& id : photo->evidenceFor) {
