@@ -1,6 +1,7 @@
 // The photos of a day by keys alone: what is proposed and why, taken and refused, the camera's clock, likely copies, dropped files.
 
 #include "tests/gui/at_desk.h"
+#include "tests/gui/every_screen.h"
 
 #include <QDir>
 #include <QDropEvent>
@@ -278,6 +279,8 @@ TEST_CASE("the photos page clips no words and widens no window at the sizes that
         test::settle(p.desk.window, size);
         test::settle(p.desk.window, size);
         INFO(size.width() << "x" << size.height() << ", text " << percent);
+        for (const std::string& fault : test::clipped(*p.page))
+            FAIL_CHECK(fault);
         // what stands around the place, and what the page itself cannot do without
         const QSize around = p.desk.window.size() - p.desk.window.currentPlace()->size();
         const QSize needed = around + p.page->minimumSizeHint();
