@@ -15,6 +15,7 @@
 
 #include "ui/bridge/text.h"
 #include "ui/theme/theme.h"
+#include "ui/widgets/word_fit.h"
 
 namespace cupule::ui {
 
@@ -75,6 +76,7 @@ LabelDialog::LabelDialog(const QString& kept, QWidget* parent) : QDialog(parent)
 {
     setObjectName(QStringLiteral("labelDialog"));
     setWindowTitle(tr("Print labels"));
+    new WordFit(this, 620);
     auto* row = new QHBoxLayout;
     auto* form = new QFormLayout;
     row->addLayout(form, 1);
