@@ -10,6 +10,7 @@
 #include "tests/gui/photo_scene.h"
 #include "tests/gui/whole_window.h"
 #include "ui/bridge/text.h"
+#include "ui/daysheet/evidence_dialog.h"
 #include "ui/daysheet/photo_list.h"
 #include "ui/daysheet/photos_page.h"
 #include "ui/figures/figure.h"
@@ -113,7 +114,19 @@ std::unique_ptr<QWidget> page(bool scene, const QString& photo, std::initializer
     return window;
 }
 
+/// What a photo of the scene shows, asked after it lies with its visit.
+std::unique_ptr<QWidget> shows()
+{
+    QWidget* window = page(true, QStringLiteral("IMG_0613.jpg"), {Qt::Key_A}).release();
+    const PhotoRow* row = window->findChild<PhotosPage*>()->list()->current();
+    auto dialog = std::make_unique<EvidenceDialog>(static_cast<WholeWindow*>(window)->bench(), row != nullptr ? row->photo : PhotoNote(),
+                                                   builtInPack());
+    QObject::connect(dialog.get(), &QObject::destroyed, window, [window] { delete window; });
+    return dialog;
+}
+
 const bool pagesAdded =
+    addPicture({QStringLiteral("photos-shows"), shows, false, 460}) &&
     addPicture({QStringLiteral("photos-empty"), [] { return page(false, {}, {}); }, true}) &&
     addPicture({QStringLiteral("photos-proposed"), [] { return page(true, QStringLiteral("IMG_0611.jpg"), {}); }, true}) &&
     addPicture({QStringLiteral("photos-clock"), [] { return page(true, QStringLiteral("IMG_0612.jpg"), {Qt::Key_K, Qt::Key_Up}); }, true}) &&

@@ -52,6 +52,7 @@ EvidenceDialog::EvidenceDialog(Workbench& bench, const PhotoNote& photo, const P
     resize(onAnyScreen({scaled(460, font()), scaled(420, font())}));
     m_list->setObjectName(QStringLiteral("evidenceList"));
     m_list->setAccessibleName(windowTitle());
+    m_list->setSpacing(scaled(4, font()));
     for (const std::string& id : choices(*bench.session(), photo)) {
         auto* item = new QListWidgetItem(evidenceName(id, pack), m_list);
         item->setData(Qt::UserRole, text(id));
