@@ -6,6 +6,7 @@
 #include <vector>
 
 #include <QGuiApplication>
+#include <QLoggingCategory>
 
 #include "app/program.h"
 #include "app/window.h"
@@ -15,6 +16,8 @@ int main(int argc, char** argv)
 {
     using namespace cupule;
     const std::vector<std::string> words(argv + 1, argv + argc);
+    // a damaged picture is named with its file, in words of our own
+    QLoggingCategory::setFilterRules(QStringLiteral("qt.gui.imageio*=false"));
     if (app::wantsWindow(words))
         return app::runWindow(argc, argv, app::storeForWindow(words),
                                app::optionForWindow(words, "--profile"),
