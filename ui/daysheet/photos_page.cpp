@@ -67,6 +67,7 @@ QWidget* PhotosPage::makeHead()
     words->setSpacing(2);
     m_title = new RoleLabel(TextRole::title, head);
     m_title->setObjectName(QStringLiteral("photosTitle"));
+    m_title->setWordWrap(true);
     m_counts = new RoleLabel(TextRole::body, head, Tone::second);
     m_counts->setObjectName(QStringLiteral("photosCounts"));
     m_counts->setWordWrap(true);
@@ -75,9 +76,11 @@ QWidget* PhotosPage::makeHead()
     words->addWidget(m_counts);
     row->addLayout(words, 1);
     m_busy = new QWidget(head);
+    m_busy->hide();
     auto* busy = new QVBoxLayout(m_busy);
     busy->setContentsMargins(0, 0, 0, 0);
     m_busyWords = new QLabel(m_busy);
+    m_busyWords->setWordWrap(true);
     m_bar = new QProgressBar(m_busy);
     m_bar->setTextVisible(false);
     auto* stop = new KeyButton(tr("Stop"), m_busy);
@@ -89,14 +92,14 @@ QWidget* PhotosPage::makeHead()
     busy->addWidget(m_busyWords);
     busy->addLayout(bar);
     row->addWidget(m_busy);
-    auto* more = new KeyButton(tr("Take in photos…"), head);
-    more->setObjectName(QStringLiteral("photosTakeIn"));
-    more->setCap(QStringLiteral("O"));
+    m_takeIn = new KeyButton(tr("Take in photos…"), head);
+    m_takeIn->setObjectName(QStringLiteral("photosTakeIn"));
+    m_takeIn->setCap(QStringLiteral("O"));
     auto* back = new KeyButton(tr("Back to the visit"), head);
     back->setCap(tr("Esc"));
-    row->addWidget(more);
+    row->addWidget(m_takeIn);
     row->addWidget(back);
-    connect(more, &QPushButton::clicked, this, &PhotosPage::askFiles);
+    connect(m_takeIn, &QPushButton::clicked, this, &PhotosPage::askFiles);
     connect(back, &QPushButton::clicked, this, &PhotosPage::backAsked);
     return head;
 }
@@ -377,6 +380,9 @@ void PhotosPage::showActions()
 void PhotosPage::showBusy()
 {
     const bool busy = m_desk.isBusy();
+    if (busy && m_takeIn->hasFocus())
+        m_list->setFocus(Qt::OtherFocusReason);
+    m_takeIn->setVisible(!busy); // one thing at a time, and large text has room for one of them
     m_busy->setVisible(busy);
     if (!busy)
         return;

@@ -84,6 +84,7 @@ private:
     RoleLabel* m_counts;
     MessageStrip* m_strip;
     QWidget* m_busy;
+    KeyButton* m_takeIn;
     QLabel* m_busyWords;
     QProgressBar* m_bar;
     QWidget* m_clockRow;

@@ -72,7 +72,7 @@ protected:
 
 private:
     [[nodiscard]] int columns(int width) const;
-    int lay(int width, bool place) const;
+    int lay(int across, int width, bool place) const;
     void choose(int index);
 
     std::vector<Choice> m_choices;

@@ -37,7 +37,7 @@ void ChoiceRow::setChoices(const std::vector<Choice>& choices, ChoiceCard::Shape
         m_cards.push_back(card);
     }
     updateGeometry();
-    lay(width(), true);
+    lay(columns(width()), width(), true);
 }
 
 void ChoiceRow::setChosen(const QString& id)
@@ -63,21 +63,22 @@ int ChoiceRow::columns(int width) const
     int widest = 1;
     for (const ChoiceCard* card : m_cards)
         widest = std::max(widest, card->minimumSizeHint().width());
-    const int most = std::max(1, (width + scaled(6, font())) / (widest + scaled(6, font())));
-    const int count = static_cast<int>(m_cards.size());
-    if (most >= count)
-        return std::max(1, count);
-    const int lines = (count + most - 1) / most; // even lines: 3 + 2 rather than 4 + 1
-    return (count + lines - 1) / lines;
+    const int gap = scaled(6, font());
+    const int count = std::max(1, static_cast<int>(m_cards.size()));
+    const int most = std::clamp((width + gap) / (widest + gap), 1, count);
+    const int lines = (count + most - 1) / most;
+    const auto across = [count](int in) { return (count + in - 1) / in; }; // even lines: 3 + 2 rather than 4 + 1
+    // one line more where long words would make narrow cards taller than that
+    const bool shorter = lines < count && lay(across(lines + 1), width, false) < lay(across(lines), width, false);
+    return across(shorter ? lines + 1 : lines);
 }
 
-/// Gives the height; moves the cards where `place`.
-int ChoiceRow::lay(int width, bool place) const
+/// So many cards in a line. Gives the height; moves the cards where `place`.
+int ChoiceRow::lay(int across, int width, bool place) const
 {
     if (m_cards.empty())
         return 0;
     const int gap = scaled(4, font());
-    const int across = columns(width);
     const int wide = (width - (across - 1) * gap) / across;
     int y = 0;
     for (std::size_t first = 0; first < m_cards.size(); first += std::size_t(across)) {
@@ -94,7 +95,7 @@ int ChoiceRow::lay(int width, bool place) const
 
 int ChoiceRow::heightForWidth(int width) const
 {
-    return lay(width, false);
+    return lay(columns(width), width, false);
 }
 
 QSize ChoiceRow::sizeHint() const
@@ -102,7 +103,7 @@ QSize ChoiceRow::sizeHint() const
     int wide = 0;
     for (const ChoiceCard* card : m_cards)
         wide += card->sizeHint().width() + scaled(6, font());
-    return {wide, lay(std::max(wide, 100), false)};
+    return {wide, heightForWidth(std::max(wide, 100))};
 }
 
 QSize ChoiceRow::minimumSizeHint() const
@@ -116,7 +117,7 @@ QSize ChoiceRow::minimumSizeHint() const
 void ChoiceRow::resizeEvent(QResizeEvent* event)
 {
     QWidget::resizeEvent(event);
-    lay(width(), true);
+    lay(columns(width()), width(), true);
 }
 
 void ChoiceRow::changeEvent(QEvent* event)
@@ -124,7 +125,7 @@ void ChoiceRow::changeEvent(QEvent* event)
     QWidget::changeEvent(event);
     if (isRestyle(*event)) {
         updateGeometry();
-        lay(width(), true);
+        lay(columns(width()), width(), true);
     }
 }
 
