@@ -154,6 +154,12 @@ TEST_CASE("the camera's clock is changed by keys and the proposals follow at onc
         }
     p.desk.key(Qt::Key_Return);
     CHECK(p.page->list()->hasFocus());
+    p.at("IMG_0616.jpg");
+    p.desk.key(Qt::Key_G); // another day, perhaps another camera
+    CHECK_FALSE(p.page->desk().isSetByHand());
+    p.desk.window.findChild<QAction*>(QStringLiteral("day-later"))->trigger();
+    CHECK(p.page->desk().isSetByHand());
+    CHECK(*p.page->desk().secondsAhead() == -16800);
     p.page->findChild<QPushButton*>(QStringLiteral("photosAsEstimated"))->click();
     CHECK(*p.page->desk().secondsAhead() == 602);
 }

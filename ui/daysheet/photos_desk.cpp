@@ -25,7 +25,7 @@ PhotosDesk::PhotosDesk(DayDesk& day, Workbench& bench, QObject* parent) : QObjec
         m_rows.clear();
         m_copies.clear();
         m_paths.clear();
-        m_typed.reset();
+        m_typed.clear();
     });
 }
 
@@ -41,8 +41,6 @@ void PhotosDesk::refresh()
     if (m_bench.session() == nullptr)
         return;
     Session& session = *m_bench.session();
-    if (m_ground.day != day())
-        m_typed.reset();   // another day, perhaps another camera
     auto ground = photoGround(session, day());
     if (!ground)
         return m_bench.complain(ground.error());
@@ -69,7 +67,7 @@ void PhotosDesk::refresh()
 
 void PhotosDesk::propose()
 {
-    PhotoProposals proposals = proposeFrom(m_ground, m_typed);
+    PhotoProposals proposals = proposeFrom(m_ground, isSetByHand() ? std::optional(m_typed.at(day())) : std::nullopt);
     m_inUse = proposals.secondsAhead;
     m_rows.clear();
     for (const PhotoNote& photo : m_ground.tray) {
@@ -140,7 +138,10 @@ QString PhotosDesk::path(const Uid& photo)
 
 void PhotosDesk::setSecondsAhead(std::optional<double> seconds)
 {
-    m_typed = seconds;
+    if (seconds)
+        m_typed[day()] = *seconds;
+    else
+        m_typed.erase(day());
     propose();
 }
 

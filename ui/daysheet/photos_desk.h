@@ -6,6 +6,7 @@
 
 #pragma once
 
+#include <map>
 #include <optional>
 #include <vector>
 
@@ -53,7 +54,7 @@ public:
     [[nodiscard]] const std::optional<ClockOffset>& fromVisits() const { return m_ground.fromVisits; }
     /// In use: as set, else as estimated; nothing: the camera's clock is taken as it is.
     [[nodiscard]] std::optional<double> secondsAhead() const { return m_inUse; }
-    [[nodiscard]] bool isSetByHand() const { return m_typed.has_value(); }
+    [[nodiscard]] bool isSetByHand() const { return m_typed.contains(day()); }
     /// Nothing: as estimated again. Proposals follow at once.
     void setSecondsAhead(std::optional<double> seconds);
 
@@ -97,7 +98,8 @@ private:
     std::vector<LikelyCopy> m_copies;
     std::vector<PhotoRow> m_rows;
     QHash<QString, QString> m_paths;
-    std::optional<double> m_typed, m_inUse;
+    std::map<CivilDate, double> m_typed; ///< the clock as set by hand; another day has perhaps another camera
+    std::optional<double> m_inUse;
     bool m_busy = false, m_shown = false;
 };
 
