@@ -181,7 +181,7 @@ TEST_CASE("a merge is undone after a restart, and done again", "[task][trees][un
 
 TEST_CASE("merging and taking it back leaves everything as it was; the order of merging makes no other trees", "[task][trees]")
 {
-    SeededRandom chance(GENERATE(1, 2, 3, 4, 5, 6, 7, 8));
+    SeededRandom chance(static_cast<std::uint64_t>(GENERATE(1, 2, 3, 4, 5, 6, 7, 8)));
     Vale vale;
     const auto mary = vale.as("MH");
     const auto trees = wood(*mary);

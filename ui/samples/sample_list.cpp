@@ -99,7 +99,7 @@ void SampleDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
     const QString tree = text(sample->treeLabel);
     const int wide = painter->fontMetrics().horizontalAdvance(tree);
     const bool above = wide <= room;
-    painter->drawText(words, (above ? Qt::AlignTop : Qt::AlignBottom) | Qt::AlignRight, tree);
+    painter->drawText(words, int((above ? Qt::AlignTop : Qt::AlignBottom) | Qt::AlignRight), tree);
     painter->drawText(words, Qt::AlignBottom | Qt::AlignLeft,
                       painter->fontMetrics().elidedText(sampleWords(*sample), Qt::ElideRight,
                                                         words.width() - (above ? 0 : wide + 8)));
