@@ -6,6 +6,8 @@
 #include <cstdint>
 #include <limits>
 #include <map>
+#include <optional>
+#include <utility>
 #include <vector>
 
 
@@ -151,6 +153,10 @@ struct Projector::State {
     };
     /// By the usual operation, or at sea beyond the grid file without it.
     Result<Placed> place(GridSystem system, PlanePoint plane);
+    /// All at once; what that leaves without a place goes `one` by one, and is NaN where that finds none either. Gives how many.
+    template <class One>
+    Result<std::size_t> transform(GridSystem system, PJ_DIRECTION direction, std::span<const double> firstIn,
+                                  std::span<const double> secondIn, std::span<double> firstOut, std::span<double> secondOut, One one);
 };
 
 Result<const proj::Operation*> Projector::State::withoutGrid(GridSystem system)
@@ -193,6 +199,36 @@ Result<Projector::State::Placed> Projector::State::place(GridSystem system, Plan
     if (const auto at = forward(**second, plane.easting, plane.northing))
         return Placed{*at, *second};
     return outOfReach(system);
+}
+
+template <class One>
+Result<std::size_t> Projector::State::transform(GridSystem system, PJ_DIRECTION direction, std::span<const double> firstIn,
+                                                std::span<const double> secondIn, std::span<double> firstOut,
+                                                std::span<double> secondOut, One one)
+{
+    assert(firstIn.size() == secondIn.size() && firstIn.size() == firstOut.size() && firstIn.size() == secondOut.size());
+    const auto first = usual(system);
+    if (!first)
+        return fail(first.error());
+    if ((*first)->info.usesGrid) {
+        const auto order = direction == PJ_FWD ? orderByPlace(firstIn, secondIn) : orderByDegrees(firstIn, secondIn);
+        transformInOrder(**first, direction, order, firstIn, secondIn, firstOut, secondOut);
+    } else {
+        std::ranges::copy(firstIn, firstOut.begin());
+        std::ranges::copy(secondIn, secondOut.begin());
+        transformAll(**first, direction, firstOut, secondOut);
+    }
+    constexpr double none = std::numeric_limits<double>::quiet_NaN();
+    std::size_t missed = 0;
+    for (std::size_t i = 0; i < firstIn.size(); ++i) {
+        if (std::isfinite(firstOut[i]) && std::isfinite(secondOut[i]))
+            continue;
+        const std::optional<std::pair<double, double>> found = one(firstIn[i], secondIn[i]);
+        firstOut[i] = found ? found->first : none;
+        secondOut[i] = found ? found->second : none;
+        missed += found ? 0 : 1;
+    }
+    return missed;
 }
 
 Projector::Projector(std::unique_ptr<State> state) : m_state(std::move(state)) {}
@@ -266,29 +302,11 @@ Result<std::size_t> Projector::toGeographic(GridSystem system, std::span<const d
                                             std::span<const double> northings, std::span<double> latitudes,
                                             std::span<double> longitudes)
 {
-    assert(eastings.size() == northings.size() && eastings.size() == latitudes.size() &&
-           eastings.size() == longitudes.size());
-    const auto usual = m_state->usual(system);
-    if (!usual)
-        return fail(usual.error());
-    if ((*usual)->info.usesGrid) {
-        transformInOrder(**usual, PJ_FWD, orderByPlace(eastings, northings), eastings, northings, latitudes, longitudes);
-    } else {
-        std::ranges::copy(eastings, latitudes.begin());
-        std::ranges::copy(northings, longitudes.begin());
-        transformAll(**usual, PJ_FWD, latitudes, longitudes);
-    }
-    constexpr double none = std::numeric_limits<double>::quiet_NaN();
-    std::size_t missed = 0;
-    for (std::size_t i = 0; i < latitudes.size(); ++i) {
-        if (std::isfinite(latitudes[i]) && std::isfinite(longitudes[i]))
-            continue;
-        const auto placed = m_state->place(system, {eastings[i], northings[i]});
-        latitudes[i] = placed ? placed->at.latitude : none;
-        longitudes[i] = placed ? placed->at.longitude : none;
-        missed += placed ? 0 : 1;
-    }
-    return missed;
+    return m_state->transform(system, PJ_FWD, eastings, northings, latitudes, longitudes,
+                              [&](double easting, double northing) -> std::optional<std::pair<double, double>> {
+                                  const auto placed = m_state->place(system, {easting, northing});
+                                  return placed ? std::optional(std::pair{placed->at.latitude, placed->at.longitude}) : std::nullopt;
+                              });
 }
 
 Result<PlanePoint> Projector::toPlane(GridSystem system, double latitude, double longitude)
@@ -309,29 +327,11 @@ Result<std::size_t> Projector::toPlane(GridSystem system, std::span<const double
                                        std::span<const double> longitudes, std::span<double> eastings,
                                        std::span<double> northings)
 {
-    assert(eastings.size() == northings.size() && eastings.size() == latitudes.size() &&
-           eastings.size() == longitudes.size());
-    const auto usual = m_state->usual(system);
-    if (!usual)
-        return fail(usual.error());
-    if ((*usual)->info.usesGrid) {
-        transformInOrder(**usual, PJ_INV, orderByDegrees(latitudes, longitudes), latitudes, longitudes, eastings, northings);
-    } else {
-        std::ranges::copy(latitudes, eastings.begin());
-        std::ranges::copy(longitudes, northings.begin());
-        transformAll(**usual, PJ_INV, eastings, northings);
-    }
-    constexpr double none = std::numeric_limits<double>::quiet_NaN();
-    std::size_t missed = 0;
-    for (std::size_t i = 0; i < latitudes.size(); ++i) {
-        if (std::isfinite(eastings[i]) && std::isfinite(northings[i]))
-            continue;
-        const auto plane = toPlane(system, latitudes[i], longitudes[i]);
-        eastings[i] = plane ? plane->easting : none;
-        northings[i] = plane ? plane->northing : none;
-        missed += plane ? 0 : 1;
-    }
-    return missed;
+    return m_state->transform(system, PJ_INV, latitudes, longitudes, eastings, northings,
+                              [&](double latitude, double longitude) -> std::optional<std::pair<double, double>> {
+                                  const auto at = toPlane(system, latitude, longitude);
+                                  return at ? std::optional(std::pair{at->easting, at->northing}) : std::nullopt;
+                              });
 }
 
 Result<OperationInfo> Projector::operation(GridSystem system)
