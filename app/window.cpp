@@ -7,10 +7,10 @@
 #include <QEvent>
 #include <QTimer>
 
+#include "app/paper.h"
 #include "app/text.h"
 #include "app/words.h"
 #include "core/base/file.h"
-#include "core/report/html.h"
 #include "core/task/account.h"
 #include "core/task/notice.h"
 #include "core/task/sample_papers.h"
@@ -30,13 +30,10 @@ namespace {
 
 Status writeAccount(Session& session, const QString& path)
 {
-    const BridgeWords words;
     const auto data = gatherAccount(session, 0);
     if (!data)
         return tl::unexpected<Fault>(data.error());
-    const auto page = report::account(*data, session.pack(), words);
-    const bool paper = path.endsWith(QStringLiteral(".pdf"), Qt::CaseInsensitive);
-    return writeFile(ui::utf8(path), paper ? ui::documentPdf(page) : report::toHtml(page));
+    return writePaper(ui::utf8(path), report::account(*data, session.pack(), BridgeWords()));
 }
 
 Status writeLabels(Session& session, const Uid& sample, const QString& sheet, const QString& path)

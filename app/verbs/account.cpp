@@ -1,9 +1,7 @@
 #include "core/task/account.h"
 
+#include "app/paper.h"
 #include "app/verbs/verbs.h"
-#include "core/base/file.h"
-#include "core/report/html.h"
-#include "ui/print/pdf.h"
 
 namespace cupule::app {
 
@@ -38,7 +36,7 @@ public:
         if (!data)
             return fail(data.error());
         const auto page = report::account(*data, (*session)->pack(), run.words());
-        if (auto written = writeFile(m_out, m_out.ends_with(".pdf") ? ui::documentPdf(page) : report::toHtml(page)); !written)
+        if (auto written = writePaper(m_out, page); !written)
             return fail(written.error());
         run.say("Wrote {file}. Visits: {visits}; finds accepted or claimed: {finds}.",
                 {{"file", m_out},

@@ -1,11 +1,9 @@
 #include "core/report/notice.h"
 
+#include "app/paper.h"
 #include "app/verbs/verbs.h"
-#include "core/base/file.h"
-#include "core/report/html.h"
 #include "core/task/nouns.h"
 #include "core/task/notice.h"
-#include "ui/print/pdf.h"
 
 namespace cupule::app {
 
@@ -43,7 +41,7 @@ public:
         if (!data)
             return fail(data.error());
         const auto paper = report::notice(*data, (*session)->pack(), run.words());
-        if (auto written = writeFile(m_out, m_out.ends_with(".pdf") ? ui::documentPdf(paper) : report::toHtml(paper)); !written)
+        if (auto written = writePaper(m_out, paper); !written)
             return fail(written.error());
         run.say("Wrote {file}. Nobody has been told by it: send it, then note that with \"cupule told\".", {{"file", m_out}});
         run.give({{"path", m_out}, {"id", id->text()}, {"told", data->told.has_value()}});

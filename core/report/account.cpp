@@ -4,24 +4,13 @@
 
 #include <fmt/format.h>
 
+#include "core/report/paper.h"
+
 namespace cupule::report {
 
 namespace {
 
-/// Everything a part of the page needs.
-struct Page {
-    const AccountData& data;
-    const Pack& pack;
-    const Words& words;
-    Document& out;
-
-    void heading(const char* english) const { out.blocks.emplace_back(Heading{2, words.text(english)}); }
-    void say(const char* english, const Arguments& arguments = {}, Tone tone = Tone::plain) const
-    {
-        out.blocks.emplace_back(Paragraph{words.text(english, arguments), tone});
-    }
-    [[nodiscard]] std::string count(double value) const { return words.number(value); }
-};
+using Page = PaperOf<AccountData>;
 
 int of(const std::map<RecordState, int>& counts, RecordState state)
 {
@@ -255,7 +244,7 @@ Document titlePage(const AccountData& data, const Pack& pack, const Words& words
 Document account(const AccountData& data, const Pack& pack, const Words& words)
 {
     Document out = titlePage(data, pack, words);
-    const Page page{data, pack, words, out};
+    const Page page{{pack, words, out}, data};
     effort(page);
     finds(page);
     nothing(page);

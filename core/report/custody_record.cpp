@@ -4,6 +4,7 @@
 
 #include "core/record/names.h"
 #include "core/report/moments.h"
+#include "core/report/paper.h"
 
 namespace cupule::report {
 
@@ -11,27 +12,7 @@ namespace {
 
 constexpr int rowsByHand = 3;
 
-/// Everything a part of the paper needs.
-struct Paper {
-    const CustodyRecordData& data;
-    const Pack& pack;
-    const Words& words;
-    Document& out;
-
-    void heading(const char* english) const { out.blocks.emplace_back(Heading{2, words.text(english)}); }
-    void say(const char* english, const Arguments& arguments = {}, Tone tone = Tone::plain) const
-    {
-        out.blocks.emplace_back(Paragraph{words.text(english, arguments), tone});
-    }
-    [[nodiscard]] Table table(std::initializer_list<const char*> titles) const
-    {
-        Table table;
-        for (const char* title : titles)
-            table.columns.push_back({words.text(title), false});
-        return table;
-    }
-    [[nodiscard]] std::string count(double value, int decimals = 0) const { return words.number(value, decimals); }
-};
+using Paper = PaperOf<CustodyRecordData>;
 
 bool isOver(SampleState state)
 {
@@ -45,9 +26,7 @@ void taken(const Paper& paper)
     const Words& words = paper.words;
     paper.heading("What was taken");
     Table table = paper.table({"Fact", "As recorded"});
-    const auto row = [&](const char* name, const std::string& value) {
-        table.rows.push_back({words.text(name), value.empty() ? words.text("not recorded") : value});
-    };
+    const auto row = [&](const char* name, const std::string& value) { paper.row(table, name, value); };
     row("Record", words.text("{tree}@{date}, {state}", {{"tree", facts.tree},
                                                         {"date", facts.visitDate.text()},
                                                         {"state", words.state(paper.data.visitState)}}));
@@ -282,12 +261,7 @@ void cautions(const Paper& paper)
     list.items.push_back(paper.words.text("Remains are destroyed, kept or returned only on written instruction."));
     list.items.push_back(paper.words.text("A result speaks of the material in the bag, never of the tree or the site."));
     paper.out.blocks.emplace_back(std::move(list));
-    for (const Regime& regime : paper.data.regimes)
-        paper.say("In force here, from {issuer} ({reference}): dry galls: {dry}. Tell: {notify}.",
-                  {{"issuer", regime.issuer},
-                   {"reference", regime.reference.empty() ? paper.words.text("without a number") : regime.reference},
-                   {"dry", paper.words.text(regime.dryGalls.c_str())},
-                   {"notify", regime.notify.empty() ? paper.words.text("ask the authority") : regime.notify}});
+    paper.regimes(paper.data.regimes);
     ofTheProgramme(paper);
     const Pack& pack = paper.pack;
     paper.out.blocks.emplace_back(Paragraph{pack.exportNote, Tone::caution});
@@ -315,7 +289,7 @@ Document custodyRecord(const CustodyRecordData& data, const Pack& pack, const Wo
         out.demonstration = words.text("Demonstration: every person, place and sample on this paper is invented.");
     out.foot = facts.sample.number + ". " + pack.hazardLine + " " + pack.exportNote;
     out.code = facts.sample.number;
-    const Paper paper{data, pack, words, out};
+    const Paper paper{{pack, words, out}, data};
     out.blocks.emplace_back(Paragraph{pack.hazardLine, Tone::caution});
     taken(paper);
     leaves(paper);

@@ -2,9 +2,8 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
-
 #include "core/report/moments.h"
+#include "core/report/paper.h"
 
 namespace cupule::report {
 
@@ -13,49 +12,19 @@ namespace {
 constexpr std::size_t digitsOfHash = 12;
 constexpr std::size_t mostEarlier = 6;
 
-/// Everything a part of the paper needs.
-struct Paper {
-    const NoticeData& data;
-    const Pack& pack;
-    const Words& words;
-    Document& out;
+using Paper = PaperOf<NoticeData>;
 
-    void heading(const char* english) const { out.blocks.emplace_back(Heading{2, words.text(english)}); }
-    void say(const char* english, const Arguments& arguments = {}, Tone tone = Tone::plain) const
-    {
-        out.blocks.emplace_back(Paragraph{words.text(english, arguments), tone});
-    }
-    [[nodiscard]] Table table(std::initializer_list<const char*> titles) const
-    {
-        Table table;
-        for (const char* title : titles)
-            table.columns.push_back({words.text(title), false});
-        return table;
-    }
-    /// What is empty is said to be: an authority must see what nobody wrote down.
-    void row(Table& table, const char* name, const std::string& value) const
-    {
-        table.rows.push_back({words.text(name), value.empty() ? words.text("not recorded") : value});
-    }
-    [[nodiscard]] std::string count(double value, int decimals = 0) const { return words.number(value, decimals); }
-};
-
-void add(std::string& list, const std::string& part, const char* between = ", ")
+/// Which square the words named, and by what it became degrees.
+std::string workedOut(const Paper& paper, const Position& place)
 {
-    if (!part.empty())
-        list += (list.empty() ? "" : between) + part;
-}
-
-std::string uncertain(const Paper& paper, const Position& place)
-{
-    std::string out = paper.words.text("± {metres} m", {{"metres", paper.count(place.uncertaintyMetres)}});
+    std::string out;
     if (place.squareMetres > 0)
-        add(out, paper.words.text("the middle of a square of {metres} m", {{"metres", paper.count(place.squareMetres)}}));
+        addPart(out, paper.words.text("the middle of a square of {metres} m", {{"metres", paper.count(place.squareMetres)}}));
     if (place.operation != "none" && place.operationAccuracyMetres >= 0)
-        add(out, paper.words.text("worked out by {operation}, good to {metres} m",
-                                  {{"operation", place.operation}, {"metres", paper.count(place.operationAccuracyMetres)}}),
-            "; ");
-    return out;
+        addPart(out, paper.words.text("{operation}, good to {metres} m",
+                                      {{"operation", place.operation}, {"metres", paper.count(place.operationAccuracyMetres)}}),
+                "; ");
+    return out.empty() ? paper.words.text("as written") : out;
 }
 
 void where(const Paper& paper)
@@ -67,9 +36,8 @@ void where(const Paper& paper)
     paper.row(table, "Tree and site", d.site.empty() ? d.tree : d.tree + ", " + d.site);
     if (d.place) {
         paper.row(table, "Place as written", d.place->typed);
-        paper.row(table, "In degrees, WGS 84",
-                  fmt::format("{:.5f}, {:.5f}", d.place->latitude, d.place->longitude));
-        paper.row(table, "How exact", uncertain(paper, *d.place));
+        paper.row(table, "Place", placeWords(*d.place, paper.words));
+        paper.row(table, "Worked out from it", workedOut(paper, *d.place));
     } else {
         paper.row(table, "Place as written", {});
     }
@@ -97,7 +65,7 @@ void host(const Paper& paper)
     paper.heading("The host");
     std::string on;
     for (const std::string& id : verdict.decidedBy)
-        add(on, characterName(paper.pack, id));
+        addPart(on, characterName(paper.pack, id));
     if (on.empty())
         paper.say("Judged by its characters: {verdict}.", {{"verdict", paper.words.host(verdict.answer)}});
     else
@@ -105,7 +73,7 @@ void host(const Paper& paper)
                   {{"verdict", paper.words.host(verdict.answer)}, {"characters", on}});
     std::string against;
     for (const std::string& id : verdict.contradictions)
-        add(against, characterName(paper.pack, id));
+        addPart(against, characterName(paper.pack, id));
     if (!against.empty())
         paper.say("Against it: {characters}.", {{"characters", against}}, Tone::caution);
 }
@@ -125,16 +93,16 @@ std::string amount(const Paper& paper, const NoticeSign& seen, const Sign* sign)
     const Observation& o = seen.observation;
     std::string out;
     if (o.count)
-        add(out, paper.words.text("number: {n}", {{"n", paper.count(*o.count)}}));
+        addPart(out, paper.words.text("number: {n}", {{"n", paper.count(*o.count)}}));
     else if (!o.countClass.empty())
-        add(out, paper.words.text("number: {n}", {{"n", o.countClass}}));
+        addPart(out, paper.words.text("number: {n}", {{"n", o.countClass}}));
     if (o.measure) {
         std::string size = paper.count(*o.measure, 1);
         if (o.measureError)
             size += " ± " + paper.count(*o.measureError, 1);
-        add(out, size + ' ' + (sign == nullptr || sign->unit.empty() ? "mm" : sign->unit.c_str()));
+        addPart(out, size + ' ' + (sign == nullptr || sign->unit.empty() ? "mm" : sign->unit.c_str()));
     }
-    add(out, o.note, "; ");
+    addPart(out, o.note, "; ");
     return out;
 }
 
@@ -157,13 +125,13 @@ std::string effortWords(const Paper& paper)
     const Effort& effort = paper.data.visit.effort;
     std::string out;
     if (effort.minutes)
-        add(out, paper.words.text("{n} minutes", {{"n", paper.count(*effort.minutes)}}));
+        addPart(out, paper.words.text("{n} minutes", {{"n", paper.count(*effort.minutes)}}));
     if (effort.crownPercent)
-        add(out, paper.words.text("{n} % of the crown", {{"n", paper.count(*effort.crownPercent)}}));
+        addPart(out, paper.words.text("{n} % of the crown", {{"n", paper.count(*effort.crownPercent)}}));
     if (effort.heightMetres)
-        add(out, paper.words.text("up to {n} m", {{"n", paper.count(*effort.heightMetres)}}));
+        addPart(out, paper.words.text("up to {n} m", {{"n", paper.count(*effort.heightMetres)}}));
     if (effort.binoculars)
-        add(out, paper.words.text(*effort.binoculars ? "with binoculars" : "without binoculars"));
+        addPart(out, paper.words.text(*effort.binoculars ? "with binoculars" : "without binoculars"));
     return out;
 }
 
@@ -175,16 +143,16 @@ void how(const Paper& paper)
     paper.row(table, "Seen by", d.observer);
     std::string companions;
     for (const std::string& companion : d.companions)
-        add(companions, companion);
+        addPart(companions, companion);
     paper.row(table, "With", companions.empty() ? paper.words.text("nobody else named") : companions);
     paper.row(table, "Effort", effortWords(paper));
     std::string pictures;
     for (const PhotoNote& photo : d.photos)
-        add(pictures, photo.originalName + " (SHA-256 " + photo.sha256.substr(0, digitsOfHash) + "…)", "; ");
+        addPart(pictures, photo.originalName + " (SHA-256 " + photo.sha256.substr(0, digitsOfHash) + "…)", "; ");
     paper.row(table, "Pictures", pictures.empty() ? paper.words.text("none") : pictures);
     std::string leaves;
     for (const Leave& leave : d.leaves)
-        add(leaves, leave.reference.empty() ? paper.words.text("without a number") : leave.reference);
+        addPart(leaves, leave.reference.empty() ? paper.words.text("without a number") : leave.reference);
     paper.row(table, "Leaves in force, by reference", leaves.empty() ? paper.words.text("none noted") : leaves);
     paper.out.blocks.emplace_back(std::move(table));
 }
@@ -223,15 +191,15 @@ void judged(const Paper& paper)
         std::string reasons;
         for (const std::string& id : decision.reasons) {
             const Reason* reason = paper.pack.reason(id);
-            add(reasons, reason == nullptr ? id : reason->sentence);
+            addPart(reasons, reason == nullptr ? id : reason->sentence);
         }
         std::string line = paper.words.text("{outcome} by {who}, {when}", {{"outcome", paper.words.outcome(decision.outcome)},
                                                                              {"who", entry.by},
                                                                              {"when", momentWords(decision.at, paper.words)}});
         if (decision.laboratory)
-            add(line, paper.words.text("on laboratory report {number}", {{"number", decision.reportNumber}}));
-        add(line, reasons, ": ");
-        add(line, decision.remark, ". ");
+            addPart(line, paper.words.text("on laboratory report {number}", {{"number", decision.reportNumber}}));
+        addPart(line, reasons, ": ");
+        addPart(line, decision.remark, ". ");
         list.items.push_back(std::move(line));
     }
     if (!list.items.empty())
@@ -240,7 +208,7 @@ void judged(const Paper& paper)
         return;
     std::string earlier;
     for (std::size_t i = 0; i < std::min(d.earlier.size(), mostEarlier); ++i)
-        add(earlier,
+        addPart(earlier,
             paper.words.text("{date}: {what}, {state}", {{"date", paper.words.date(d.earlier[i].date)},
                                                            {"what", paper.words.code(d.earlier[i].summary)},
                                                            {"state", paper.words.state(d.earlier[i].state)}}),
@@ -256,12 +224,7 @@ void telling(const Paper& paper)
     paper.say(d.tell.empty() ? "The programme has not set whom to tell. Look up the plant-health authority of the place."
                              : "The programme tells: {whom}",
               {{"whom", d.tell}}, d.tell.empty() ? Tone::caution : Tone::plain);
-    for (const Regime& regime : d.regimes)
-        paper.say("In force here, from {issuer} ({reference}): dry galls: {dry}. Tell: {notify}.",
-                  {{"issuer", regime.issuer},
-                   {"reference", regime.reference.empty() ? paper.words.text("without a number") : regime.reference},
-                   {"dry", paper.words.text(regime.dryGalls.c_str())},
-                   {"notify", regime.notify.empty() ? paper.words.text("ask the authority") : regime.notify}});
+    paper.regimes(d.regimes);
     if (d.told)
         paper.say("Told before: {whom}, {when}, by {who}; reference: {reference}.",
                   {{"whom", d.told->to},
@@ -293,7 +256,7 @@ Document notice(const NoticeData& data, const Pack& pack, const Words& words)
     if (data.demonstration)
         out.demonstration = words.text("Demonstration: every person, place and find on this paper is invented.");
     out.foot = words.text("Record {id}. {note}", {{"id", data.visit.id.text()}, {"note", pack.exportNote}});
-    const Paper paper{data, pack, words, out};
+    const Paper paper{{pack, words, out}, data};
     paper.say(data.names ? "Holds an exact place and people's names: for the plant-health authority alone, never for publication."
                          : "Holds an exact place: for the plant-health authority alone, never for publication.",
               {}, Tone::caution);

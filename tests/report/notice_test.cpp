@@ -22,6 +22,7 @@ NoticeData find()
     data.site = "Wick";
     Position place;
     place.typed = "SO 6434 5161";
+    place.system = "OSGB";
     place.latitude = 52.161;
     place.longitude = -2.522;
     place.squareMetres = 10;
@@ -62,8 +63,8 @@ TEST_CASE("a notice holds what a record of a find should hold", "[report][notice
     CHECK(says(data, "11 June 2026"));
     CHECK(says(data, "W-03, Wick"));
     CHECK(says(data, "SO 6434 5161"));
-    CHECK(says(data, "52.16100, -2.52200"));
-    CHECK(says(data, "± 7 m, the middle of a square of 10 m; worked out by Inverse of British National Grid"));
+    CHECK(says(data, "52.16100 N, 2.52200 W, WGS 84, ± 13 m")); // the square and 5 m for the operation without a grid file
+    CHECK(says(data, "the middle of a square of 10 m; Inverse of British National Grid + OSGB36 to WGS 84 (6), good to 2 m"));
     CHECK(says(data, "number: 3, 12.5 ± 0.4 mm"));
     CHECK(says(data, "IC, Ines Corrie"));
     CHECK(says(data, "12 minutes, 60 % of the crown"));
