@@ -343,6 +343,13 @@ CrownLook lookOf(const Crown& crown, Cluster all)
     return {std::vector<Cluster>(crown.nodes.size(), all), false};
 }
 
+/// A patch of that size with its middle between two angles wears `what`.
+void wear(CrownLook& look, const Crown& crown, Cluster what, double from, double to, double size, Dice& shape)
+{
+    for (const int i : clustersNear(crown, patchAt(crown, from, to, shape), size))
+        look.clusters[std::size_t(i)] = what;
+}
+
 void healthy(Drawing& drawing, const FigureSpec&, const Dice& dice)
 {
     const Crown crown = growCrown(dice);
@@ -360,8 +367,7 @@ void dieback(Drawing& drawing, const FigureSpec&, const Dice& dice)
             look.clusters[i] = Cluster::thin;
     constexpr int patches = 3;
     for (int k = 0; k < patches; ++k)
-        for (const int i : clustersNear(crown, patchAt(crown, -5 + 62.0 * k, 40 + 62.0 * k, shape), shape.in(2500, 3700)))
-            look.clusters[std::size_t(i)] = Cluster::bare;
+        wear(look, crown, Cluster::bare, -5 + 62.0 * k, 40 + 62.0 * k, shape.in(2500, 3700), shape);
     drawCrown(drawing, crown, look, dice);
 }
 
@@ -371,8 +377,7 @@ void browned(Drawing& drawing, const FigureSpec&, const Dice& dice)
     CrownLook look = lookOf(crown, Cluster::leafy);
     Dice shape = dice.part("browned");
     for (int k = 0; k < 5; ++k)
-        for (const int i : clustersNear(crown, patchAt(crown, -10 + 38.0 * k, 20 + 38.0 * k, shape), shape.in(900, 1900)))
-            look.clusters[std::size_t(i)] = Cluster::brown;
+        wear(look, crown, Cluster::brown, -10 + 38.0 * k, 20 + 38.0 * k, shape.in(900, 1900), shape);
     drawCrown(drawing, crown, look, dice);
 }
 
@@ -384,8 +389,7 @@ void winterRetained(Drawing& drawing, const FigureSpec&, const Dice& dice)
     Dice shape = dice.part("winter");
     const double first = shape.in(0, 120);
     for (const double angle : {first, first + 70})
-        for (const int i : clustersNear(crown, patchAt(crown, angle, angle + 20, shape), shape.in(1800, 2600)))
-            look.clusters[std::size_t(i)] = Cluster::rags;
+        wear(look, crown, Cluster::rags, angle, angle + 20, shape.in(1800, 2600), shape);
     drawCrown(drawing, crown, look, dice);
 }
 

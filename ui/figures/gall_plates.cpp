@@ -265,9 +265,7 @@ void winterRetained(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
         if (i % 3 != 1)
             leaf(i);
     twig.draw(drawing, dice, true, true);
-    const int first = twig.outerSide();
-    for (int node = 1; node < twig.nodes(); ++node)
-        drawChestnutNode(drawing, twig.node(node), twig.headingAt(node), node % 2 ? first : -first, twig.widthAt(node), wood, dice.part("node", node));
+    drawChestnutNodes(drawing, twig, twig.nodes() - 1, wood, dice);
     const Gall gall({centre, d, way, gallColour(spec.gallColour, GallColour::dry), 0, exitHoles(spec.exitHoles, shape.whole(2, 4))}, dice);
     drawCollar(drawing, gall, straightOut(gall, way + 180), 3.6, wood, 0.25);
     gall.draw(drawing);

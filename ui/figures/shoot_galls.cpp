@@ -217,10 +217,7 @@ void dryTwig(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     drawCollar(drawing, sideGall, straightOut(sideGall, side.headingAt(2) + 180), 2.8, {42, 5, 12}, 0.35);
     sideGall.draw(drawing);
     twig.draw(drawing, dice, true, true);
-    for (int node = 1; node < twig.nodes(); ++node)
-        if (node != fork)
-            drawChestnutNode(drawing, twig.node(node), twig.headingAt(node), node % 2 ? first : -first,
-                             twig.widthAt(node), wood, dice.part("node", node));
+    drawChestnutNodes(drawing, twig, twig.nodes() - 1, wood, dice, fork);
     const double way = twig.headingAt(twig.nodes());
     const QPointF centre = twig.tip() + headed(way) * (0.36 * d);
     const Gall tip({centre, d, way, gallColour(spec.gallColour, GallColour::dry), 0, exitHoles(spec.exitHoles, 3)}, dice.part("tip"));

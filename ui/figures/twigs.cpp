@@ -68,9 +68,7 @@ void castanea(Drawing& drawing, const FigureSpec&, const Dice& dice)
     const Stem twig(form, dice.part("stem"));
     twig.draw(drawing, dice, true, true);
     const int first = twig.outerSide();
-    for (int node = 1; node <= twig.nodes(); ++node)
-        drawChestnutNode(drawing, twig.node(node), twig.headingAt(node), node % 2 ? first : -first,
-                         twig.widthAt(node), bark, dice.part("node", node));
+    drawChestnutNodes(drawing, twig, twig.nodes(), bark, dice);
     // no end bud: a dry stub beside the topmost bud
     const QPointF tip = twig.tip();
     const double way = twig.headingAt(twig.nodes());
@@ -271,6 +269,8 @@ BudForm chestnutBud(Dice& dice)
     return {dice.in(5.0, 6.0), dice.in(3.9, 4.4), 0.40, 0.40, 0.66, dice.whole(2, 3), colour};
 }
 
+namespace {
+
 void drawChestnutNode(Drawing& drawing, const QPointF& node, double heading, int side, double width,
                       const Lab& bark, Dice dice)
 {
@@ -285,6 +285,17 @@ void drawChestnutNode(Drawing& drawing, const QPointF& node, double heading, int
     drawBud(drawing, node + across * (0.46 * width) + way * 0.9, heading - side * (34 + dice.in(-5, 5)),
             chestnutBud(dice));
     drawScar(drawing, node + across * (0.46 * width) - way * 1.3, heading - side * 14, 2.9, bark);
+}
+
+} // namespace
+
+void drawChestnutNodes(Drawing& drawing, const Stem& twig, int last, const Lab& bark, const Dice& dice, int except)
+{
+    const int first = twig.outerSide();
+    for (int node = 1; node <= last; ++node)
+        if (node != except)
+            drawChestnutNode(drawing, twig.node(node), twig.headingAt(node), node % 2 ? first : -first, twig.widthAt(node), bark,
+                             dice.part("node", node));
 }
 
 } // namespace cupule::ui

@@ -19,8 +19,7 @@ BudForm chestnutBud(Dice& dice);
 BudForm fagusBud();
 BudForm carpinusBud();
 BudForm aesculusEndBud();
-/// A bud on its cushion above a leaf scar, to one side of the twig.
-void drawChestnutNode(Drawing& drawing, const QPointF& node, double heading, int side, double width,
-                      const Lab& bark, Dice dice);
+/// At the nodes 1 to `last` of a twig, on alternate sides: a bud on its cushion above a leaf scar. None at the node `except`.
+void drawChestnutNodes(Drawing& drawing, const Stem& twig, int last, const Lab& bark, const Dice& dice, int except = 0);
 
 } // namespace cupule::ui

@@ -9,6 +9,7 @@
 
 #include "ui/map/map_words.h"
 #include "ui/theme/theme.h"
+#include "ui/widgets/arrow_keys.h"
 #include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
@@ -18,17 +19,6 @@ namespace {
 constexpr double zoomStep = 1.5;
 constexpr double margin = 26;        // points of the screen around all that is shown
 constexpr double smallStep = 8;      // Shift and an arrow
-
-QPointF arrow(int key)
-{
-    switch (key) {
-    case Qt::Key_Left: return {-1, 0};
-    case Qt::Key_Right: return {1, 0};
-    case Qt::Key_Up: return {0, -1};
-    case Qt::Key_Down: return {0, 1};
-    default: return {};
-    }
-}
 
 } // namespace
 

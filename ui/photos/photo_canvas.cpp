@@ -7,6 +7,7 @@
 #include <QMouseEvent>
 
 #include "ui/theme/theme.h"
+#include "ui/widgets/arrow_keys.h"
 
 namespace cupule::ui {
 
@@ -15,17 +16,6 @@ namespace {
 constexpr double zoomStep = 1.25;
 constexpr double largestZoom = 32;
 constexpr double reach = 14; // screen pixels within which a press takes hold of an end
-
-QPointF arrow(int key)
-{
-    switch (key) {
-    case Qt::Key_Left: return {-1, 0};
-    case Qt::Key_Right: return {1, 0};
-    case Qt::Key_Up: return {0, -1};
-    case Qt::Key_Down: return {0, 1};
-    default: return {};
-    }
-}
 
 } // namespace
 
