@@ -1,5 +1,5 @@
 #include "tests/app/command.h"
-#include "tests/position/reference_rows.h"
+#include "tests/support/reference_rows.h"
 #include "tests/support/catch.h"
 #include "tests/support/shared_data.h"
 
@@ -57,7 +57,7 @@ TEST_CASE("numbers below zero are no options, and the area is the one named", "[
 // Source: reference/geo/gridref_cases.csv, every row, run as its README says.
 TEST_CASE("every published notation gives its result or its error through the program", "[app][position]")
 {
-    const auto rows = referenceRows("gridref_cases.csv");
+    const auto rows = referenceRows("reference/geo/gridref_cases.csv");
     if (rows.empty())
         return;
     CHECK(rows.size() == 157);

@@ -110,34 +110,36 @@ private:
 
 } // namespace
 
+namespace {
+
+constexpr double frame = 16; // ms
+
+} // namespace
+
 void measureRegister(const Settings& settings, Table& table)
 {
     Register shown(settings.folder);
-    const auto pageAt = [&](const char* id, const char* work, int from) {
+    const auto add = [&](const char* id, const char* work, const char* peer, double target, const auto& ours, const auto& theirs) {
         Line line;
         line.id = id;
         line.work = work;
-        line.peer = "the same rows by one bare query of SQLite";
+        line.peer = peer;
         line.unit = "ms";
-        line.target = 16;
+        line.target = target;
         line.absolute = true;
-        line.note = "16 ms: a frame at 60 Hz; ours also reads the contents and writes each place in the store's notation";
-        interleave(settings.rounds, [&] { return shown.ours(from); }, [&] { return shown.bare(from); }, line);
+        if (target == frame)
+            line.note = "16 ms: a frame at 60 Hz; ours also reads the contents and writes each place in the store's notation";
+        interleave(settings.rounds, ours, theirs, line);
         table.lines.push_back(line);
+    };
+    const auto pageAt = [&](const char* id, const char* work, int from) {
+        add(id, work, "the same rows by one bare query of SQLite", frame, [&] { return shown.ours(from); }, [&] { return shown.bare(from); });
+    };
+    const auto filter = [&](const char* id, const char* work, const cupule::TreeQuery& query) {
+        add(id, work, "a page without a filter", 100, [&] { return shown.filtered(query); }, [&] { return shown.filtered({}); });
     };
     pageAt("R1", "first page of a register of 100000 trees", 0);
     pageAt("R2", "its last page", trees - page);
-    const auto filter = [&](const char* id, const char* work, const cupule::TreeQuery& query) {
-        Line line;
-        line.id = id;
-        line.work = work;
-        line.peer = "a page without a filter";
-        line.unit = "ms";
-        line.target = 100;
-        line.absolute = true;
-        interleave(settings.rounds, [&] { return shown.filtered(query); }, [&] { return shown.filtered({}); }, line);
-        table.lines.push_back(line);
-    };
     filter("R3", "felled or not found among 100000 trees: counted, first page", {.show = cupule::TreesShown::gone});
     filter("R4", "standing among 100000 trees: counted, first page", {.show = cupule::TreesShown::standing});
 }

@@ -149,6 +149,30 @@ struct Desk {
     int presses = 0;
 };
 
+/// The store of the tests: of the demonstration, in the maritime region.
+inline NewStore tharnVale()
+{
+    NewStore description;
+    description.name = "Tharn Vale";
+    description.region = "MAR";
+    description.zone = "Europe/London";
+    description.demonstration = true;
+    return description;
+}
+
+/// Both leaves that a sample needs, from June on.
+inline void allowSamples(Session& session)
+{
+    for (const auto& [giver, scopes] : {std::pair{LeaveGiver::owner, std::vector{LeaveScope::enter, LeaveScope::sample}},
+                                        std::pair{LeaveGiver::authority, std::vector{LeaveScope::sample, LeaveScope::move}}}) {
+        Leave leave;
+        leave.giver = giver;
+        leave.scopes = scopes;
+        leave.from = CivilDate::make(2026, 6, 1).value();
+        REQUIRE(addLeave(session, leave));
+    }
+}
+
 /// A store with one handed-in visit of Maud's: a gall on a confirmed host.
 struct FindStore {
     QTemporaryDir folder;
@@ -164,21 +188,9 @@ struct FindStore {
         REQUIRE(profile);
         profile->sampleBlock = "TV";
         REQUIRE(saveProfile(*profile));
-        NewStore description;
-        description.name = "Tharn Vale";
-        description.region = "MAR";
-        description.zone = "Europe/London";
-        description.demonstration = true;
-        const auto session = Session::create(path.toStdString(), description, profile.value(), clock, random).value();
+        const auto session = Session::create(path.toStdString(), tharnVale(), profile.value(), clock, random).value();
         session->setToday(*CivilDate::make(2026, 6, 11));
-        for (const auto& [giver, scopes] : {std::pair{LeaveGiver::owner, std::vector{LeaveScope::enter, LeaveScope::sample}},
-                                            std::pair{LeaveGiver::authority, std::vector{LeaveScope::sample, LeaveScope::move}}}) {
-            Leave leave;
-            leave.giver = giver;
-            leave.scopes = scopes;
-            leave.from = CivilDate::make(2026, 6, 1).value();
-            REQUIRE(addLeave(*session, leave));
-        }
+        allowSamples(*session);
         enter(*session);
     }
 

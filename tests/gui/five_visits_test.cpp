@@ -36,20 +36,9 @@ struct MaudsStore {
         REQUIRE(maud);
         maud->sampleBlock = "TV";
         REQUIRE(saveProfile(*maud));
-        NewStore description;
-        description.name = "Tharn Vale";
-        description.region = "MAR";
-        description.demonstration = true;
-        const auto session = Session::create(path.toStdString(), description, *maud, clock, random).value();
+        const auto session = Session::create(path.toStdString(), test::tharnVale(), *maud, clock, random).value();
         session->setToday(*CivilDate::make(2026, 6, 20));
-        for (const auto& [giver, scopes] : {std::pair{LeaveGiver::owner, std::vector{LeaveScope::enter, LeaveScope::sample}},
-                                            std::pair{LeaveGiver::authority, std::vector{LeaveScope::sample, LeaveScope::move}}}) {
-            Leave leave;
-            leave.giver = giver;
-            leave.scopes = scopes;
-            leave.from = CivilDate::make(2026, 6, 1).value();
-            REQUIRE(addLeave(*session, leave));
-        }
+        test::allowSamples(*session);
     }
 };
 

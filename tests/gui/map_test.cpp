@@ -13,6 +13,7 @@
 #include "core/base/random.h"
 #include "core/position/grid_squares.h"
 #include "tests/gui/gui_support.h"
+#include "tests/position/published_points.h"
 #include "tests/gui/sample_map.h"
 #include "tests/support/shared_data.h"
 #include "ui/bridge/text.h"
@@ -32,15 +33,8 @@ constexpr GridSystem british{GridSystem::Kind::osgb, 0, true};
 constexpr GridSystem irish{GridSystem::Kind::ig, 0, true};
 constexpr GridSystem itm{GridSystem::Kind::itm, 0, true};
 
-/// Ordnance Survey, OSTN15/OSGM15 developer test points (BSD 2-clause, (c) Ordnance Survey 2016).
-struct Published {
-    double latitude, longitude, easting, northing;
-};
-constexpr Published published[] = {{49.92226393730, -6.29977752014, 91492.146, 11318.804},
-                                   {51.42754743020, -2.54407618349, 362269.991, 169978.690},
-                                   {53.77911025760, -3.04045490691, 331534.564, 431920.794},
-                                   {57.81351838410, -8.57854456076, 9587.909, 899448.996},
-                                   {59.85409913890, -1.27486910356, 440725.073, 1107878.448}};
+using cupule::test::Published;
+using cupule::test::published;
 
 /// Where the two nearest lines of the drawn grid cross, on the screen; with the values they carry.
 struct Crossing {

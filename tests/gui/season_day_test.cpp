@@ -227,6 +227,21 @@ TEST_CASE("the office sets who may move a sample and the hours, by keys, and the
     CHECK(set == Programme{"the duty officer", "survey office, box 12", "Tobias Wren", SampleLimits{12, 72, 96}});
 }
 
+namespace {
+
+/// From wherever the focus is to the minutes, part by part, and other ones typed over them.
+void typeMinutes(Desk& desk, const char* minutes)
+{
+    for (int step = 0; step < 4 && desk.focusName() != QStringLiteral("minutes"); ++step)
+        desk.key(Qt::Key_Down, Qt::ControlModifier);
+    REQUIRE(desk.focusName() == QStringLiteral("minutes"));
+    desk.key(Qt::Key_A, Qt::ControlModifier);
+    desk.type(minutes);
+    desk.key(Qt::Key_Tab);
+}
+
+} // namespace
+
 TEST_CASE("a mistake found after handing in makes a new revision, and the visit says so before and after", "[gui][season-day]")
 {
     const FindStore store;
@@ -236,15 +251,7 @@ TEST_CASE("a mistake found after handing in makes a new revision, and the visit 
     QCoreApplication::processEvents();
     REQUIRE(visitPage(maud.session(), store.visit).value().revisions == 1);
     CHECK(words(maud, "visitStanding").contains(QStringLiteral("A change makes a new revision; what was handed in stays on record")));
-    auto* minutes = maud.window.findChild<QLineEdit*>(QStringLiteral("minutes"));
-    REQUIRE(minutes != nullptr);
-    maud.key(Qt::Key_Down, Qt::ControlModifier);
-    for (int step = 0; step < 3 && maud.focusName() != QStringLiteral("minutes"); ++step)
-        maud.key(Qt::Key_Down, Qt::ControlModifier);
-    REQUIRE(maud.focusName() == QStringLiteral("minutes"));
-    maud.key(Qt::Key_A, Qt::ControlModifier);
-    maud.type("25");
-    maud.key(Qt::Key_Tab);
+    typeMinutes(maud, "25");
     const VisitPage page = visitPage(maud.session(), store.visit).value();
     CHECK(page.visit.effort.minutes == 25);
     CHECK(page.state == RecordState::submitted);
@@ -272,12 +279,7 @@ TEST_CASE("a correction of an accepted record waits while the accepted one count
     REQUIRE(visitPage(maud.session(), store.visit).value().state == RecordState::accepted);
     CHECK(words(maud, "visitStanding")
               .contains(QStringLiteral("A change makes a new revision, which waits for a verifier; the accepted one counts until then")));
-    for (int step = 0; step < 4 && maud.focusName() != QStringLiteral("minutes"); ++step)
-        maud.key(Qt::Key_Down, Qt::ControlModifier);
-    REQUIRE(maud.focusName() == QStringLiteral("minutes"));
-    maud.key(Qt::Key_A, Qt::ControlModifier);
-    maud.type("25");
-    maud.key(Qt::Key_Tab);
+    typeMinutes(maud, "25");
     const VisitPage page = visitPage(maud.session(), store.visit).value();
     CHECK(page.state == RecordState::accepted);
     CHECK(page.correctionWaits);

@@ -8,7 +8,7 @@
 
 #include <algorithm>
 
-#include "tests/position/reference_rows.h"
+#include "tests/support/reference_rows.h"
 #include "tests/support/catch.h"
 
 using namespace cupule;
@@ -51,7 +51,7 @@ TEST_CASE("squares with land stand where the published letters put them", "[posi
 
 TEST_CASE("every published square is either the one of the list or at sea", "[position][squares]")
 {
-    const auto rows = test::referenceRows("worked_examples.csv");
+    const auto rows = test::referenceRows("reference/geo/worked_examples.csv");
     int seen = 0;
     for (const auto& row : rows) {
         const bool british = row.at("kind") == "osgb-letters", irish = row.at("kind") == "irish-letters";

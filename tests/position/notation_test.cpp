@@ -6,7 +6,7 @@
 
 #include <cmath>
 
-#include "tests/position/reference_rows.h"
+#include "tests/support/reference_rows.h"
 #include "tests/support/catch.h"
 #include "tests/support/shared_data.h"
 
@@ -54,7 +54,7 @@ void checkPlace(const test::Row& row, const ParsedPosition& parsed)
 // transform.h.
 TEST_CASE("every row of the table of notations reads as the table says", "[position][notation]")
 {
-    const auto rows = test::referenceRows("gridref_cases.csv");
+    const auto rows = test::referenceRows("reference/geo/gridref_cases.csv");
     if (rows.empty())
         return;
     CHECK(rows.size() == 157);

@@ -14,7 +14,8 @@
 #include "core/base/random.h"
 #include "core/position/geodesic.h"
 #include "core/position/write.h"
-#include "tests/position/reference_rows.h"
+#include "tests/position/published_points.h"
+#include "tests/support/reference_rows.h"
 #include "tests/support/catch.h"
 #include "tests/support/shared_data.h"
 
@@ -36,21 +37,13 @@ std::optional<Projector> gridProjector()
     const auto folder = test::sharedPath("reference/geo/grids");
     if (!folder) {
         test::skipped("reference/geo/grids is not here: no test with the OSTN15 grid");
-        SUCCEED("left out");
         return std::nullopt;
     }
     return Projector::create({*folder}).value();
 }
 
-/// Some published points, so that the test holds without the reference folder.
-struct Published {
-    double latitude, longitude, easting, northing;
-};
-constexpr Published published[] = {{49.92226393730, -6.29977752014, 91492.146, 11318.804},
-                                   {51.42754743020, -2.54407618349, 362269.991, 169978.690},
-                                   {53.77911025760, -3.04045490691, 331534.564, 431920.794},
-                                   {57.81351838410, -8.57854456076, 9587.909, 899448.996},
-                                   {59.85409913890, -1.27486910356, 440725.073, 1107878.448}};
+using test::Published;
+using test::published;
 
 double planeError(Projector& projector, double latitude, double longitude, double easting, double northing)
 {
@@ -117,7 +110,6 @@ TEST_CASE("without a grid file British positions are within 5 m and say at least
     REQUIRE(info);
     if (info->usesGrid) {
         test::skipped("PROJ has the OSTN15 grid file installed here");
-        SUCCEED("left out");
         return;
     }
     CHECK(info->accuracyMetres >= 2);
@@ -127,7 +119,7 @@ TEST_CASE("without a grid file British positions are within 5 m and say at least
         CHECK(planeError(projector, p.latitude, p.longitude, p.easting, p.northing) < 5.0);
         CHECK(placeError(projector, p.easting, p.northing, p.latitude, p.longitude) < 5.0);
     }
-    for (const auto& row : test::referenceRows("ostn15_points.csv")) {
+    for (const auto& row : test::referenceRows("reference/geo/ostn15_points.csv")) {
         CAPTURE(row.at("point_id"));
         CHECK(planeError(projector, std::stod(row.at("etrs89_lat_deg")), std::stod(row.at("etrs89_lon_deg")),
                          std::stod(row.at("osgb36_e_m")), std::stod(row.at("osgb36_n_m"))) < 5.0);
@@ -144,7 +136,7 @@ TEST_CASE("with the grid file all 40 published points agree to 0.010 m both ways
     CHECK(info->usesGrid);
     CHECK(info->accuracyMetres == Approx(0.03));
     CHECK(info->description.find("OSGB36 to ETRS89 (2)") != std::string::npos);
-    const auto rows = test::referenceRows("ostn15_points.csv");
+    const auto rows = test::referenceRows("reference/geo/ostn15_points.csv");
     CHECK(rows.size() == 40);
     for (const auto& row : rows) {
         CAPTURE(row.at("point_id"));
@@ -206,7 +198,6 @@ TEST_CASE("a grid file that is readable and wrong is refused with the metres", "
     const auto path = test::sharedPath(std::string("reference/geo/grids/") + gridName);
     if (!path) {
         test::skipped("reference/geo/grids is not here: no test of a wrong grid file");
-        SUCCEED("left out");
         return;
     }
     const std::string content = readFile(*path).value();
@@ -224,7 +215,6 @@ TEST_CASE("the working directory never matters", "[position][transform]")
     const auto folder = test::sharedPath("reference/geo/grids");
     if (!folder) {
         test::skipped("reference/geo/grids is not here: no test of the working directory");
-        SUCCEED("left out");
         return;
     }
     Projector before = plainProjector();
@@ -279,7 +269,7 @@ TEST_CASE("every row of the table is located, and warned about where it lies off
           "[position][transform]")
 {
     Projector projector = plainProjector();
-    for (const auto& row : test::referenceRows("gridref_cases.csv")) {
+    for (const auto& row : test::referenceRows("reference/geo/gridref_cases.csv")) {
         CAPTURE(row.at("case"), row.at("input"), row.at("status"));
         const std::string& status = row.at("status");
         PositionOptions options;
@@ -428,7 +418,6 @@ TEST_CASE("no square with a drawn coast of Great Britain or Ireland is called a 
     const auto path = test::sharedPath("reference/geo/basemap_we.geojson");
     if (!path) {
         test::skipped("reference/geo/basemap_we.geojson is not here");
-        SUCCEED("left out");
         return;
     }
     Projector projector = plainProjector();

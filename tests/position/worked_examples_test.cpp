@@ -7,7 +7,7 @@
 #include "core/position/geodesic.h"
 #include "core/position/transform.h"
 #include "core/position/write.h"
-#include "tests/position/reference_rows.h"
+#include "tests/support/reference_rows.h"
 #include "tests/support/catch.h"
 #include "tests/support/shared_data.h"
 
@@ -25,7 +25,7 @@ Projector projectorOf()
 std::vector<Row> rowsOf(const std::set<std::string>& kinds)
 {
     std::vector<Row> rows;
-    for (auto& row : test::referenceRows("worked_examples.csv"))
+    for (auto& row : test::referenceRows("reference/geo/worked_examples.csv"))
         if (kinds.contains(row.at("kind")))
             rows.push_back(row);
     return rows;

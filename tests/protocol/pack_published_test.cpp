@@ -3,7 +3,6 @@
 // finer date that the text of the table gives.
 
 #include <array>
-#include <fstream>
 #include <map>
 #include <set>
 #include <sstream>
@@ -14,48 +13,13 @@
 #include "core/base/text.h"
 #include "core/protocol/pack_reader.h"
 #include "tests/support/catch.h"
-#include "tests/support/shared_data.h"
+#include "tests/support/reference_rows.h"
 
 using namespace cupule;
 
 namespace {
 
-using Row = std::map<std::string, std::string>;
-
-std::vector<std::string> fieldsOf(const std::string& line)
-{
-    std::vector<std::string> fields(1);
-    bool quoted = false;
-    for (std::size_t i = 0; i < line.size(); ++i) {
-        const char c = line[i];
-        if (c == '"' && quoted && i + 1 < line.size() && line[i + 1] == '"')
-            fields.back() += line[++i];
-        else if (c == '"')
-            quoted = !quoted;
-        else if (c == ',' && !quoted)
-            fields.emplace_back();
-        else if (c != '\r')
-            fields.back() += c;
-    }
-    return fields;
-}
-
-std::vector<Row> readTable(const std::string& path)
-{
-    std::ifstream file(path);
-    std::string line;
-    std::getline(file, line);
-    const auto heads = fieldsOf(line);
-    std::vector<Row> rows;
-    while (std::getline(file, line)) {
-        const auto fields = fieldsOf(line);
-        Row row;
-        for (std::size_t i = 0; i < heads.size() && i < fields.size(); ++i)
-            row[heads[i]] = fields[i];
-        rows.push_back(std::move(row));
-    }
-    return rows;
-}
+using test::Row;
 
 const KindRow* packRow(const Row& row)
 {
@@ -103,14 +67,11 @@ int monthIn(const Row& row, const std::string& column)
 TEST_CASE("Every row of the host key is in the pack as published", "[protocol]")
 {
     // Source of each row: its own "source" column (floras and keys); "read" rows were read in the work itself.
-    const auto path = cupule::test::sharedPath("trade/host_key.csv");
-    if (!path) {
-        cupule::test::skipped("the host key is not here");
-        SUCCEED();
+    const auto rows = test::referenceRows("trade/host_key.csv");
+    if (rows.empty())
         return;
-    }
     int read = 0;
-    for (const Row& row : readTable(*path)) {
+    for (const Row& row : rows) {
         CAPTURE(row.at("character_id"), row.at("taxon"));
         const KindRow* found = packRow(row);
         REQUIRE(found != nullptr);
@@ -132,14 +93,11 @@ TEST_CASE("Every row of the host key is in the pack as published", "[protocol]")
 
 TEST_CASE("Every sign has its published months", "[protocol]")
 {
-    const auto path = cupule::test::sharedPath("trade/symptoms.csv");
-    if (!path) {
-        cupule::test::skipped("the table of signs is not here");
-        SUCCEED();
+    const auto rows = test::referenceRows("trade/symptoms.csv");
+    if (rows.empty())
         return;
-    }
     int signs = 0;
-    for (const Row& row : readTable(*path)) {
+    for (const Row& row : rows) {
         CAPTURE(row.at("id"));
         const Sign* sign = builtInPack().sign(row.at("id"));
         REQUIRE(sign != nullptr);

@@ -138,7 +138,7 @@ void spoilVisit(Random& random, Scene& scene, const Pack& pack)
 void spoilAround(Random& random, Scene& scene)
 {
     scene.context.today = anyDate(random);
-    scene.context.season = {oneOf<std::string>(random, {"MAR", "STH", "", "XXX"}), anyWhole(random)};
+    scene.context.season = {oneOf<std::string>(random, {"MAR", "STH", "", "ELSEWHERE"}), anyWhole(random)};
     scene.context.dateMissing = chance(random, 10);
     if (chance(random, 2))
         scene.tree.position = anyPosition(random);

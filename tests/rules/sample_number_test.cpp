@@ -78,7 +78,6 @@ TEST_CASE("check characters agree with the reference library over thousands of n
     const std::string python = pythonWithReference();
     if (python.empty()) {
         test::skipped("python3-stdnum is not installed");
-        SUCCEED();
         return;
     }
     SeededRandom random(37);

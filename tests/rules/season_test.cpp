@@ -3,6 +3,7 @@
 
 #include <array>
 #include <string>
+#include <vector>
 
 #include "core/protocol/pack_reader.h"
 #include "core/rules/season.h"
@@ -220,13 +221,14 @@ TEST_CASE("Whatever the shift, nothing published becomes impossible and nothing 
 
 TEST_CASE("Old dry galls are never out of season", "[season]")
 {
+    std::vector<std::string> out;
     for (const char* region : {"MAR", "STH", "ELSEWHERE"})
         for (int shift = -40; shift <= 40; shift += 5)
             everyDay([&](CivilDate date) {
                 if (stateOn("S05", date, region, shift) == SeasonState::outOfSeason)
-                    FAIL("out of season on " << date.text() << " in " << region);
+                    out.push_back(date.text() + " in " + region);
             });
-    SUCCEED();
+    CHECK(out == std::vector<std::string>{});
 }
 
 TEST_CASE("No published time of adults is asked about", "[season]")

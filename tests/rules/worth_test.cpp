@@ -87,7 +87,6 @@ TEST_CASE("Where the season paper gives one letter for a month, both half-months
     const auto path = cupule::test::sharedPath("trade/season.md");
     if (!path) {
         cupule::test::skipped("the season paper is not here");
-        SUCCEED();
         return;
     }
     static const std::vector<std::string> months{"Jan", "Feb", "Mar", "Apr", "May", "Jun",

@@ -223,6 +223,14 @@ struct World {
         }
     }
 
+    std::set<Uid> everything() const
+    {
+        std::set<Uid> ids;
+        for (const auto& [one, made] : all)
+            ids.insert(one);
+        return ids;
+    }
+
     SeededRandom random;
     std::map<Uid, GraphRevision> all;
     std::vector<std::set<Uid>> devices;
@@ -243,9 +251,7 @@ TEST_CASE("devices that know the same revisions see the same, in whatever order 
         CAPTURE(seed);
         World world(seed);
         world.run();
-        std::set<Uid> everything;
-        for (const auto& [one, made] : world.all)
-            everything.insert(one);
+        const std::set<Uid> everything = world.everything();
         const auto expected = joined(world.listOf(everything));
         for (int turn = 0; turn < 5; ++turn) {
             auto list = world.listOf(everything);
@@ -264,9 +270,7 @@ TEST_CASE("nothing anybody said last is dropped, and what only one side changed 
         CAPTURE(seed);
         World world(seed);
         world.run();
-        std::set<Uid> everything;
-        for (const auto& [one, made] : world.all)
-            everything.insert(one);
+        const std::set<Uid> everything = world.everything();
         const auto result = joined(world.listOf(everything));
         joins += result.heads.size() > 1 ? 1 : 0;
         // "note" worked out by hand: who differs from a parent and is before nobody else who does
@@ -304,9 +308,7 @@ TEST_CASE("whoever settles a conflict ends it for everybody", "[store][merge][pr
         CAPTURE(seed);
         World world(seed);
         world.run();
-        std::set<Uid> everything;
-        for (const auto& [one, made] : world.all)
-            everything.insert(one);
+        const std::set<Uid> everything = world.everything();
         world.devices[0] = everything;
         world.edit(0);
         std::vector<GraphRevision> list;

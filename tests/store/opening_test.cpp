@@ -138,7 +138,7 @@ TEST_CASE("a damaged store is refused and says to restore a backup", "[store]")
     };
     SECTION("the first bytes are gone")
     {
-        overwrite(bench.path, 0, "XXXX");
+        overwrite(bench.path, 0, "JUNK");
         mustBeRefused();
     }
     SECTION("the first page is rubbish behind the header")

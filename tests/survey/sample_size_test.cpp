@@ -4,7 +4,7 @@
 #include <regex>
 #include <string>
 
-#include "tests/position/reference_rows.h"
+#include "tests/support/reference_rows.h"
 #include "tests/support/catch.h"
 #include "tests/support/shared_data.h"
 
@@ -114,15 +114,14 @@ TEST_CASE("a larger draw never finds less, and the answer is the smallest that d
 
 TEST_CASE("every draw of the reference tables comes out", "[survey][sample-size]")
 {
-    const std::string folder = "reference/stats";
-    for (const auto& row : test::referenceRows("01_ispm31_hypergeometric_check_values.csv", folder)) {
+    for (const auto& row : test::referenceRows("reference/stats/01_ispm31_hypergeometric_check_values.csv")) {
         CAPTURE(row.at("id"));
         const std::int64_t size = whole(named(row, "N"));
         const std::int64_t units = unitsAtLevel(size, named(row, "LOD_percent") / 100);
         const auto answer = sampleSize(size, units, named(row, "confidence_percent") / 100);
         CHECK((answer ? std::to_string(*answer) : "-") == row.at("expected"));
     }
-    for (const auto& row : test::referenceRows("01_ispm31_binomial_poisson_check_values.csv", folder)) {
+    for (const auto& row : test::referenceRows("reference/stats/01_ispm31_binomial_poisson_check_values.csv")) {
         CAPTURE(row.at("id"));
         const auto ask = row.at("id").starts_with("poi") ? sampleSizePoisson : sampleSizeLarge;
         CHECK(ask(named(row, "LOD_percent") / 100, named(row, "confidence_percent") / 100, named(row, "efficacy_percent") / 100)

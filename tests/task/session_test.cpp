@@ -210,7 +210,7 @@ TEST_CASE("a region or zone that does not exist is refused before a file is made
     Vale vale;
     const std::string path = vale.folder() + "/other.cupule";
     NewStore wanted;
-    wanted.region = "XXX";
+    wanted.region = "ELSEWHERE";
     const Profile mary = vale.profile("MH", "Mary Hill", {Role::volunteer});
     CHECK(faultOf(Session::create(path, wanted, mary, vale.clock, vale.random)) == "store.region");
     wanted.region = "MAR";

@@ -2,7 +2,7 @@
 
 #include <regex>
 
-#include "tests/position/reference_rows.h"
+#include "tests/support/reference_rows.h"
 #include "tests/support/catch.h"
 
 using namespace cupule;
@@ -42,7 +42,7 @@ TEST_CASE("Wilson's interval is the published one", "[training][accuracy]")
 TEST_CASE("all of Wilson's intervals in the reference table come out", "[training][accuracy]")
 {
     static const std::regex counts("x=(\\d+); n=(\\d+); 95%");
-    for (const auto& row : test::referenceRows("04_agreement_and_accuracy_check_values.csv", "reference/stats")) {
+    for (const auto& row : test::referenceRows("reference/stats/04_agreement_and_accuracy_check_values.csv")) {
         std::smatch match;
         const std::string& inputs = row.at("inputs");
         if (!row.at("id").starts_with("ci-wilson-") || !std::regex_match(inputs, match, counts))

@@ -1,6 +1,6 @@
 #include "core/training/agreement.h"
 
-#include "tests/position/reference_rows.h"
+#include "tests/support/reference_rows.h"
 #include "tests/support/catch.h"
 #include "tests/support/shared_data.h"
 
@@ -115,7 +115,7 @@ TEST_CASE("many people agree as far as published", "[training][agreement]")
 TEST_CASE("the fourteen people of the reference table agree as stated", "[training][agreement]")
 {
     AnswerTable counts;
-    for (const auto& row : test::referenceRows("fleiss_14raters_10subjects_counts.csv", "reference/stats"))
+    for (const auto& row : test::referenceRows("reference/stats/fleiss_14raters_10subjects_counts.csv"))
         counts.push_back({std::stoll(row.at("c1")), std::stoll(row.at("c2")), std::stoll(row.at("c3")), std::stoll(row.at("c4")),
                           std::stoll(row.at("c5"))});
     if (counts.empty())

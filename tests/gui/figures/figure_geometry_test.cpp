@@ -2,9 +2,8 @@
 // the flora or study it was taken from.
 
 #include "tests/support/catch.h"
-#include "tests/support/shared_data.h"
+#include "tests/support/reference_rows.h"
 
-#include <fstream>
 #include <map>
 #include <string>
 #include <vector>
@@ -22,49 +21,22 @@ struct Limits {
     double least = 0, most = 1e9;
 };
 
-std::vector<std::string> fieldsOf(const std::string& line)
+/// Rows of a table by two of its columns, with two others as limits in mm; an empty cell sets none.
+std::map<std::string, Limits> limitsOf(const std::vector<cupule::test::Row>& rows, const std::vector<std::string>& keys,
+                                       const std::string& least, const std::string& most)
 {
-    std::vector<std::string> fields(1);
-    bool quoted = false;
-    for (const char c : line) {
-        if (c == '"')
-            quoted = !quoted;
-        else if (c == ',' && !quoted)
-            fields.emplace_back();
-        else if (c != '\r')
-            fields.back() += c;
-    }
-    return fields;
-}
-
-/// Rows of a table by two of its columns, with two others as limits; an empty cell sets none.
-std::map<std::string, Limits> limitsOf(const std::string& path, const std::vector<std::string>& keys, const std::string& least,
-                                       const std::string& most)
-{
-    std::ifstream file(path);
-    std::string line;
-    std::getline(file, line);
-    const auto heads = fieldsOf(line);
     std::map<std::string, Limits> found;
-    while (std::getline(file, line)) {
-        const auto fields = fieldsOf(line);
-        std::string key, unit;
+    for (const auto& row : rows) {
+        std::string key;
+        for (const auto& name : keys)
+            key += (key.empty() ? "" : "/") + row.at(name);
+        const auto unit = row.find("unit");
+        const double scale = unit != row.end() && unit->second == "cm" ? 10 : 1;
         Limits limits;
-        for (std::size_t i = 0; i < heads.size() && i < fields.size(); ++i) {
-            for (const auto& name : keys)
-                if (heads[i] == name)
-                    key += (key.empty() ? "" : "/") + fields[i];
-            if (heads[i] == least && !fields[i].empty())
-                limits.least = std::stod(fields[i]);
-            if (heads[i] == most && !fields[i].empty())
-                limits.most = std::stod(fields[i]);
-            if (heads[i] == "unit")
-                unit = fields[i];
-        }
-        if (unit == "cm") {
-            limits.least *= 10;
-            limits.most *= 10;
-        }
+        if (!row.at(least).empty())
+            limits.least = scale * std::stod(row.at(least));
+        if (!row.at(most).empty())
+            limits.most = scale * std::stod(row.at(most));
         found[key] = limits;
     }
     return found;
@@ -91,12 +63,10 @@ constexpr std::pair<const char*, const char*> taxa[] = {
 
 TEST_CASE("blades, stalks, buds and husks are as long as the host key says", "[figures][geometry]")
 {
-    const auto path = cupule::test::sharedPath("trade/host_key.csv");
-    if (!path) {
-        cupule::test::skipped("the host key is not here");
+    const auto rows = cupule::test::referenceRows("trade/host_key.csv");
+    if (rows.empty())
         return;
-    }
-    const auto key = limitsOf(*path, {"character_id", "taxon"}, "min", "max");
+    const auto key = limitsOf(rows, {"character_id", "taxon"}, "min", "max");
     for (const auto& [id, taxon] : taxa) {
         CAPTURE(id);
         const BladeKind& kind = bladeKind(id);
@@ -152,12 +122,10 @@ TEST_CASE("each side vein of a chestnut leaf ends in one tooth with one bristle;
 
 TEST_CASE("a gall is as long as it is said to be, over the published sizes", "[figures][geometry]")
 {
-    const auto path = cupule::test::sharedPath("trade/symptoms.csv");
-    if (!path) {
-        cupule::test::skipped("the table of signs is not here");
+    const auto rows = cupule::test::referenceRows("trade/symptoms.csv");
+    if (rows.empty())
         return;
-    }
-    const auto usual = limitsOf(*path, {"id"}, "usual_min", "usual_max");
+    const auto usual = limitsOf(rows, {"id"}, "usual_min", "usual_max");
     const Limits single = usual.at("S01"), merged = usual.at("S29");
     for (const double diameter : {single.least, 10.0, 15.0, single.most, merged.most})
         for (std::uint32_t seed = 1; seed <= 12; ++seed) {
@@ -176,12 +144,10 @@ TEST_CASE("a gall is as long as it is said to be, over the published sizes", "[f
 
 TEST_CASE("exit holes are round, 1 to 1.5 mm, apart, and inside their gall", "[figures][geometry]")
 {
-    const auto path = cupule::test::sharedPath("trade/symptoms.csv");
-    if (!path) {
-        cupule::test::skipped("the table of signs is not here");
+    const auto rows = cupule::test::referenceRows("trade/symptoms.csv");
+    if (rows.empty())
         return;
-    }
-    const Limits hole = limitsOf(*path, {"id"}, "usual_min", "usual_max").at("S06");
+    const Limits hole = limitsOf(rows, {"id"}, "usual_min", "usual_max").at("S06");
     for (std::uint32_t seed = 1; seed <= 30; ++seed) {
         CAPTURE(seed);
         const Gall gall({{0, 0}, 18, -90, GallColour::brown, 4, 6}, Dice(seed));

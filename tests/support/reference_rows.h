@@ -10,8 +10,9 @@ namespace cupule::test {
 
 using Row = std::map<std::string, std::string>;
 
-/// All rows of a table below a shared folder, `reference/geo` or another; none, and a word on it, where it is absent.
-std::vector<Row> referenceRows(const std::string& file, const std::string& folder = "reference/geo");
+/// All rows of a table below the shared folder ("reference/geo/gridref_cases.csv"); none, and a word on it that counts as the
+/// case's assertion, where it is absent.
+std::vector<Row> referenceRows(const std::string& below);
 
 /// All numbers of a text, in order: "E=651409.903 N=313177.270" gives two.
 std::vector<double> numbersIn(const std::string& text);
