@@ -44,6 +44,27 @@ TEST_CASE("no place clips its words at the sizes of text and window that are pro
     look().setTextPercent(100);
 }
 
+// Qt keeps what a widget wanted before it was shown, so a window that is opened on a store differs from one that was there before.
+TEST_CASE("no place of a window that begins with large text and a store is wider than its pane", "[gui][layout]")
+{
+    const FindStore store;
+    look().setTextPercent(175);
+    {
+        cupule::test::WholeWindow window(look(), {});
+        window.bench().setToday(*CivilDate::make(2026, 6, 20));
+        REQUIRE(window.openAs(person("RA", "Ruth Abara"), {Role::verifier, Role::sampleHandler}, store.path));
+        for (const char* place : {"trees", "day", "samples", "review"}) {
+            window.goToPlace(QString::fromLatin1(place));
+            settle(window, {1366, 768});
+            INFO(place);
+            for (const std::string& fault : clipped(*window.currentPlace()))
+                FAIL_CHECK(fault);
+            CHECK(window.width() == 1366);
+        }
+    }
+    look().setTextPercent(100);
+}
+
 TEST_CASE("no dialog clips its words at the sizes of text that are promised, nor outgrows a low screen", "[gui][layout]")
 {
     constexpr QSize screen(1366, 728); // 768 less a bar of the system

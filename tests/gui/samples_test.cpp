@@ -11,7 +11,9 @@
 #include "core/task/sample_numbers.h"
 #include "ui/bridge/label_sheet.h"
 #include "ui/bridge/text.h"
+#include "ui/samples/sample_list.h"
 #include "ui/samples/samples_view.h"
+#include "ui/theme/theme.h"
 #include "ui/widgets/chain_view.h"
 
 using namespace cupule;
@@ -363,4 +365,35 @@ TEST_CASE("who works with samples sees the programme's hours, and that they are 
     CHECK(clock->accessibleDescription() ==
           QStringLiteral("warned of after 24 hours, asked about after 72, of no use for rearing after 96"));
     CHECK(clock->toolTip().endsWith(QStringLiteral("a proposal, the programme's to set")));
+}
+
+TEST_CASE("the state of a sample is never cut short: what has no room beside it goes on a line of its own", "[gui][samples]")
+{
+    ui::SampleListModel model;
+    SampleLine closed;
+    closed.number = "26-TV-0001-F";
+    closed.treeLabel = "T-03";
+    closed.state = SampleState::closed;
+    SampleLine sealed = closed;
+    sealed.number = "26-TV-0002-D";
+    sealed.state = SampleState::sealed;
+    sealed.missing = 3;
+    model.setLines({sealed, closed});
+    ui::SampleList list(nullptr);
+    list.setModel(&model);
+    list.setItemDelegate(new ui::SampleDelegate(model, &list));
+    const auto heights = [&](int width) {
+        test::settle(list, {width, 400});
+        const QRect first = list.visualRect(model.index(0)), second = list.visualRect(model.index(1));
+        CHECK(second.top() > first.bottom());
+        return std::pair{first.height(), second.height()};
+    };
+    const int number = QFontMetrics(ui::roleFont(ui::TextRole::idsStrong, list.font())).horizontalAdvance(QStringLiteral("26-TV-0001-F"));
+    const int state = QFontMetrics(ui::roleFont(ui::TextRole::caption, list.font())).horizontalAdvance(ui::sampleWords(sealed));
+    const auto [wide, wideToo] = heights(number + state + 200);
+    CHECK(wide == wideToo);
+    const auto [tall, low] = heights(std::max(number, state) + 60 + list.fontMetrics().height());
+    CHECK(tall > wide);
+    CHECK(low == wide);
+    CHECK(heights(number + state + 200).first == wide); // and back
 }

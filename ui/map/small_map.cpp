@@ -41,6 +41,7 @@ SmallMap::SmallMap(QWidget* parent)
 {
     setObjectName(QStringLiteral("smallMap"));
     m_pointer->setObjectName(QStringLiteral("mapPointer"));
+    m_pointer->setWordWrap(true); // a long notation in large text pushes no page wider
     m_notations->setObjectName(QStringLiteral("mapNotation"));
     m_notations->setAccessibleName(tr("Notation of the place under the pointer"));
     m_notations->setSizeAdjustPolicy(QComboBox::AdjustToContents);

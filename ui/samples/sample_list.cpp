@@ -1,6 +1,7 @@
 #include "ui/samples/sample_list.h"
 
 #include <QPainter>
+#include <QResizeEvent>
 
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
@@ -66,9 +67,40 @@ QVariant SampleListModel::data(const QModelIndex& index, int role) const
     return QStringLiteral("%1, %2, %3").arg(text(sample->number), sampleWords(*sample), text(sample->treeLabel));
 }
 
-QSize SampleDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex&) const
+namespace {
+
+/// Where the words of a row stand.
+struct Words {
+    QRect area;
+    Qt::Alignment tree = Qt::AlignTop | Qt::AlignRight; ///< beside the number, else beside the state, else on a line of its own
+    int lines = 2;
+};
+
+Words wordsOf(const SampleLine& sample, const QRect& row, const QFont& font)
 {
-    return {170, QFontMetrics(option.font).height() * 2 + 20};
+    const int x = row.left() + 14 + QFontMetrics(font).height() + 12;
+    Words words;
+    words.area = QRect(x, row.top() + 8, row.right() - 10 - x, row.height() - 16);
+    const QFontMetrics small(roleFont(TextRole::caption, font));
+    const int tree = small.horizontalAdvance(text(sample.treeLabel));
+    const int number = QFontMetrics(roleFont(TextRole::idsStrong, font)).horizontalAdvance(text(sample.number));
+    if (tree <= words.area.width() - number - 10)
+        return words;
+    const bool beside = small.horizontalAdvance(sampleWords(sample)) + 8 + tree <= words.area.width();
+    words.tree = beside ? Qt::AlignBottom | Qt::AlignRight : Qt::AlignBottom | Qt::AlignLeft;
+    words.lines = beside ? 2 : 3;
+    return words;
+}
+
+} // namespace
+
+QSize SampleDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const
+{
+    const SampleLine* sample = m_model.line(index);
+    const auto* list = qobject_cast<const QListView*>(option.widget);
+    const int width = list != nullptr ? list->viewport()->width() : option.rect.width();
+    const int lines = sample != nullptr ? wordsOf(*sample, QRect(0, 0, width, 1), option.font).lines : 2;
+    return {170, QFontMetrics(option.font).height() * lines + 20};
 }
 
 void SampleDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const
@@ -87,22 +119,15 @@ void SampleDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
     const int height = QFontMetrics(option.font).height();
     paintMark(*painter, QRectF(area.left() + 14, area.top() + 8, height + 2, height + 2), sampleStateMark(sample->state),
               theme.ink);
-    const int x = area.left() + 14 + height + 12;
-    const QRect words(x, area.top() + 8, area.right() - 10 - x, area.height() - 16);
+    const Words words = wordsOf(*sample, area, option.font);
     painter->setPen(theme.ink);
     painter->setFont(roleFont(TextRole::idsStrong, option.font));
-    painter->drawText(words, Qt::AlignTop, text(sample->number));
-    const int room = words.width() - painter->fontMetrics().horizontalAdvance(text(sample->number)) - 10;
+    painter->drawText(words.area, Qt::AlignTop, text(sample->number));
     painter->setFont(roleFont(TextRole::caption, option.font));
     painter->setPen(theme.ink2);
-    // the tree stands beside the number where it has room, else beside the state
-    const QString tree = text(sample->treeLabel);
-    const int wide = painter->fontMetrics().horizontalAdvance(tree);
-    const bool above = wide <= room;
-    painter->drawText(words, int((above ? Qt::AlignTop : Qt::AlignBottom) | Qt::AlignRight), tree);
-    painter->drawText(words, Qt::AlignBottom | Qt::AlignLeft,
-                      painter->fontMetrics().elidedText(sampleWords(*sample), Qt::ElideRight,
-                                                        words.width() - (above ? 0 : wide + 8)));
+    painter->drawText(words.area, int(words.tree), text(sample->treeLabel));
+    const bool above = words.lines == 3;
+    painter->drawText(words.area, int((above ? Qt::AlignVCenter : Qt::AlignBottom) | Qt::AlignLeft), sampleWords(*sample));
     painter->setPen(theme.hair);
     painter->drawLine(area.bottomLeft(), area.bottomRight());
     if ((option.state & QStyle::State_HasFocus) != 0) {
@@ -111,6 +136,13 @@ void SampleDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
         painter->drawRect(area.adjusted(1, 1, -2, -2));
     }
     painter->restore();
+}
+
+void SampleList::resizeEvent(QResizeEvent* event)
+{
+    QListView::resizeEvent(event);
+    if (event->size().width() != event->oldSize().width())
+        scheduleDelayedItemsLayout();
 }
 
 } // namespace cupule::ui

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include <QAbstractListModel>
+#include <QListView>
 #include <QStyledItemDelegate>
 
 #include "core/task/samples.h"
@@ -34,6 +35,16 @@ public:
 
 private:
     const SampleListModel& m_model;
+};
+
+/// Its rows have two lines or three, by the width.
+class SampleList : public QListView {
+    Q_OBJECT
+public:
+    explicit SampleList(QWidget* parent) : QListView(parent) {}
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
 };
 
 /// "moving, 3 missing".

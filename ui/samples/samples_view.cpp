@@ -70,7 +70,7 @@ QWidget* SamplesView::buildList()
     column->setSpacing(0);
     m_count = new QLabel(box);
     m_count->setContentsMargins(14, 12, 14, 10);
-    m_list = new QListView(box);
+    m_list = new SampleList(box);
     m_list->setObjectName(QStringLiteral("sampleList"));
     m_list->setAccessibleName(tr("Samples"));
     m_list->setFrameShape(QFrame::NoFrame);
