@@ -93,7 +93,7 @@ constexpr Sentence queue[] = {
 };
 
 constexpr Sentence mayNot[] = {
-    SAY("no-role", "Your profile has not the role of a verifier."),
+    SAY("no-role", "Your profile does not have the role of a verifier."),
     SAY("observer", "You are the observer."),
     SAY("companion", "You were there as a companion."),
     SAY("trainer", "You were there as the trainer."),
