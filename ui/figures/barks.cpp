@@ -247,6 +247,9 @@ void canker(Drawing& drawing, const FigureSpec&, const Dice& dice)
     drawing.unclip();
     for (int i = 3; i < 6; ++i)
         whip(drawing, {radius * (-0.5 + 0.5 * (i - 3)), middle + reach + 110 + 34.0 * (i - 3)}, i == 4 ? -88 : i == 3 ? -122 : -58, shape.in(84, 112), dice, i);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "cracked, sunken bark"), {-5, middle});
+    drawing.point(QT_TRANSLATE_NOOP("figures", "orange dots"), {-5 + 0.5 * radius, middle - 0.4 * reach});
+    drawing.point(QT_TRANSLATE_NOOP("figures", "shoots below it"), {0, middle + reach + 104});
 }
 
 constexpr FigureEntry entries[] = {

@@ -75,6 +75,8 @@ void leafSpot(Drawing& drawing, const FigureSpec&, const Dice& dice)
         drawing.fill(spot.core, Lab{52, 9, 24}.colour(), 0.7, 2);
     }
     drawing.unclip();
+    drawing.point(QT_TRANSLATE_NOOP("figures", "flat angular spots, no lump"), spots.front().body.boundingRect().center());
+    drawing.point(QT_TRANSLATE_NOOP("figures", "yellow rim"), spots.back().body.boundingRect().center());
 }
 
 /// Lop-sided; light and dark patches that follow the veins. Soft, so each is laid on in three sizes.
@@ -100,6 +102,8 @@ void mosaic(Drawing& drawing, const FigureSpec&, const Dice& dice)
                              pale ? Lab{71, -15, 50}.colour() : blade.base().moved(-11, 2, -4).colour(), 0.30);
         }
     drawing.unclip();
+    drawing.point(QT_TRANSLATE_NOOP("figures", "one half narrower than the other"), blade.onVein(left ? 1 : -1, blade.veins(1) / 2, 0.7));
+    drawing.point(QT_TRANSLATE_NOOP("figures", "light and dark between the veins, no lump"), blade.inPanel(left ? -1 : 1, blade.veins(1) / 2, 0.5, 0.5));
 }
 
 /// Brown and limp from the tip and the edge inward, with a yellow line where the living part begins.
@@ -168,6 +172,8 @@ void leafMine(Drawing& drawing, const FigureSpec&, const Dice& dice)
             }
         drawing.unclip();
     }
+    drawing.point(QT_TRANSLATE_NOOP("figures", "leaflets from one point: horse chestnut"), leaflets.front().midrib(0));
+    drawing.point(QT_TRANSLATE_NOOP("figures", "flat brown blotches between the veins"), leaflets[leaflets.size() / 2].inPanel(1, 6, 0.5, 0.5));
 }
 
 constexpr FigureEntry entries[] = {

@@ -33,6 +33,12 @@ void margin(Drawing& drawing, const FigureSpec&, const Dice& dice)
     drawing.addWithin(whole, lens);
     drawing.outline(lens, Lab{40, -2, 6}.colour(), 0.32);
     drawing.outline(oval(middle, 16.9, 16.9), Lab{70, -2, 6}.colour(), 0.2);
+    int vein = 0; // that ends nearest to the middle of the lens
+    for (int i = 0; i < blade.veins(side); ++i)
+        if (lengthOf(blade.onVein(side, i, 1) - middle) < lengthOf(blade.onVein(side, vein, 1) - middle))
+            vein = i;
+    drawing.point(QT_TRANSLATE_NOOP("figures", "one tooth, with a bristle"), blade.onVein(side, vein, 1));
+    drawing.point(QT_TRANSLATE_NOOP("figures", "one vein runs into it"), blade.onVein(side, vein, 0.85));
 }
 
 /// Pale felt between raised veins, K06.

@@ -86,6 +86,8 @@ void Drawing::add(const Drawing& other, const QTransform& moved)
         put(std::move(item));
     }
     m_clip = -1;
+    for (const DrawingPart& part : other.m_parts)
+        point(part.words, moved.map(part.at));
 }
 
 void Drawing::addWithin(const Drawing& other, const QPainterPath& window)

@@ -21,6 +21,12 @@ class QPainter;
 
 namespace cupule::ui {
 
+/// A place worth pointing at.
+struct DrawingPart {
+    const char* words; ///< what is to be seen there; marked for translation in context "figures"
+    QPointF at;
+};
+
 class Drawing {
 public:
     /// Nothing below is drawn outside `path` until unclip(). Clips do not nest: each replaces the one before.
@@ -36,10 +42,14 @@ public:
     /// An ellipse of light or shade: full in its middle, nothing at its edge. `along`, `across` are
     /// half-axes.
     void glow(const QPointF& middle, double along, double across, double degrees, const QColor& colour);
-    /// Everything of another drawing, moved; its clips come with it.
+    /// Everything of another drawing, moved; its clips and parts come with it.
     void add(const Drawing& other, const QTransform& moved);
 
-    /// Everything of another drawing as through a window.
+    /// Named in the order of pointing, the most telling first.
+    void point(const char* words, const QPointF& at) { m_parts.push_back({words, at}); }
+    [[nodiscard]] const std::vector<DrawingPart>& parts() const { return m_parts; }
+
+    /// Everything of another drawing as through a window; its parts are left behind.
     void addWithin(const Drawing& other, const QPainterPath& window);
 
     /// Every colour, of gradients too, through `change`.
@@ -67,6 +77,7 @@ private:
 
     std::vector<Item> m_items;
     std::vector<QPainterPath> m_clips;
+    std::vector<DrawingPart> m_parts;
     QRectF m_extent;
     int m_clip = -1;
 };

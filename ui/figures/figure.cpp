@@ -116,22 +116,38 @@ struct Painted {
 
 constexpr qsizetype keptBytes = 48 << 20, largest = 12 << 20;
 
+/// Where millimetres of a drawing come to lie; scale 0 where there is no room.
+struct Placed {
+    QTransform transform;
+    double scale = 0, bar = 0;
+};
+
+Placed placedIn(const QRectF& where, const FigureSpec& spec, const Drawing& drawing)
+{
+    Placed placed;
+    const QRectF extent = turnedExtent(drawing, spec.turnDegrees);
+    placed.bar = spec.scaleBar ? std::clamp(where.height() * 0.07, 14.0, 34.0) : 0;
+    const QRectF room = where.adjusted(1, 1, -1, -1 - placed.bar);
+    if (extent.isEmpty() || room.width() < 4 || room.height() < 4)
+        return placed;
+    placed.scale = std::min(room.width() / extent.width(), room.height() / extent.height());
+    placed.transform.translate(room.center().x(), room.center().y());
+    placed.transform.scale(placed.scale, placed.scale);
+    placed.transform.translate(-extent.center().x(), -extent.center().y());
+    placed.transform.rotate(spec.turnDegrees);
+    return placed;
+}
+
 double paintInto(QPainter& painter, const QRectF& where, const FigureSpec& spec, qreal ratio)
 {
     const auto drawing = drawingOf(spec);
-    const QRectF extent = turnedExtent(*drawing, spec.turnDegrees);
-    const double bar = spec.scaleBar ? std::clamp(where.height() * 0.07, 14.0, 34.0) : 0;
-    const QRectF room = where.adjusted(1, 1, -1, -1 - bar);
-    if (extent.isEmpty() || room.width() < 4 || room.height() < 4)
+    const auto [transform, scale, bar] = placedIn(where, spec, *drawing);
+    if (scale <= 0)
         return 0;
-    const double scale = std::min(room.width() / extent.width(), room.height() / extent.height());
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     painter.save();
-    painter.translate(room.center());
-    painter.scale(scale, scale);
-    painter.translate(-extent.center());
-    painter.rotate(spec.turnDegrees);
+    painter.setTransform(transform, true);
     drawing->paint(painter, scale * ratio);
     painter.restore();
     if (spec.scaleBar)
@@ -153,6 +169,17 @@ bool mayBeKept(const QPainter& painter, const QRectF& where, qreal ratio)
 }
 
 } // namespace
+
+std::vector<FigurePart> figureParts(const QRectF& where, const FigureSpec& spec)
+{
+    const auto drawing = drawingOf(spec);
+    const Placed placed = placedIn(where, spec, *drawing);
+    std::vector<FigurePart> parts;
+    for (const DrawingPart& part : drawing->parts())
+        if (placed.scale > 0 && parts.size() < 9)
+            parts.push_back({QCoreApplication::translate("figures", part.words), placed.transform.map(part.at)});
+    return parts;
+}
 
 double paintFigure(QPainter& painter, const QRectF& where, const FigureSpec& spec)
 {

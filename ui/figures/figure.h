@@ -12,6 +12,7 @@
 #pragma once
 
 #include <cstdint>
+#include <vector>
 
 #include <QImage>
 #include <QRectF>
@@ -48,6 +49,13 @@ QRectF figureExtent(const FigureSpec& spec);
 /// Paints the figure as large as fits into `where`, centred. Returns device units for one millimetre on the
 /// plant.
 double paintFigure(QPainter& painter, const QRectF& where, const FigureSpec& spec);
+
+struct FigurePart {
+    QString words; ///< "lump, part of the midrib"
+    QPointF at;
+};
+/// What can be pointed at, where paintFigure() with the same description and place paints it; the most telling first, at most nine.
+std::vector<FigurePart> figureParts(const QRectF& where, const FigureSpec& spec);
 
 /// A picture as if photographed: out-of-focus ground, light of the day, a ruler beside the organ, grain.
 /// Used for invented demonstration photos and for practice.

@@ -87,10 +87,13 @@ void castanea(Drawing& drawing, const FigureSpec&, const Dice& dice)
         CatkinForm catkin{stem.node(node), stem.headingAt(node) - out, shape.in(120, 165) - 5.0 * node, -side * (droop + shape.in(-6, 10))};
         catkin.open = node >= stem.nodes() - 1 ? shape.in(0.25, 0.7) : 1;
         catkin.burs = node >= stem.nodes() - 1 ? shape.whole(1, 3) : 0;
-        drawCatkin(drawing, catkin, dice.part("catkin", node));
+        const std::vector<QPointF> axis = drawCatkin(drawing, catkin, dice.part("catkin", node));
+        if (node == stem.nodes())
+            drawing.point(QT_TRANSLATE_NOOP("figures", "long slender catkins"), axis[axis.size() / 2]);
     }
     for (int node = 4; node <= 6; ++node)
         catkinLeaf(drawing, stem, node, node % 2 ? first : -first, 96 - 9.0 * (node - 4), dice);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "the leaves are full-grown already"), stem.node(1) + headed(stem.headingAt(1) - first * 62) * 60);
 }
 
 /// Threads with beads and bare stretches, hanging, with the first small leaves.

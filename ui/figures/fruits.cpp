@@ -127,6 +127,7 @@ void husk(Drawing& drawing, const FigureSpec&, const Dice& dice)
     drawBall(drawing, radius, {45, -13, 36}, false);
     const std::vector<Needle> all = needles(radius, dice.part("needles"), nothing);
     drawNeedles(drawing, all, -1, 2);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "needles so dense that no skin is seen"), {-0.3 * radius, -0.3 * radius});
 }
 
 /// Chinese chestnut: sparser, thicker spines of 1 to 2 cm, a downy husk to be seen between them (K15).
@@ -447,8 +448,11 @@ void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
 void nut(Drawing& drawing, const FigureSpec&, const Dice& dice)
 {
     Dice shape = dice.part("nuts");
-    drawNut(drawing, {0, 0}, -90 + shape.in(-7, 7), shape.in(24, 30), shape.in(0.86, 1), dice.part("nut", 1), nullptr, true);
+    const double way = -90 + shape.in(-7, 7), length = shape.in(24, 30);
+    drawNut(drawing, {0, 0}, way, length, shape.in(0.86, 1), dice.part("nut", 1), nullptr, true);
     drawNut(drawing, {33, 0}, -90 + shape.in(-9, 9), shape.in(22, 27), shape.in(0.22, 0.42), dice.part("nut", 2), nullptr, true);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "a point with a dry tassel"), headed(way) * (1.1 * length));
+    drawing.point(QT_TRANSLATE_NOOP("figures", "a flat side"), {33, -12});
 }
 
 constexpr FigureEntry entries[] = {

@@ -272,6 +272,8 @@ void winterRetained(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     for (int i = 0; i < leaves; ++i) // a few before the twig; the gall stays in view
         if (i % 3 == 1 && i < leaves - 1)
             leaf(i);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "dry gall among the dead leaves"), centre);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "sound buds below"), twig.node(2));
 }
 
 constexpr FigureEntry entries[] = {

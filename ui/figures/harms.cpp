@@ -180,6 +180,9 @@ void aphidCurl(Drawing& drawing, const FigureSpec&, const Dice& dice)
         const double t = shape.in(0.14, 0.8);
         drawDrop(drawing, blade.at(t, blade.halfWidth(t) * shape.in(0.15, 0.85), -side), shape.in(0.5, 1.2));
     }
+    if (!seats.empty())
+        drawing.point(QT_TRANSLATE_NOOP("figures", "edge rolled up, insects on it"), seats.front());
+    drawing.point(QT_TRANSLATE_NOOP("figures", "sticky drops, no lump"), blade.at(0.5, blade.halfWidth(0.5) * 0.5, -side));
 }
 
 // ---- hail
@@ -293,6 +296,8 @@ void frostShoot(Drawing& drawing, const FigureSpec&, const Dice& dice)
     drawing.fill(tapered(curve, 3.0, 1.6), black.moved(3).colour(), 0.75);
     for (int i = 2; i <= form.nodes; i += 2)
         leaf(i);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "young shoot limp and black"), stem.node(6));
+    drawing.point(QT_TRANSLATE_NOOP("figures", "older leaves below are sound"), stem.node(1));
 }
 
 constexpr FigureEntry entries[] = {

@@ -93,6 +93,9 @@ void midrib(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     putGall(drawing, blade, t,
             {blade.midrib(t), d, blade.heading(t), gallColour(spec.gallColour, GallColour::pink), 0,
              exitHoles(spec.exitHoles, 0)}, dice);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "lump, part of the midrib"), blade.midrib(t));
+    drawing.point(QT_TRANSLATE_NOOP("figures", "small beyond it"), blade.midrib(0.82));
+    drawing.point(QT_TRANSLATE_NOOP("figures", "fine point at every tooth"), blade.onVein(1, blade.veins(1) / 4, 1));
 }
 
 /// Two or three bodies of different size and colour in one.
@@ -115,6 +118,9 @@ void merged(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     body(-0.56, -side * 0.13, 0.50, GallColour::pink, "third");
     for (const Gall& gall : bodies)
         gall.draw(drawing);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "one gall"), bodies[0].centre());
+    drawing.point(QT_TRANSLATE_NOOP("figures", "a second, grown into it"), bodies[1].centre());
+    drawing.point(QT_TRANSLATE_NOOP("figures", "and a third"), bodies[2].centre());
 }
 
 /// Dead tissue stops at the side veins: panel by panel, with a yellow rim on those that follow.
@@ -162,6 +168,8 @@ void browned(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     const Blade blade = galledBlade(drawing, dice, shape.in(112, 130), t, d);
     drawNecrosis(drawing, blade, blade.midrib(t), d, dice.part("necrosis"));
     putGall(drawing, blade, t, {blade.midrib(t), d, blade.heading(t), GallColour::brown, 0, exitHoles(spec.exitHoles, 0)}, dice, Lab{40, 11, 25});
+    drawing.point(QT_TRANSLATE_NOOP("figures", "gall, dead and brown"), blade.midrib(t));
+    drawing.point(QT_TRANSLATE_NOOP("figures", "leaf dead between the side veins around it"), blade.inPanel(1, blade.veins(1) / 3, 0.4, 0.5));
 }
 
 /// Bent, narrowed and crumpled, with no swelling anywhere: many causes, not a find.
@@ -203,6 +211,8 @@ void puckered(Drawing& drawing, const FigureSpec&, const Dice& dice)
         drawing.glow(middle, 1.3 * size, 0.7 * size, way, blade.base().moved(20).colour(0.6));
     }
     drawing.unclip();
+    drawing.point(QT_TRANSLATE_NOOP("figures", "no lump anywhere on the midrib"), blade.midrib(low.at));
+    drawing.point(QT_TRANSLATE_NOOP("figures", "bent and puckered"), blade.onVein(1, blade.veins(1) / 2, 0.6));
 }
 
 constexpr FigureEntry entries[] = {

@@ -33,7 +33,15 @@ void plate(Drawing& drawing, const char* id, const Dice& dice, bool underside = 
     place.bend = shape.in(-8, 8);
     place.curl = shape.in(-8, 8);
     place.detail = underside ? 3 : 2;
-    drawSimpleLeaf(drawing, kind, place, dice);
+    const Blade blade = drawSimpleLeaf(drawing, kind, place, dice);
+    if (kind.margin == Margin::bristleTeeth) {
+        const int middle = blade.veins(1) / 2;
+        drawing.point(QT_TRANSLATE_NOOP("figures", "one tooth for each side vein, with a fine point"), blade.onVein(1, middle, 1));
+        drawing.point(QT_TRANSLATE_NOOP("figures", "side veins straight and even"), blade.onVein(-1, middle, 0.55));
+        drawing.point(QT_TRANSLATE_NOOP("figures", "a stalk of its own"), place.node * 0.4 + blade.midrib(0) * 0.6);
+    } else if (kind.margin == Margin::roundLobes || kind.margin == Margin::shallowLobes) {
+        drawing.point(QT_TRANSLATE_NOOP("figures", "lobed, without teeth: an oak"), blade.onVein(1, blade.veins(1) / 2, 0.9));
+    }
 }
 
 #define LEAF(function, kind)                                                                                 \

@@ -108,7 +108,11 @@ void marble(Drawing& drawing, const FigureSpec&, const Dice& dice)
         drawing.fill(tapered({seat, seat + headed(way) * 3.4}, 3.4, 2.2), oakBark.moved(4).colour());
         drawing.outline(tapered({seat, seat + headed(way) * 3.4}, 3.4, 2.2), oakBark.moved(-20).colour());
         drawMarble(drawing, seat + headed(way) * (r + 2.2), r, i == 0 && shape.chance(0.7), dice.part("ball", i));
+        if (i == 0)
+            drawing.point(QT_TRANSLATE_NOOP("figures", "hard round ball in place of a bud"), seat + headed(way) * (r + 2.2));
     }
+    drawing.point(QT_TRANSLATE_NOOP("figures", "lobed leaf: an oak"), twig.tip() + headed(up - hand * 34) * 50);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "buds crowded at the end"), twig.tip());
 }
 
 /// The lump that an acorn becomes: crumpled ridges that rise from the cup and run together round an opening on top.

@@ -76,6 +76,9 @@ void shootTip(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     gall.draw(drawing);
     rosette(90, -168 + shape.in(-8, 10), 24, 0.40);
     rosette(91, -14 + shape.in(-10, 8), 21, 0.42);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "lump where the shoot should go on"), centre);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "small leaves crowded round it"), centre + headed(-90) * (1.5 * d));
+    drawing.point(QT_TRANSLATE_NOOP("figures", "full-grown leaf below"), stem.node(1) + headed(stem.headingAt(1) - first * 70) * 50);
 }
 
 void stipuleBlade(Drawing& drawing, const QPointF& base, double heading, double length, double bend)
@@ -134,6 +137,8 @@ void stipule(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     drawCollar(drawing, gall, straightOut(gall, out + 180, along / d), 1.6, {62, -18, 38}, 0.45);
     drawCollar(drawing, gall, straightOut(gall, out, 0.8), 2.2, {62, -18, 38}, 0.45);
     gall.draw(drawing);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "lump on the stipule"), gall.centre());
+    drawing.point(QT_TRANSLATE_NOOP("figures", "the bud beside it is sound"), node - across * 2.4 + headed(way) * 5.0);
 }
 
 void catkinGall(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
@@ -164,6 +169,8 @@ void catkinGall(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     for (const double out : {headingOf(axis[at + 6] - axis[at]), headingOf(axis[at - 6] - axis[at])})
         drawCollar(drawing, gall, straightOut(gall, out), 1.4, {66, -12, 40}, 0.65);
     gall.draw(drawing);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "lump on the catkin, which bends there"), gall.centre());
+    drawing.point(QT_TRANSLATE_NOOP("figures", "sound flowers"), axis[34]);
 }
 
 /// A dead, curled rag of a leaf.
@@ -228,6 +235,10 @@ void dryTwig(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     tip.draw(drawing);
     if (rags > 1)
         drawRag(drawing, centre + headed(way - 80) * (0.34 * d), way - shape.in(80, 116), shape.in(24, 36), dice.part("rag", 2));
+    drawing.point(QT_TRANSLATE_NOOP("figures", "dry, hard gall at the end"), centre);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "another on a dead side twig"), sideGall.centre());
+    if (!tip.holes().empty())
+        drawing.point(QT_TRANSLATE_NOOP("figures", "round hole: something has left"), tip.holes().front().at);
 }
 
 /// Close to: round, clean, one for each insect.
@@ -244,6 +255,10 @@ void holesClose(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
                     dice);
     drawCollar(drawing, gall, straightOut(gall, headingOf(line.front())), 3.6, {38, 10, 18}, 0.5);
     gall.draw(drawing);
+    if (gall.holes().size() > 1) {
+        drawing.point(QT_TRANSLATE_NOOP("figures", "round, clean, 1 to 1.5 mm wide"), gall.holes()[0].at);
+        drawing.point(QT_TRANSLATE_NOOP("figures", "one for each insect"), gall.holes()[1].at);
+    }
 }
 
 constexpr FigureEntry entries[] = {

@@ -64,6 +64,8 @@ void twoRanks(Drawing& drawing, const RankForm& form, const Dice& dice)
     stem.draw(drawing, dice, true, true);
     for (int i = 2; i <= nodes; i += 2)
         leaf(i);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "one leaf here"), stem.node(2));
+    drawing.point(QT_TRANSLATE_NOOP("figures", "the next one higher up, on the other side"), stem.node(3));
 }
 
 void castanea(Drawing& drawing, const FigureSpec&, const Dice& dice)

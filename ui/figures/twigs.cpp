@@ -76,6 +76,8 @@ void castanea(Drawing& drawing, const FigureSpec&, const Dice& dice)
     const QPointF stub = tip + leftOf(headed(way)) * (side * 0.7) + headed(way) * 0.6;
     drawing.fill(oval(stub, 0.75, 0.75, way), bark.moved(26, -4, -2).colour());
     drawing.outline(oval(stub, 0.75, 0.75, way), bark.moved(-14).colour());
+    drawing.point(QT_TRANSLATE_NOOP("figures", "no bud at the very end, only a small scar"), stub);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "squat bud with two or three scales"), twig.node(2) + headed(twig.headingAt(2)) * 3.0);
 }
 
 /// Opposite sticky buds over horseshoe scars, one large end bud.
