@@ -47,7 +47,9 @@ Result<T> readJson(std::string_view text)
     } catch (const Bad& bad) {
         return fail(Fault{"record.json", FaultKind::data, {{"path", bad.path}, {"why", bad.why}}, {{}, 0, 0, -1, bad.path}, {}});
     } catch (const nlohmann::json::exception& error) {
-        return fail(Fault{"record.json", FaultKind::data, {{"path", ""}, {"why", "syntax"}}, {}, error.what()});
+        auto fault = fail("record.json", FaultKind::data, {{"path", ""}, {"why", "syntax"}});
+        fault.value().technical = error.what();
+        return fault;
     }
 }
 

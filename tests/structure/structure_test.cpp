@@ -69,12 +69,13 @@ const std::map<std::string, std::set<std::string>>& allowed()
         t["core/exchange"].insert("core/store");
         t["core/report"] = t["core/exchange"];
         t["core/survey"] = {"core/base"};
-        t["core/training"] = {"core/base"};
+        t["core/training"] = t["core/rules"];
+        t["core/training"].insert("core/rules");
         t["core/task"] = t["core/report"];
         t["core/task"].insert({"core/exchange", "core/report", "core/survey", "core/training"});
         // The window sees core's headers, but neither the store's inside nor its language.
         const std::set<std::string> core{"core/base", "core/position", "core/record", "core/protocol", "core/rules",
-                                         "core/task", "core/report"};
+                                         "core/task", "core/report", "core/training"};
         t["ui/bridge"] = core;
         t["ui/figures"] = {"core/base", "core/protocol", "core/record"};
         t["ui/widgets"] = core;
