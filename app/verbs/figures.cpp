@@ -58,7 +58,7 @@ public:
         std::filesystem::create_directories(m_folder, refused);
         nlohmann::json names = nlohmann::json::array();
         for (const auto& kind : kinds) {
-            const ui::FigureSpec spec{kind, m_seed};
+            const Depiction spec = ui::plate(kind, m_seed);
             const std::string path = m_folder + "/" + kind.toStdString();
             if (auto written = writeFile(path + ".svg", ui::figureSvg(spec).toStdString()); !written)
                 return fail(written.error());

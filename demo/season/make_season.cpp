@@ -47,19 +47,19 @@ const std::vector<DemoPhoto>& photos()
     static const std::vector<DemoPhoto> all{
         {"IMG_0411.jpg", "T-03", "2026-06-11", "gall_midrib", "green", 14.2},
         {"IMG_0412.jpg", "T-03", "2026-06-11", "shoot_castanea", "", 0, 3},
-        {"IMG_0413.jpg", "T-03", "2026-06-11", "leaf_castanea_sativa", "", 0, 4},
+        {"IMG_0413.jpg", "T-03", "2026-06-11", "leaf_castanea", "", 0, 4},
         {"IMG_0402.jpg", "Q-01", "2026-06-11", "shoot_castanea"},
         {"IMG_0403.jpg", "Q-02", "2026-06-11", "shoot_castanea"},
-        {"IMG_0405.jpg", "Q-04", "2026-06-11", "leaf_castanea_sativa"},
+        {"IMG_0405.jpg", "Q-04", "2026-06-11", "leaf_castanea"},
         {"IMG_0407.jpg", "T-01", "2026-06-11", "shoot_castanea", "", 0, 2, 3},
         {"IMG_0460.jpg", "T-01", "2026-06-27", "gall_shoot_tip", "pink", 11},
         {handPhoto, "T-03", "2026-06-27", "gall_midrib", "pink", 16.5},
         {"IMG_0520.jpg", "T-05", "2026-07-25", "gall_exit_holes", "red", 18},
         {"IMG_0521.jpg", "L-03", "2026-07-25", "gall_shoot_tip", "green", 12.5},
-        {"IMG_0522.jpg", "L-03", "2026-07-25", "leaf_castanea_sativa", "", 0, 3},
+        {"IMG_0522.jpg", "L-03", "2026-07-25", "leaf_castanea", "", 0, 3},
         {"IMG_0523.jpg", "L-04", "2026-07-25", "shoot_castanea", "", 0, 2, 0, 4200},
         {"IMG_0440.jpg", "H-08", "2026-06-20", "leaf_aesculus"},
-        {"IMG_0441.jpg", "P-05", "2026-06-13", "leaf_puckered", "", 0, 2, 0, 4, 3},
+        {"IMG_0441.jpg", "P-05", "2026-06-13", "look_puckered", "", 0, 2, 0, 4, 3},
         {"IMG_0610.jpg", "T-03", "2026-09-12", "gall_dry_twig", "dry", 15},
         {"IMG_0640.jpg", "T-01", "2026-10-17", "gall_dry_twig", "dry", 12},
         {"IMG_0641.jpg", "T-03", "2026-10-17", "gall_dry_twig", "dry", 15},
@@ -138,10 +138,9 @@ bool writePhoto(const std::string& folder, const DemoPhoto& photo, const std::ve
         if (!fix)
             return false;
         ui::PhotoSpec spec;
-        spec.figure.kind = QString::fromLatin1(photo.figure);
-        spec.figure.seed = static_cast<std::uint32_t>(photo.file[6] * 100 + photo.file[7]);
-        spec.figure.gallMillimetres = photo.gallMillimetres;
-        spec.figure.gallColour = QString::fromLatin1(photo.colour);
+        spec.figure = plateOf(photo.figure, static_cast<std::uint32_t>(photo.file[6] * 100 + photo.file[7]));
+        if (const auto tone = gallToneNamed(photo.colour))
+            spec.figure.galls = {{.tone = *tone, .millimetres = photo.gallMillimetres, .exitHoles = -1}};
         spec.size = QSize(1200, 900);
         spec.blur = photo.blur;
         QByteArray bytes;

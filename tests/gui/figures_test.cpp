@@ -14,11 +14,12 @@
 #include "ui/figures/blade.h"
 #include "ui/figures/figure.h"
 
+using namespace cupule;
 using namespace cupule::ui;
 
 namespace {
 
-QImage drawn(const FigureSpec& spec, const QSize& size = {160, 160})
+QImage drawn(const Depiction& spec, const QSize& size = {160, 160})
 {
     QImage image(size, QImage::Format_ARGB32_Premultiplied);
     image.fill(Qt::transparent);
@@ -60,11 +61,11 @@ TEST_CASE("every figure draws something, the same for the same seed and another 
     for (const QString& id : figureIds()) {
         CAPTURE(id.toStdString());
         CHECK(!figureWords(id).isEmpty());
-        const QImage first = drawn({id, 7});
+        const QImage first = drawn(plate(id, 7));
         CHECK(inkedPixels(first) > 250);
-        CHECK(drawn({id, 7}) == first);
-        CHECK(drawn({id, 8}) != first);
-        const QRectF extent = figureExtent({id, 7});
+        CHECK(drawn(plate(id, 7)) == first);
+        CHECK(drawn(plate(id, 8)) != first);
+        const QRectF extent = figureExtent(plate(id, 7));
         CHECK(extent.width() > 5);
         const bool tree = id.startsWith(QStringLiteral("crown")) || id == QStringLiteral("trunk_epicormic");
         CHECK(extent.width() < (tree ? 20'000 : 700)); // mm
@@ -98,10 +99,10 @@ TEST_CASE("a figure fits its room and tells its scale", "[gui][figures]")
         QImage image(300, 200, QImage::Format_ARGB32_Premultiplied);
         image.fill(Qt::transparent);
         QPainter painter(&image);
-        const double scale = paintFigure(painter, QRectF(50, 40, 200, 120), {id, 3});
+        const double scale = paintFigure(painter, QRectF(50, 40, 200, 120), plate(id, 3));
         painter.end();
         CAPTURE(id.toStdString());
-        const QRectF extent = figureExtent({id, 3});
+        const QRectF extent = figureExtent(plate(id, 3));
         CHECK(scale * extent.width() <= 200);
         CHECK(scale * extent.height() <= 120);
         CHECK(std::max(scale * extent.width() / 200, scale * extent.height() / 120) > 0.95);
@@ -154,16 +155,16 @@ TEST_CASE("a chestnut leaf is widest near its middle, a horse chestnut leaflet b
 
 TEST_CASE("a gall is as large as it is said to be", "[gui][figures]")
 {
-    FigureSpec small{QStringLiteral("gall_exit_holes"), 4}, large = small;
-    small.gallMillimetres = 10;
-    large.gallMillimetres = 24;
+    Depiction small = plateOf("gall_exit_holes", 4), large = small;
+    small.galls = {{.tone = GallTone::brown, .millimetres = 10}};
+    large.galls = {{.tone = GallTone::brown, .millimetres = 24}};
     CHECK(figureExtent(large).width() / figureExtent(small).width() == Approx(2.4).margin(0.5));
 }
 
 TEST_CASE("a photo has its size, and its blur takes the sharpness away", "[gui][figures]")
 {
     PhotoSpec spec;
-    spec.figure.kind = QStringLiteral("gall_midrib");
+    spec.figure = plateOf("gall_midrib");
     spec.size = {320, 240};
     const QImage sharp = figurePhoto(spec);
     CHECK(sharp.size() == QSize(320, 240));

@@ -51,8 +51,8 @@ T need(Result<T> result)
 QImage picture(const Drawn& photo)
 {
     ui::PhotoSpec spec;
-    spec.figure.kind = QString::fromLatin1(photo.figure);
-    spec.figure.turnDegrees = photo.turn;
+    spec.figure = plateOf(photo.figure);
+    spec.figure.view.turnDegrees = photo.turn;
     spec.ground = photo.ground;
     spec.size = {800, 600};
     return ui::figurePhoto(spec);

@@ -30,8 +30,8 @@ protected:
         for (const QString& id : ui::figureIds()) {
             const QRect cell(index % columns * cellWidth, index / columns * cellHeight, cellWidth,
                              cellHeight);
-            ui::FigureSpec spec{id};
-            spec.scaleBar = true;
+            Depiction spec = ui::plate(id);
+            spec.view.scaleBar = true;
             ui::paintFigure(painter, cell.adjusted(10, 8, -10, -30), spec);
             painter.setPen(theme.ink);
             painter.drawText(cell.adjusted(0, 0, 0, -6), Qt::AlignHCenter | Qt::AlignBottom, id);
@@ -51,13 +51,12 @@ protected:
     {
         QPainter painter(this);
         painter.fillRect(rect(), ui::themeOf(*this).page);
-        ui::FigureSpec spec{m_id};
-        spec.scaleBar = true;
+        Depiction spec = ui::plate(m_id);
+        spec.view.scaleBar = true;
         ui::paintFigure(painter, QRectF(20, 20, 800, 860), spec);
         for (std::uint32_t seed = 2; seed <= 5; ++seed) {
-            ui::FigureSpec other{m_id, seed};
             ui::paintFigure(painter, QRectF(840 + (seed % 2) * 270, 20 + (seed / 2 - 1) * 430, 260, 420),
-                            other);
+                            ui::plate(m_id, seed));
         }
     }
 
@@ -86,7 +85,7 @@ protected:
         int index = 0;
         for (const auto& shot : shots) {
             ui::PhotoSpec spec;
-            spec.figure.kind = QString::fromLatin1(shot.id);
+            spec.figure = plateOf(shot.id);
             spec.size = {636, 476};
             spec.ground = shot.ground;
             spec.warmth = shot.warmth;

@@ -29,8 +29,8 @@ QString inventedPhoto()
     static const QTemporaryDir folder;
     static const QString path = [] {
         PhotoSpec spec;
-        spec.figure.kind = QStringLiteral("gall_midrib");
-        spec.figure.gallMillimetres = 14;
+        spec.figure = plateOf("gall_midrib");
+        spec.figure.galls = {{.millimetres = 14}};
         const QString file = folder.filePath(QStringLiteral("gall.jpg"));
         figurePhoto(spec).save(file);
         return file;

@@ -24,8 +24,8 @@ public:
     using QWidget::QWidget;
     void setFigure(const QString& figure)
     {
-        m_spec.kind = figure;
-        m_spec.scaleBar = true;
+        m_spec = plate(figure);
+        m_spec.view.scaleBar = true;
         setVisible(!figure.isEmpty());
         update();
     }
@@ -36,12 +36,12 @@ protected:
     {
         QPainter painter(this);
         painter.setRenderHint(QPainter::Antialiasing);
-        if (!m_spec.kind.isEmpty())
+        if (!m_spec.plate.empty())
             paintFigure(painter, rect(), m_spec);
     }
 
 private:
-    FigureSpec m_spec;
+    Depiction m_spec;
 };
 
 SignCard::SignCard(DayDesk& desk, QWidget* parent) : QWidget(parent), m_desk(desk)

@@ -2,7 +2,7 @@
 
 #pragma once
 
-#include "ui/figures/dice.h"
+#include "core/training/dice.h"
 #include "ui/figures/drawing.h"
 
 namespace cupule::ui {

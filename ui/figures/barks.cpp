@@ -41,7 +41,7 @@ QPainterPath drawCylinder(Drawing& drawing, const Trunk& trunk, Dice dice)
 }
 
 /// Fissures in a net that winds round the trunk; between them flat-topped ridges.
-void castanea(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void castanea(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("bark");
     const Trunk trunk{330, 860, {47, 4, 12}};
@@ -97,7 +97,7 @@ void castanea(Drawing& drawing, const FigureSpec&, const Dice& dice)
 }
 
 /// Flat scales that come off at their edges, in no rows.
-void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void aesculus(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("bark");
     const Trunk trunk{310, 860, {45, 6, 13}};
@@ -193,7 +193,7 @@ void drawCracks(Drawing& drawing, double middle, double radius, double reach, Di
 }
 
 /// Bark swollen beside a sunken cracked wound with orange pustules; shoots below it, none above.
-void canker(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void canker(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("canker");
     const double radius = 46, height = 460, middle = shape.in(126, 150), reach = shape.in(92, 116);

@@ -10,7 +10,7 @@
 #include <optional>
 #include <vector>
 
-#include "ui/figures/dice.h"
+#include "core/training/dice.h"
 #include "ui/figures/drawing.h"
 
 namespace cupule::ui {

@@ -45,7 +45,7 @@ QPainterPath angular(const QPointF& middle, double radius, double along, Dice& d
 }
 
 /// Many small flat spots, angular since veinlets stop them, with a yellow halo; on a leaf of late summer.
-void leafSpot(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void leafSpot(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     SoundForm sound;
     sound.tint = {3, 2, 3};
@@ -80,7 +80,7 @@ void leafSpot(Drawing& drawing, const FigureSpec&, const Dice& dice)
 }
 
 /// Lop-sided; light and dark patches that follow the veins. Soft, so each is laid on in three sizes.
-void mosaic(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void mosaic(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("mosaic");
     const bool left = shape.chance(0.5);
@@ -107,7 +107,7 @@ void mosaic(Drawing& drawing, const FigureSpec&, const Dice& dice)
 }
 
 /// Brown and limp from the tip and the edge inward, with a yellow line where the living part begins.
-void frostScorch(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void frostScorch(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("scorch");
     SoundForm sound;
@@ -144,7 +144,7 @@ void frostScorch(Drawing& drawing, const FigureSpec&, const Dice& dice)
 }
 
 /// Brown blotches between side veins that they never cross, on a leaf like a hand: the wrong host.
-void leafMine(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void leafMine(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("mines");
     LeafPlace place;

@@ -10,6 +10,6 @@
 namespace cupule::ui {
 
 /// Made on the first call, the same object for the next with this description (turn and scale bar aside); any thread.
-std::shared_ptr<const Drawing> drawingOf(const FigureSpec& spec);
+std::shared_ptr<const Drawing> drawingOf(const Depiction& spec);
 
 } // namespace cupule::ui

@@ -350,14 +350,14 @@ void wear(CrownLook& look, const Crown& crown, Cluster what, double from, double
         look.clusters[std::size_t(i)] = what;
 }
 
-void healthy(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void healthy(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     const Crown crown = growCrown(dice);
     drawCrown(drawing, crown, lookOf(crown, Cluster::leafy), dice);
 }
 
 /// Patches at the edge and the top where only dead twigs stand; the rest thinner.
-void dieback(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void dieback(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     const Crown crown = growCrown(dice);
     CrownLook look = lookOf(crown, Cluster::leafy);
@@ -371,7 +371,7 @@ void dieback(Drawing& drawing, const FigureSpec&, const Dice& dice)
     drawCrown(drawing, crown, look, dice);
 }
 
-void browned(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void browned(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     const Crown crown = growCrown(dice);
     CrownLook look = lookOf(crown, Cluster::leafy);
@@ -382,7 +382,7 @@ void browned(Drawing& drawing, const FigureSpec&, const Dice& dice)
 }
 
 /// Bare; dead leaves on one or two limbs only.
-void winterRetained(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void winterRetained(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     const Crown crown = growCrown(dice);
     CrownLook look = lookOf(crown, Cluster::winter);
@@ -393,7 +393,7 @@ void winterRetained(Drawing& drawing, const FigureSpec&, const Dice& dice)
     drawCrown(drawing, crown, look, dice);
 }
 
-void epicormic(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void epicormic(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     const Crown crown = growCrown(dice);
     CrownLook look = lookOf(crown, Cluster::thin);

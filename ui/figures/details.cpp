@@ -14,7 +14,7 @@ namespace cupule::ui {
 namespace {
 
 /// One vein, one tooth, one bristle: a piece of the edge as through a lens.
-void margin(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void margin(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("lens");
     BladeForm form;
@@ -42,7 +42,7 @@ void margin(Drawing& drawing, const FigureSpec&, const Dice& dice)
 }
 
 /// Pale felt between raised veins, K06.
-void felted(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void felted(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     const BladeKind& kind = bladeKind("castanea-mollissima");
     Dice shape = dice.part("plate");
@@ -110,7 +110,7 @@ void drawPith(Drawing& drawing, const QPointF& low, const QPointF& high, Dice di
 }
 
 /// Stout, with a big three-lobed scar under each dark velvety bud; cut open below, where the pith stands in chambers.
-void juglans(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void juglans(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("twig");
     StemForm form;

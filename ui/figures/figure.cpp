@@ -30,9 +30,9 @@ const FigureEntry* entryOf(const QString& kind)
     return nullptr;
 }
 
-std::shared_ptr<const Drawing> makeDrawing(const FigureSpec& spec)
+std::shared_ptr<const Drawing> makeDrawing(const Depiction& spec)
 {
-    const FigureEntry* entry = entryOf(spec.kind);
+    const FigureEntry* entry = entryOf(figureFor(spec));
     if (!entry)
         return std::make_shared<Drawing>();
     const Dice dice = Dice(spec.seed).part(entry->id);
@@ -48,13 +48,13 @@ QRectF turnedExtent(const Drawing& drawing, double degrees)
 
 } // namespace
 
-std::shared_ptr<const Drawing> drawingOf(const FigureSpec& spec)
+std::shared_ptr<const Drawing> drawingOf(const Depiction& spec)
 {
-    FigureSpec key = spec;
-    key.turnDegrees = 0;
-    key.scaleBar = false;
+    Depiction key = spec;
+    key.view.turnDegrees = 0;
+    key.view.scaleBar = false;
     static std::mutex guard;
-    static std::list<std::pair<FigureSpec, std::shared_ptr<const Drawing>>> recent;
+    static std::list<std::pair<Depiction, std::shared_ptr<const Drawing>>> recent;
     const std::scoped_lock lock(guard);
     const auto found =
         std::find_if(recent.begin(), recent.end(), [&](const auto& item) { return item.first == key; });
@@ -86,6 +86,11 @@ QStringList figureIds()
     return ids;
 }
 
+Depiction plate(const QString& id, std::uint32_t seed)
+{
+    return plateOf(id.toStdString(), seed);
+}
+
 bool hasFigure(const QString& kind)
 {
     return entryOf(kind) != nullptr;
@@ -97,16 +102,16 @@ QString figureWords(const QString& kind)
     return entry ? QCoreApplication::translate("figures", entry->words) : QString();
 }
 
-QRectF figureExtent(const FigureSpec& spec)
+QRectF figureExtent(const Depiction& spec)
 {
-    return turnedExtent(*drawingOf(spec), spec.turnDegrees);
+    return turnedExtent(*drawingOf(spec), spec.view.turnDegrees);
 }
 
 namespace {
 
 /// What a figure looks like in a place of this size, kept while it is shown: a crown of tens of thousands of leaves is painted once.
 struct Painted {
-    FigureSpec spec;
+    Depiction spec;
     QSizeF size;
     qreal ratio;
     QString family; ///< of the scale bar's font
@@ -122,11 +127,11 @@ struct Placed {
     double scale = 0, bar = 0;
 };
 
-Placed placedIn(const QRectF& where, const FigureSpec& spec, const Drawing& drawing)
+Placed placedIn(const QRectF& where, const Depiction& spec, const Drawing& drawing)
 {
     Placed placed;
-    const QRectF extent = turnedExtent(drawing, spec.turnDegrees);
-    placed.bar = spec.scaleBar ? std::clamp(where.height() * 0.07, 14.0, 34.0) : 0;
+    const QRectF extent = turnedExtent(drawing, spec.view.turnDegrees);
+    placed.bar = spec.view.scaleBar ? std::clamp(where.height() * 0.07, 14.0, 34.0) : 0;
     const QRectF room = where.adjusted(1, 1, -1, -1 - placed.bar);
     if (extent.isEmpty() || room.width() < 4 || room.height() < 4)
         return placed;
@@ -134,11 +139,11 @@ Placed placedIn(const QRectF& where, const FigureSpec& spec, const Drawing& draw
     placed.transform.translate(room.center().x(), room.center().y());
     placed.transform.scale(placed.scale, placed.scale);
     placed.transform.translate(-extent.center().x(), -extent.center().y());
-    placed.transform.rotate(spec.turnDegrees);
+    placed.transform.rotate(spec.view.turnDegrees);
     return placed;
 }
 
-double paintInto(QPainter& painter, const QRectF& where, const FigureSpec& spec, qreal ratio)
+double paintInto(QPainter& painter, const QRectF& where, const Depiction& spec, qreal ratio)
 {
     const auto drawing = drawingOf(spec);
     const auto [transform, scale, bar] = placedIn(where, spec, *drawing);
@@ -150,7 +155,7 @@ double paintInto(QPainter& painter, const QRectF& where, const FigureSpec& spec,
     painter.setTransform(transform, true);
     drawing->paint(painter, scale * ratio);
     painter.restore();
-    if (spec.scaleBar)
+    if (spec.view.scaleBar)
         scaleBarFor(where.width(), scale)
             .paint(painter, QRectF(where.left(), where.bottom() - bar, where.width(), bar));
     painter.restore();
@@ -170,7 +175,7 @@ bool mayBeKept(const QPainter& painter, const QRectF& where, qreal ratio)
 
 } // namespace
 
-std::vector<FigurePart> figureParts(const QRectF& where, const FigureSpec& spec)
+std::vector<FigurePart> figureParts(const QRectF& where, const Depiction& spec)
 {
     const auto drawing = drawingOf(spec);
     const Placed placed = placedIn(where, spec, *drawing);
@@ -181,7 +186,7 @@ std::vector<FigurePart> figureParts(const QRectF& where, const FigureSpec& spec)
     return parts;
 }
 
-double paintFigure(QPainter& painter, const QRectF& where, const FigureSpec& spec)
+double paintFigure(QPainter& painter, const QRectF& where, const Depiction& spec)
 {
     const qreal ratio = painter.device() ? painter.device()->devicePixelRatioF() : 1.0;
     if (where.isEmpty() || !mayBeKept(painter, where, ratio))

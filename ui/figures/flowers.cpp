@@ -64,7 +64,7 @@ void catkinLeaf(Drawing& drawing, const Stem& stem, int node, int side, double l
 }
 
 /// From the upper axils of a leafy shoot; stiff, erect to spreading. How they are held varies and decides nothing.
-void castanea(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void castanea(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("catkins");
     StemForm form;
@@ -97,7 +97,7 @@ void castanea(Drawing& drawing, const FigureSpec&, const Dice& dice)
 }
 
 /// Threads with beads and bare stretches, hanging, with the first small leaves.
-void quercus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void quercus(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("catkins");
     StemForm form;
@@ -215,7 +215,7 @@ void drawBloom(Drawing& drawing, const Bloom& bloom, Dice dice)
 }
 
 /// Upright, broad at the foot, many white flowers on short side branches all round.
-void panicle(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void panicle(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("panicle");
     const double length = shape.in(210, 270), wide = shape.in(52, 64), lean = shape.in(-8, 8);

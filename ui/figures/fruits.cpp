@@ -120,7 +120,7 @@ double nothing(const Way&)
     return 0;
 }
 
-void husk(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void husk(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     const double radius = dice.part("size").in(23, 27);
     drawHuskStalk(drawing, radius, 4.6);
@@ -131,7 +131,7 @@ void husk(Drawing& drawing, const FigureSpec&, const Dice& dice)
 }
 
 /// Chinese chestnut: sparser, thicker spines of 1 to 2 cm, a downy husk to be seen between them (K15).
-void mollissimaHusk(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void mollissimaHusk(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice own = dice.part("size");
     const double radius = own.in(22, 26);
@@ -160,7 +160,7 @@ void mollissimaHusk(Drawing& drawing, const FigureSpec&, const Dice& dice)
 }
 
 /// Walnut: a smooth green fleshy ball with pale specks, no spines at all.
-void juglansHusk(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void juglansHusk(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice own = dice.part("size");
     const double radius = own.in(20, 25);
@@ -296,7 +296,7 @@ double inOpening(const Way& w)
 }
 
 /// Open: velvet inside, three nuts with points and tassels, the front lip before them.
-void openHusk(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void openHusk(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     constexpr double radius = 27;
     drawHuskStalk(drawing, radius, 5);
@@ -412,7 +412,7 @@ void drawConker(Drawing& drawing, const QPointF& middle, double size, Dice dice)
 }
 
 /// A few stout cones on smooth skin, and its round seed without a point.
-void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void aesculus(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice own = dice.part("cones");
     const double radius = own.in(24, 30);
@@ -445,7 +445,7 @@ void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
     drawConker(drawing, {radius + size + own.in(7, 12), radius - size + own.in(-6, 4)}, size, dice.part("conker"));
 }
 
-void nut(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void nut(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("nuts");
     const double way = -90 + shape.in(-7, 7), length = shape.in(24, 30);

@@ -20,7 +20,7 @@ struct ColourLook {
     bool dry;
 };
 
-const ColourLook& lookOf(GallColour colour)
+const ColourLook& lookOf(GallTone colour)
 {
     static const std::array<ColourLook, 5> looks{{
         {{67, -21, 41}, {66, -7, 40}, 0.30, false},
@@ -34,18 +34,20 @@ const ColourLook& lookOf(GallColour colour)
 
 } // namespace
 
-GallColour gallColour(const QString& name, GallColour otherwise)
+double gallSize(const Depiction& depiction, double own)
 {
-    constexpr std::array names{"green", "pink", "red", "brown", "dry"};
-    for (std::size_t i = 0; i < names.size(); ++i)
-        if (name == QLatin1String(names[i]))
-            return static_cast<GallColour>(i);
-    return otherwise;
+    const bool asked = !depiction.galls.empty() && depiction.galls.front().millimetres > 0;
+    return asked ? depiction.galls.front().millimetres : own;
 }
 
-int exitHoles(int asked, int own)
+GallTone gallTone(const Depiction& depiction, GallTone own)
 {
-    return asked < 0 ? own : asked;
+    return depiction.galls.empty() ? own : depiction.galls.front().tone;
+}
+
+int exitHoles(const Depiction& depiction, int own)
+{
+    return depiction.galls.empty() || depiction.galls.front().exitHoles < 0 ? own : depiction.galls.front().exitHoles;
 }
 
 Gall::Gall(const GallForm& form, const Dice& dice) : m_form(form), m_dice(dice.part("gall"))
@@ -101,7 +103,7 @@ void Gall::grow()
             (field(m_form.centre + way * middle) < 0 ? inside : outside) = middle;
         }
         double r = (inside + outside) / 2;
-        if (m_form.colour == GallColour::dry) {
+        if (m_form.colour == GallTone::dry) {
             const double angle = 2 * std::numbers::pi * i / rays;
             r *= 0.92 * (1 + 0.028 * std::sin(7 * angle + phase) + 0.016 * std::sin(11 * angle + 2 * phase));
         } else if (dry) {

@@ -5,22 +5,17 @@
 
 #include <vector>
 
-#include <QString>
-
-#include "ui/figures/dice.h"
+#include "core/training/depiction.h"
+#include "core/training/dice.h"
 #include "ui/figures/drawing.h"
 
 namespace cupule::ui {
-
-/// Colours from spring to winter.
-enum class GallColour { green, pink, red, brown, dry };
-GallColour gallColour(const QString& name, GallColour otherwise);
 
 struct GallForm {
     QPointF centre;
     double diameter = 14; ///< mm, the longest
     double axis = -90;    ///< degrees, along the organ
-    GallColour colour = GallColour::pink;
+    GallTone colour = GallTone::pink;
     int lobes = 0; ///< 0 = by size
     int holes = 0; ///< round exit holes, 1 to 1.5 mm
 };
@@ -59,8 +54,10 @@ private:
     QPainterPath m_outline;
     std::vector<Hole> m_holes;
 };
-/// As the description asks, or as the figure has it.
-int exitHoles(int asked, int own);
+/// As the description asks of its first gall, or as the plate has it.
+double gallSize(const Depiction& depiction, double own);
+GallTone gallTone(const Depiction& depiction, GallTone own);
+int exitHoles(const Depiction& depiction, int own);
 
 /// The organ swells into the gall: drawn before the body. `outward` runs along the organ from the gall's
 /// centre to where the organ has its own width again.

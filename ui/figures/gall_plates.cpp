@@ -22,7 +22,7 @@ const Lab greenWood{52, -4, 28};
 /// A gall at the end of a short piece of shoot.
 void standing(Drawing& drawing, const QPointF& foot, const GallForm& form, const Dice& dice)
 {
-    const bool dry = form.colour == GallColour::brown || form.colour == GallColour::dry;
+    const bool dry = form.colour == GallTone::brown || form.colour == GallTone::dry;
     const Lab wood = dry ? Lab{38, 9, 17} : greenWood;
     const double width = std::min(3.4, 1.2 + 0.14 * form.diameter);
     std::vector<QPointF> line;
@@ -35,20 +35,20 @@ void standing(Drawing& drawing, const QPointF& foot, const GallForm& form, const
 }
 
 /// One gall from May to winter.
-void colours(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+void colours(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
     Dice shape = dice.part("size");
-    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(13, 16);
+    const double d = gallSize(spec, shape.in(13, 16));
     for (int i = 0; i < 5; ++i) {
         const QPointF centre = i < 3 ? QPointF(1.9 * d * i, 0) : QPointF(1.9 * d * (i - 2.5), 2.6 * d);
-        GallForm form{centre, d, -90 + shape.in(-14, 14), static_cast<GallColour>(i)};
+        GallForm form{centre, d, -90 + shape.in(-14, 14), static_cast<GallTone>(i)};
         form.holes = i == 3 ? 2 : i == 4 ? 3 : 0; // left in summer, and later
         standing(drawing, centre + QPointF(shape.in(-1.5, 1.5), 1.25 * d), form, dice.part("gall"));
     }
 }
 
 /// 5 to 25 mm as usual, 40 mm rarely.
-void sizes(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+void sizes(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
     Dice shape = dice.part("size");
     double x = 0, ground = 0;
@@ -61,17 +61,17 @@ void sizes(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
         x += 0.75 * d;
         const QPointF centre(x, ground - 0.55 * d);
         standing(drawing, {x + shape.in(-1, 1), ground + 5},
-                 {centre, d, -90 + shape.in(-16, 16), gallColour(spec.gallColour, d < 15 ? GallColour::green : GallColour::pink)},
+                 {centre, d, -90 + shape.in(-16, 16), gallTone(spec, d < 15 ? GallTone::green : GallTone::pink)},
                  dice.part("gall", index++));
         x += 0.75 * d + 1.5;
     }
 }
 
 /// On the leaf stalk: the blade beyond it small and twisted; a sound leaf lower down.
-void petiole(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+void petiole(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
     Dice shape = dice.part("size");
-    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(9, 13);
+    const double d = gallSize(spec, shape.in(9, 13));
     StemForm form;
     form.length = 84;
     form.nodes = 3;
@@ -121,7 +121,7 @@ void petiole(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     stem.draw(drawing, dice, true, true);
     Dice bud = dice.part("bud");
     drawBud(drawing, node + headed(way) * 1.6 + headed(stem.headingAt(2)) * 1.6, stem.headingAt(2) - hand * 28, chestnutBud(bud));
-    const Gall gall({centre, d, way + kink / 2, gallColour(spec.gallColour, GallColour::red), 0, exitHoles(spec.exitHoles, 0)}, dice);
+    const Gall gall({centre, d, way + kink / 2, gallTone(spec, GallTone::red), 0, exitHoles(spec, 0)}, dice);
     drawCollar(drawing, gall, straightOut(gall, way + 180), 1.9, stalk, 0.65);
     drawCollar(drawing, gall, straightOut(gall, way + kink), 1.9, stalk, 0.65);
     gall.draw(drawing);
@@ -151,11 +151,11 @@ void drawInmate(Drawing& drawing, const QPointF& at, double turn, bool pupa, Dic
 }
 
 /// Cut across: juicy wall, hard-walled chambers of 2 to 3 mm, one inmate in each.
-void section(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+void section(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
     Dice shape = dice.part("size");
-    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(16, 20);
-    const Gall gall({{0, 0}, d, -90, GallColour::green, 4, 0}, dice);
+    const double d = gallSize(spec, shape.in(16, 20));
+    const Gall gall({{0, 0}, d, -90, GallTone::green, 4, 0}, dice);
     std::vector<QPointF> line;
     for (int i = 0; i <= 8; ++i)
         line.emplace_back(0.2 * i, 0.34 * d + i * 0.09 * d);
@@ -239,10 +239,10 @@ void drawDead(Drawing& drawing, const QPointF& node, double heading, double leng
 }
 
 /// Scrunched dead leaves held on the twig round an old gall; the living twig has sound buds.
-void winterRetained(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+void winterRetained(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
     Dice shape = dice.part("size");
-    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(15, 20);
+    const double d = gallSize(spec, shape.in(15, 20));
     const Lab wood{34, 11, 16};
     StemForm form;
     form.length = 104;
@@ -266,7 +266,7 @@ void winterRetained(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
             leaf(i);
     twig.draw(drawing, dice, true, true);
     drawChestnutNodes(drawing, twig, twig.nodes() - 1, wood, dice);
-    const Gall gall({centre, d, way, gallColour(spec.gallColour, GallColour::dry), 0, exitHoles(spec.exitHoles, shape.whole(2, 4))}, dice);
+    const Gall gall({centre, d, way, gallTone(spec, GallTone::dry), 0, exitHoles(spec, shape.whole(2, 4))}, dice);
     drawCollar(drawing, gall, straightOut(gall, way + 180), 3.6, wood, 0.25);
     gall.draw(drawing);
     for (int i = 0; i < leaves; ++i) // a few before the twig; the gall stays in view

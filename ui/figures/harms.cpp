@@ -142,7 +142,7 @@ void drawDrop(Drawing& drawing, const QPointF& at, double r)
     drawing.fill(oval(at + QPointF(-0.3, -0.34) * r, 0.34 * r, 0.2 * r, -40), QColor(255, 255, 255), 0.9);
 }
 
-void aphidCurl(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void aphidCurl(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("aphids");
     const int side = shape.chance(0.5) ? 1 : -1; // the half that is rolled
@@ -204,7 +204,7 @@ QPainterPath tear(const QPointF& middle, double heading, double length, double w
 }
 
 /// Holes through which the page shows, all torn the same way; dry lips; no lump.
-void hail(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void hail(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("hail");
     BladeForm form;
@@ -251,7 +251,7 @@ void hail(Drawing& drawing, const FigureSpec&, const Dice& dice)
 // ---- late frost on a shoot
 
 /// Bowed over; leaves hang limp and black-brown, the lowest still green.
-void frostShoot(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void frostShoot(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("frost");
     const double hand = shape.chance(0.5) ? 1 : -1;

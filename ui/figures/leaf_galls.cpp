@@ -84,38 +84,38 @@ void putGall(Drawing& drawing, const Blade& blade, double t, const GallForm& for
     gall.draw(drawing);
 }
 
-void midrib(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+void midrib(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
     Dice shape = dice.part("size");
-    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(11, 17);
+    const double d = gallSize(spec, shape.in(11, 17));
     const double t = shape.in(0.36, 0.50);
     const Blade blade = galledBlade(drawing, dice, shape.in(112, 132), t, d);
     putGall(drawing, blade, t,
-            {blade.midrib(t), d, blade.heading(t), gallColour(spec.gallColour, GallColour::pink), 0,
-             exitHoles(spec.exitHoles, 0)}, dice);
+            {blade.midrib(t), d, blade.heading(t), gallTone(spec, GallTone::pink), 0,
+             exitHoles(spec, 0)}, dice);
     drawing.point(QT_TRANSLATE_NOOP("figures", "lump, part of the midrib"), blade.midrib(t));
     drawing.point(QT_TRANSLATE_NOOP("figures", "small beyond it"), blade.midrib(0.82));
     drawing.point(QT_TRANSLATE_NOOP("figures", "fine point at every tooth"), blade.onVein(1, blade.veins(1) / 4, 1));
 }
 
 /// Two or three bodies of different size and colour in one.
-void merged(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+void merged(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
     Dice shape = dice.part("size");
-    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(19, 24);
+    const double d = gallSize(spec, shape.in(19, 24));
     const double t = shape.in(0.36, 0.46);
     const Blade blade = galledBlade(drawing, dice, shape.in(118, 134), t, d);
     const double side = shape.chance(0.5) ? 1 : -1;
     std::vector<Gall> bodies;
-    const auto body = [&](double off, double across, double size, GallColour colour, const char* name) {
+    const auto body = [&](double off, double across, double size, GallTone colour, const char* name) {
         const double on = t + off * d / blade.length();
         const QPointF centre = blade.midrib(on) + leftOf(headed(blade.heading(on))) * (across * d);
-        bodies.emplace_back(GallForm{centre, size * d, blade.heading(on), colour, 0, bodies.empty() ? exitHoles(spec.exitHoles, 0) : 0}, dice.part(name));
+        bodies.emplace_back(GallForm{centre, size * d, blade.heading(on), colour, 0, bodies.empty() ? exitHoles(spec, 0) : 0}, dice.part(name));
         prepare(drawing, blade, on, bodies.back(), dice.part(name));
     };
-    body(0, 0, 1, gallColour(spec.gallColour, GallColour::green), "first");
-    body(0.62, side * 0.10, 0.64, GallColour::red, "second");
-    body(-0.56, -side * 0.13, 0.50, GallColour::pink, "third");
+    body(0, 0, 1, gallTone(spec, GallTone::green), "first");
+    body(0.62, side * 0.10, 0.64, GallTone::red, "second");
+    body(-0.56, -side * 0.13, 0.50, GallTone::pink, "third");
     for (const Gall& gall : bodies)
         gall.draw(drawing);
     drawing.point(QT_TRANSLATE_NOOP("figures", "one gall"), bodies[0].centre());
@@ -160,20 +160,20 @@ void drawNecrosis(Drawing& drawing, const Blade& blade, const QPointF& centre, d
 }
 
 /// Browned by a fungus in summer: the leaf dies from the gall outward, between the side veins.
-void browned(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+void browned(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
     Dice shape = dice.part("size");
-    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(12, 16);
+    const double d = gallSize(spec, shape.in(12, 16));
     const double t = shape.in(0.38, 0.48);
     const Blade blade = galledBlade(drawing, dice, shape.in(112, 130), t, d);
     drawNecrosis(drawing, blade, blade.midrib(t), d, dice.part("necrosis"));
-    putGall(drawing, blade, t, {blade.midrib(t), d, blade.heading(t), GallColour::brown, 0, exitHoles(spec.exitHoles, 0)}, dice, Lab{40, 11, 25});
+    putGall(drawing, blade, t, {blade.midrib(t), d, blade.heading(t), GallTone::brown, 0, exitHoles(spec, 0)}, dice, Lab{40, 11, 25});
     drawing.point(QT_TRANSLATE_NOOP("figures", "gall, dead and brown"), blade.midrib(t));
     drawing.point(QT_TRANSLATE_NOOP("figures", "leaf dead between the side veins around it"), blade.inPanel(1, blade.veins(1) / 3, 0.4, 0.5));
 }
 
 /// Bent, narrowed and crumpled, with no swelling anywhere: many causes, not a find.
-void puckered(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void puckered(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("puckered");
     BladeForm form;

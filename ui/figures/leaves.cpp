@@ -45,7 +45,7 @@ void plate(Drawing& drawing, const char* id, const Dice& dice, bool underside = 
 }
 
 #define LEAF(function, kind)                                                                                 \
-    void function(Drawing& drawing, const FigureSpec&, const Dice& dice)                                     \
+    void function(Drawing& drawing, const Depiction&, const Dice& dice)                                     \
     {                                                                                                        \
         plate(drawing, kind, dice);                                                                          \
     }
@@ -60,7 +60,7 @@ LEAF(carpinus, "carpinus-betulus")
 LEAF(fagus, "fagus-sylvatica")
 #undef LEAF
 
-void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void aesculus(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     LeafPlace place;
     Dice shape = dice.part("plate");
@@ -70,7 +70,7 @@ void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
     drawPalmateLeaf(drawing, place, shape.in(110, 150), dice);
 }
 
-void juglans(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void juglans(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     LeafPlace place;
     Dice shape = dice.part("plate");

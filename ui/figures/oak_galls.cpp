@@ -77,7 +77,7 @@ void drawMarble(Drawing& drawing, const QPointF& middle, double r, bool hole, Di
 }
 
 /// On a twig with crowded buds and lobed leaves.
-void marble(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void marble(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("marble");
     StemForm form;
@@ -216,7 +216,7 @@ void drawKnopper(Drawing& drawing, const QPointF& foot, double size, Dice dice)
 }
 
 /// From an acorn's cup, beside a sound acorn.
-void knopper(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void knopper(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("knopper");
     StemForm form;
@@ -241,7 +241,7 @@ void knopper(Drawing& drawing, const FigureSpec&, const Dice& dice)
 }
 
 /// Flat discs with a rusty tuft, never overlapping, under a lobed leaf.
-void spangle(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void spangle(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("spangle");
     LeafPlace place;
@@ -288,7 +288,7 @@ void spangle(Drawing& drawing, const FigureSpec&, const Dice& dice)
     }
 }
 
-void acorns(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void acorns(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("acorns");
     const Lab green{52, 1, 26};

@@ -11,7 +11,7 @@
 #include <QPainterPath>
 #include <QRadialGradient>
 
-#include "ui/figures/dice.h"
+#include "core/training/dice.h"
 #include "ui/figures/lab.h"
 
 namespace cupule::ui {
@@ -170,8 +170,8 @@ QImage figurePhoto(const PhotoSpec& spec)
     const QRectF whole(QPointF(0, 0), QSizeF(spec.size));
     const double edge = 0.05 * whole.height();
     const QRectF room = whole.adjusted(edge, edge, -edge, spec.ruler ? -0.17 * whole.height() : -edge);
-    FigureSpec figure = spec.figure;
-    figure.scaleBar = false;
+    Depiction figure = spec.figure;
+    figure.view.scaleBar = false;
     QPainter onLayer(&layer);
     const double scale = paintFigure(onLayer, room, figure);
     onLayer.end();

@@ -4,7 +4,7 @@
 
 #include <span>
 
-#include "ui/figures/dice.h"
+#include "core/training/dice.h"
 #include "ui/figures/drawing.h"
 #include "ui/figures/figure.h"
 
@@ -13,7 +13,7 @@ namespace cupule::ui {
 struct FigureEntry {
     const char* id;
     const char* words; ///< what is to be seen; marked for translation in context "figures"
-    void (*draw)(Drawing& drawing, const FigureSpec& spec, const Dice& dice);
+    void (*draw)(Drawing& drawing, const Depiction& spec, const Dice& dice);
 };
 
 std::span<const FigureEntry> leafFigures();      // leaves.cpp

@@ -18,19 +18,11 @@ bool has(const QString& kind, const char* part)
     return kind.contains(QLatin1String(part));
 }
 
-/// Trees, bark and what is laid out side by side stand as they are.
-bool isFixed(const QString& kind)
+Neighbour neighbourOf(const Depiction& spec)
 {
-    for (const char* part : {"crown", "trunk", "bark", "canker", "detail", "gall_sizes", "gall_colours", "gall_section", "acorns", "nut_"})
-        if (has(kind, part))
-            return true;
-    return false;
-}
-
-Neighbour neighbourOf(const QString& kind)
-{
-    if (isFixed(kind))
+    if (standsAsItIs(spec))
         return Neighbour::none;
+    const QString kind = figureFor(spec);
     return has(kind, "twig") || has(kind, "winter") ? Neighbour::twigs : Neighbour::leaves;
 }
 
@@ -91,12 +83,12 @@ void addTwig(Drawing& drawing, const Beside& beside, const QPointF& from, double
         stem.draw(drawing, dice, false, false);
 }
 
-Beside besideOf(const FigureSpec& spec, const QRectF& box)
+Beside besideOf(const Depiction& spec, const QRectF& box)
 {
     const double across = std::max(box.width(), box.height());
-    const BladeKind& kind = leafBeside(spec.kind);
+    const BladeKind& kind = leafBeside(figureFor(spec));
     const double least = 0.42 * kind.lengthFrom;
-    const Neighbour neighbour = neighbourOf(spec.kind);
+    const Neighbour neighbour = neighbourOf(spec);
     const double margin = 0.20 * across;
     return {kind, neighbour, box.adjusted(-margin, -margin, margin, margin), across, std::clamp(0.55 * across, least, kind.lengthTo),
             neighbour == Neighbour::leaves && 0.55 * across < least};
@@ -139,11 +131,11 @@ Drawing drawnBefore(const Beside& beside, const QRectF& box, double clutter, con
     return before;
 }
 
-Drawing cluttered(const Drawing& figure, const FigureSpec& spec, const Dice& dice)
+Drawing cluttered(const Drawing& figure, const Depiction& spec, const Dice& dice)
 {
     const QRectF box = figure.extent();
     const Beside beside = besideOf(spec, box);
-    const Drawing behind = drawnBehind(beside, spec.clutter, dice), before = drawnBefore(beside, box, spec.clutter, dice);
+    const Drawing behind = drawnBehind(beside, spec.view.clutter, dice), before = drawnBefore(beside, box, spec.view.clutter, dice);
     Drawing all;
     if (!beside.lens) {
         all.add(behind, {});
@@ -174,32 +166,19 @@ QColor relit(const QColor& c, double light)
 
 } // namespace
 
-Drawing setAbout(const Drawing& figure, const FigureSpec& spec, const Dice& dice)
+Drawing setAbout(const Drawing& figure, const Depiction& spec, const Dice& dice)
 {
     Dice own = dice.part("setting");
     QTransform posed;
-    posed.scale(std::cos(std::clamp(spec.slant, 0.0, 55.0) * std::numbers::pi / 180), 1);
-    if (!isFixed(spec.kind))
+    posed.scale(std::cos(std::clamp(spec.view.slant, 0.0, 55.0) * std::numbers::pi / 180), 1);
+    if (!standsAsItIs(spec))
         posed.rotate(own.in(-8, 8));
     Drawing all = figure.moved(posed);
-    if (spec.clutter > 0 && neighbourOf(spec.kind) != Neighbour::none)
+    if (spec.view.clutter > 0 && neighbourOf(spec) != Neighbour::none)
         all = cluttered(all, spec, dice.part("clutter"));
-    if (spec.light != 0)
-        all.recolour([light = std::clamp(spec.light, -1.0, 1.0)](const QColor& c) { return relit(c, light); });
+    if (spec.view.light != 0)
+        all.recolour([light = std::clamp(spec.view.light, -1.0, 1.0)](const QColor& c) { return relit(c, light); });
     return all;
-}
-
-FigureSpec asMet(FigureSpec spec, double much)
-{
-    Dice own = Dice(spec.seed).part("met");
-    const double share = std::clamp(much, 0.0, 1.0);
-    spec.clutter = share * own.in(0.4, 1);
-    spec.light = share * own.in(-1, 1);
-    if (!isFixed(spec.kind)) {
-        spec.turnDegrees = share * own.in(-75, 75);
-        spec.slant = share * own.in(0, 50);
-    }
-    return spec;
 }
 
 } // namespace cupule::ui

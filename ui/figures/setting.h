@@ -2,13 +2,13 @@
 
 #pragma once
 
-#include "ui/figures/dice.h"
+#include "core/training/dice.h"
 #include "ui/figures/drawing.h"
 #include "ui/figures/figure.h"
 
 namespace cupule::ui {
 
 /// The figure with the clutter, light and slant that its description asks for, and a small turn of its own.
-Drawing setAbout(const Drawing& figure, const FigureSpec& spec, const Dice& dice);
+Drawing setAbout(const Drawing& figure, const Depiction& spec, const Dice& dice);
 
 } // namespace cupule::ui

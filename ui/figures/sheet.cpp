@@ -25,12 +25,13 @@ QSize pageFor(const QRectF& extent, int longest)
 
 } // namespace
 
-QByteArray figureSvg(const FigureSpec& spec)
+QByteArray figureSvg(const Depiction& spec)
 {
-    if (!hasFigure(spec.kind))
+    const QString kind = figureFor(spec);
+    if (!hasFigure(kind))
         return {};
     const auto drawing = drawingOf(spec);
-    const QRectF extent = QTransform().rotate(spec.turnDegrees).mapRect(drawing->extent());
+    const QRectF extent = QTransform().rotate(spec.view.turnDegrees).mapRect(drawing->extent());
     const QSize page = pageFor(extent, svgUnits);
     const double bar = 0.07 * page.height();
     const double scale = std::min((page.width() - 4) / extent.width(), (page.height() - 4 - bar) / extent.height());
@@ -38,16 +39,16 @@ QByteArray figureSvg(const FigureSpec& spec)
     placed.translate(page.width() / 2.0, (page.height() - bar) / 2.0);
     placed.scale(scale, scale);
     placed.translate(-extent.center().x(), -extent.center().y());
-    placed.rotate(spec.turnDegrees);
+    placed.rotate(spec.view.turnDegrees);
     const ScaleBar ruler = scaleBarFor(page.width(), scale);
-    return drawing->svg(placed, page, figureWords(spec.kind),
+    return drawing->svg(placed, page, figureWords(kind),
                         ruler.svg(QRectF(0, page.height() - bar, page.width(), bar)));
 }
 
-QImage figureImage(const FigureSpec& spec, int pixels, const QColor& ground)
+QImage figureImage(const Depiction& spec, int pixels, const QColor& ground)
 {
-    FigureSpec ruled = spec;
-    ruled.scaleBar = true;
+    Depiction ruled = spec;
+    ruled.view.scaleBar = true;
     QImage image(pageFor(figureExtent(spec), pixels), QImage::Format_ARGB32_Premultiplied);
     image.fill(ground);
     QPainter painter(&image);
@@ -66,8 +67,8 @@ QImage figureSheet(const SheetForm& form)
     for (int i = 0; i < kinds; ++i) {
         const QPoint corner(i % form.across * group, i / form.across * (form.cell.height() + captionHeight));
         for (int k = 0; k < form.seeds; ++k) {
-            FigureSpec spec = asMet({form.kinds[i], form.firstSeed + static_cast<std::uint32_t>(k)}, form.asMet);
-            spec.scaleBar = true;
+            Depiction spec = asMet(plate(form.kinds[i], form.firstSeed + static_cast<std::uint32_t>(k)), form.asMet);
+            spec.view.scaleBar = true;
             const QRectF where(corner + QPoint(k * form.cell.width(), 0), form.cell);
             paintFigure(painter, where.adjusted(6, 6, -6, -2), spec);
         }

@@ -12,9 +12,9 @@
 namespace cupule::ui {
 
 /// A drawing of vectors alone, its longer side 1800 units, with a scale bar and no background. Empty for an unknown kind.
-QByteArray figureSvg(const FigureSpec& spec);
+QByteArray figureSvg(const Depiction& spec);
 /// The same as a picture, its longer side so many pixels.
-QImage figureImage(const FigureSpec& spec, int pixels, const QColor& ground = Qt::white);
+QImage figureImage(const Depiction& spec, int pixels, const QColor& ground = Qt::white);
 
 struct SheetForm {
     QStringList kinds = {};

@@ -32,10 +32,10 @@ void sideLeaf(Drawing& drawing, const QPointF& node, double heading, int side, d
 }
 
 /// The shoot stops in its gall; a rosette of small leaves around it, one or two before it.
-void shootTip(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+void shootTip(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
     Dice shape = dice.part("size");
-    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(17, 23);
+    const double d = gallSize(spec, shape.in(17, 23));
     StemForm form;
     form.length = 66;
     form.nodes = 3;
@@ -71,7 +71,7 @@ void shootTip(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     }
     stem.draw(drawing, dice, true, true);
     sideLeaf(drawing, stem.node(2), stem.headingAt(2), -first, shape.in(66, 80), dice.part("leaf", 2));
-    const Gall gall({centre, d, way, gallColour(spec.gallColour, GallColour::pink), 0, exitHoles(spec.exitHoles, 0)}, dice);
+    const Gall gall({centre, d, way, gallTone(spec, GallTone::pink), 0, exitHoles(spec, 0)}, dice);
     drawCollar(drawing, gall, straightOut(gall, way + 180), 4.0, bark, 0.10);
     gall.draw(drawing);
     rosette(90, -168 + shape.in(-8, 10), 24, 0.40);
@@ -101,10 +101,10 @@ void stipuleBlade(Drawing& drawing, const QPointF& base, double heading, double 
 }
 
 /// Beside the bud at a leaf's base, never in its place.
-void stipule(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+void stipule(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
     Dice shape = dice.part("size");
-    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(9, 13);
+    const double d = gallSize(spec, shape.in(9, 13));
     StemForm form;
     form.length = 58;
     form.nodes = 2;
@@ -132,8 +132,8 @@ void stipule(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     const QPointF base = node - across * 1.4 - headed(way) * 1.6; // below the stalk, to the front
     const double out = way + shape.in(106, 118), along = 0.42 * d + 4.4;
     stipuleBlade(drawing, base, out, along + 13, 0.10);
-    const Gall gall({base + headed(out) * along, d, out, gallColour(spec.gallColour, GallColour::pink), 0,
-                     exitHoles(spec.exitHoles, 0)}, dice);
+    const Gall gall({base + headed(out) * along, d, out, gallTone(spec, GallTone::pink), 0,
+                     exitHoles(spec, 0)}, dice);
     drawCollar(drawing, gall, straightOut(gall, out + 180, along / d), 1.6, {62, -18, 38}, 0.45);
     drawCollar(drawing, gall, straightOut(gall, out, 0.8), 2.2, {62, -18, 38}, 0.45);
     gall.draw(drawing);
@@ -141,10 +141,10 @@ void stipule(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     drawing.point(QT_TRANSLATE_NOOP("figures", "the bud beside it is sound"), node - across * 2.4 + headed(way) * 5.0);
 }
 
-void catkinGall(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+void catkinGall(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
     Dice shape = dice.part("size");
-    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(9, 12);
+    const double d = gallSize(spec, shape.in(9, 12));
     StemForm form;
     form.length = 72;
     form.nodes = 3;
@@ -165,7 +165,7 @@ void catkinGall(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     stem.draw(drawing, dice, true, true);
     const auto at = std::size_t(galled.gallAt * 40);
     const double way = headingOf(axis[at + 3] - axis[at - 3]);
-    const Gall gall({axis[at], d, way, gallColour(spec.gallColour, GallColour::pink), 0, exitHoles(spec.exitHoles, 0)}, dice);
+    const Gall gall({axis[at], d, way, gallTone(spec, GallTone::pink), 0, exitHoles(spec, 0)}, dice);
     for (const double out : {headingOf(axis[at + 6] - axis[at]), headingOf(axis[at - 6] - axis[at])})
         drawCollar(drawing, gall, straightOut(gall, out), 1.4, {66, -12, 40}, 0.65);
     gall.draw(drawing);
@@ -191,10 +191,10 @@ void drawRag(Drawing& drawing, const QPointF& base, double heading, double lengt
 }
 
 /// Old galls on last year's wood; beyond the one at the tip the twig is dead and thin, without buds.
-void dryTwig(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+void dryTwig(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
     Dice shape = dice.part("size");
-    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(13, 17);
+    const double d = gallSize(spec, shape.in(13, 17));
     const Lab wood{33, 11, 16};
     StemForm form;
     form.length = 112;
@@ -219,7 +219,7 @@ void dryTwig(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     const Stem side(dead, dice.part("dead"));
     side.draw(drawing, dice.part("deadpores"), false, false);
     const Gall sideGall({side.tip() + headed(side.headingAt(2)) * (0.36 * d), shape.in(0.62, 1.05) * d, side.headingAt(2),
-                         GallColour::dry, 0, exitHoles(spec.exitHoles, 2)},
+                         GallTone::dry, 0, exitHoles(spec, 2)},
                         dice.part("side"));
     drawCollar(drawing, sideGall, straightOut(sideGall, side.headingAt(2) + 180), 2.8, {42, 5, 12}, 0.35);
     sideGall.draw(drawing);
@@ -227,7 +227,7 @@ void dryTwig(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
     drawChestnutNodes(drawing, twig, twig.nodes() - 1, wood, dice, fork);
     const double way = twig.headingAt(twig.nodes());
     const QPointF centre = twig.tip() + headed(way) * (0.36 * d);
-    const Gall tip({centre, d, way, gallColour(spec.gallColour, GallColour::dry), 0, exitHoles(spec.exitHoles, 3)}, dice.part("tip"));
+    const Gall tip({centre, d, way, gallTone(spec, GallTone::dry), 0, exitHoles(spec, 3)}, dice.part("tip"));
     const int rags = shape.whole(0, 2);
     if (rags > 0)
         drawRag(drawing, centre + headed(way + 70) * (0.3 * d), way + shape.in(70, 110), shape.in(30, 46), dice.part("rag", 1));
@@ -242,16 +242,16 @@ void dryTwig(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
 }
 
 /// Close to: round, clean, one for each insect.
-void holesClose(Drawing& drawing, const FigureSpec& spec, const Dice& dice)
+void holesClose(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
     Dice shape = dice.part("size");
-    const double d = spec.gallMillimetres > 0 ? spec.gallMillimetres : shape.in(16, 20);
+    const double d = gallSize(spec, shape.in(16, 20));
     std::vector<QPointF> line;
     for (int i = 0; i <= 10; ++i)
         line.emplace_back(-3.0 + 0.3 * i, 1.0 * d - i * 0.07 * d);
     drawRound(drawing, line, std::vector<double>(line.size(), 3.6), {38, 10, 18});
-    const Gall gall({{0, 0}, d, -80, gallColour(spec.gallColour, GallColour::brown), 4,
-                     exitHoles(spec.exitHoles, shape.whole(5, 7))},
+    const Gall gall({{0, 0}, d, -80, gallTone(spec, GallTone::brown), 4,
+                     exitHoles(spec, shape.whole(5, 7))},
                     dice);
     drawCollar(drawing, gall, straightOut(gall, headingOf(line.front())), 3.6, {38, 10, 18}, 0.5);
     gall.draw(drawing);

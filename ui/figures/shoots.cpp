@@ -68,23 +68,23 @@ void twoRanks(Drawing& drawing, const RankForm& form, const Dice& dice)
     drawing.point(QT_TRANSLATE_NOOP("figures", "the next one higher up, on the other side"), stem.node(3));
 }
 
-void castanea(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void castanea(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     twoRanks(drawing, {"castanea-sativa", 190, 7, 132, 5.2, {40, 9, 20}}, dice);
 }
 
-void fagus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void fagus(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     twoRanks(drawing, {"fagus-sylvatica", 135, 7, 74, 3.0, {40, 8, 14}}, dice);
 }
 
-void carpinus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void carpinus(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     twoRanks(drawing, {"carpinus-betulus", 125, 7, 78, 2.6, {40, 9, 16}}, dice);
 }
 
 /// Exactly level at each node; the next pair is turned by a quarter and shows as a bud.
-void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void aesculus(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     StemForm shape;
     shape.length = 285;
@@ -126,7 +126,7 @@ void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
 }
 
 /// Two or three loose leaves, then a crowd at the tip.
-void quercus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void quercus(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     StemForm shape;
     shape.length = 140;

@@ -4,7 +4,7 @@
 
 #include <vector>
 
-#include "ui/figures/dice.h"
+#include "core/training/dice.h"
 #include "ui/figures/drawing.h"
 
 namespace cupule::ui {

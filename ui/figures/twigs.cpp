@@ -60,7 +60,7 @@ StemForm twigForm(const Dice& dice, double length, int nodes, double zigzag, dou
     return form;
 }
 
-void castanea(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void castanea(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     const Lab bark{33, 12, 17};
     StemForm form = twigForm(dice, 112, 5, 12, 5.2, 3.0, bark);
@@ -81,7 +81,7 @@ void castanea(Drawing& drawing, const FigureSpec&, const Dice& dice)
 }
 
 /// Opposite sticky buds over horseshoe scars, one large end bud.
-void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void aesculus(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     const Lab bark{48, 7, 17};
     StemForm form = twigForm(dice, 92, 2, 0, 10, 8.6, bark);
@@ -140,7 +140,7 @@ void aesculus(Drawing& drawing, const FigureSpec&, const Dice& dice)
 }
 
 /// Many-scaled buds crowded at the tip.
-void quercus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void quercus(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     const Lab bark{45, 4, 13};
     const Stem twig(twigForm(dice, 78, 6, 6, 4.6, 3.2, bark), dice.part("stem"));
@@ -177,12 +177,12 @@ void slenderTwig(Drawing& drawing, const Dice& dice, const Lab& bark, double wid
     }
 }
 
-void fagus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void fagus(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     slenderTwig(drawing, dice, {44, 4, 10}, 2.9, fagusBud(), 46, 13);
 }
 
-void carpinus(Drawing& drawing, const FigureSpec&, const Dice& dice)
+void carpinus(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     slenderTwig(drawing, dice, {38, 7, 15}, 2.2, carpinusBud(), 8, 7);
 }

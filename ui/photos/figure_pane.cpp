@@ -23,9 +23,8 @@ void FigurePane::paintEvent(QPaintEvent*)
     const QString words = tr("drawn: %1").arg(figureWords(m_kind));
     const QRect room = rect().adjusted(10, 10, -10, -10);
     const QRect below = painter.fontMetrics().boundingRect(room, Qt::AlignLeft | Qt::TextWordWrap, words);
-    FigureSpec spec;
-    spec.kind = m_kind;
-    spec.scaleBar = true;
+    Depiction spec = plate(m_kind);
+    spec.view.scaleBar = true;
     paintFigure(painter, room.adjusted(0, 0, 0, -below.height() - 8), spec);
     painter.setPen(theme.ink2);
     painter.drawText(room, Qt::AlignLeft | Qt::AlignBottom | Qt::TextWordWrap, words);

@@ -91,9 +91,7 @@ void EvidenceView::paintEvent(QPaintEvent*)
                                            : tr("photo %1 of %2: %3").arg(m_at + 1).arg(m_photos.size()).arg(m_shown);
     painter.drawText(under, Qt::AlignLeft | Qt::AlignVCenter, painter.fontMetrics().elidedText(which, Qt::ElideMiddle, under.width()));
     if (!m_figure.isEmpty()) {
-        FigureSpec spec;
-        spec.kind = m_figure;
-        paintFigure(painter, drawn, spec);
+        paintFigure(painter, drawn, plate(m_figure));
         const QRect words(drawn.left(), drawn.bottom() + 4, drawn.width(), caption - 4);
         painter.setPen(theme.ink2);
         painter.drawText(words, Qt::AlignLeft | Qt::AlignVCenter,

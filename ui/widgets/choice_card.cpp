@@ -149,7 +149,7 @@ void ChoiceCard::paintFigure(QPainter& painter, const QRect& where) const
     if (m_figure.startsWith(markPrefix)) {
         paintMark(painter, where, m_figure.sliced(markPrefix.size()), theme.ink);
     } else if (hasFigure(m_figure)) {
-        cupule::ui::paintFigure(painter, where, {m_figure});
+        cupule::ui::paintFigure(painter, where, plate(m_figure));
     } else { // can't be judged: the outline of a leaf that nobody saw
         const double side = std::min(where.width(), where.height()) * 0.72;
         QRectF leaf(0, 0, side * 0.5, side);

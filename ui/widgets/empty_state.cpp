@@ -37,8 +37,8 @@ protected:
             paintMark(painter, QRect((width() - side) / 2, (height() - side) / 2, side, side),
                       m_figure.sliced(mark.size()), themeOf(*this).ink2);
         } else if (hasFigure(m_figure)) {
-            FigureSpec spec{m_figure};
-            spec.turnDegrees = 62; // lies in its row
+            Depiction spec = plate(m_figure);
+            spec.view.turnDegrees = 62; // lies in its row
             paintFigure(painter, rect(), spec);
         }
     }

@@ -9,15 +9,16 @@
 #include "ui/figures/scale_bar.h"
 #include "ui/figures/sheet.h"
 
+using namespace cupule;
 using namespace cupule::ui;
 
 TEST_CASE("every figure is sound SVG with its words, its references and a scale bar, and small enough", "[figures][svg]")
 {
     for (const QString& id : figureIds()) {
         CAPTURE(id.toStdString());
-        const QByteArray svg = figureSvg({id, 3});
-        CHECK(svg == figureSvg({id, 3}));
-        CHECK(svg != figureSvg({id, 4}));
+        const QByteArray svg = figureSvg(plate(id, 3));
+        CHECK(svg == figureSvg(plate(id, 3)));
+        CHECK(svg != figureSvg(plate(id, 4)));
         CHECK(svg.size() < 2'500'000); // a whole crown; a leaf is 60 kB
         QXmlStreamReader reader(svg);
         QSet<QString> ids, used;
@@ -46,7 +47,7 @@ TEST_CASE("every figure is sound SVG with its words, its references and a scale 
         CHECK(ids.contains(used));
         CHECK(QRegularExpression(QStringLiteral("^[125]0*\\s(mm|m)$")).match(last).hasMatch());
     }
-    CHECK(figureSvg({QStringLiteral("leaf_of_nothing")}).isEmpty());
+    CHECK(figureSvg(plate(QStringLiteral("leaf_of_nothing"))).isEmpty());
 }
 
 TEST_CASE("a scale bar has a round length of 10 to 25 per cent of the width", "[figures]")
@@ -64,13 +65,13 @@ TEST_CASE("a scale bar has a round length of 10 to 25 per cent of the width", "[
 
 TEST_CASE("a drawing is made once and kept", "[figures]")
 {
-    const FigureSpec spec{QStringLiteral("leaf_castanea"), 5};
-    FigureSpec turned = spec;
-    turned.turnDegrees = 30;
-    turned.scaleBar = true;
+    const Depiction spec = plate(QStringLiteral("leaf_castanea"), 5);
+    Depiction turned = spec;
+    turned.view.turnDegrees = 30;
+    turned.view.scaleBar = true;
     CHECK(drawingOf(spec) == drawingOf(spec));
     CHECK(drawingOf(spec) == drawingOf(turned));
-    CHECK(drawingOf(spec) != drawingOf({spec.kind, 6}));
+    CHECK(drawingOf(spec) != drawingOf(plateOf(spec.plate, 6)));
 }
 
 TEST_CASE("a sheet has room for every kind and seed", "[figures]")

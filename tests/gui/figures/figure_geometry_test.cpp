@@ -13,6 +13,7 @@
 #include "ui/figures/gall.h"
 #include "ui/figures/twigs.h"
 
+using namespace cupule;
 using namespace cupule::ui;
 
 namespace {
@@ -85,7 +86,7 @@ TEST_CASE("blades, stalks, buds and husks are as long as the host key says", "[f
         CHECK(bud.length <= key.at("K07/Castanea sativa").most);
         CHECK((bud.scales == 2 || bud.scales == 3)); // its words: 2-3 visible scales
         CHECK(bud.width > 0.6 * bud.length);         // squat
-        const double husk = std::max(figureExtent({QStringLiteral("husk_castanea"), seed}).width(), 0.0);
+        const double husk = std::max(figureExtent(plate(QStringLiteral("husk_castanea"), seed)).width(), 0.0);
         CHECK(husk <= key.at("K15/Castanea sativa").most);
         CHECK(husk > 60); // its words: to 6 cm or more
     }
@@ -130,7 +131,7 @@ TEST_CASE("a gall is as long as it is said to be, over the published sizes", "[f
     for (const double diameter : {single.least, 10.0, 15.0, single.most, merged.most})
         for (std::uint32_t seed = 1; seed <= 12; ++seed) {
             CAPTURE(diameter, seed);
-            const Gall gall({{0, 0}, diameter, -90, seed % 2 ? GallColour::pink : GallColour::dry}, Dice(seed));
+            const Gall gall({{0, 0}, diameter, -90, seed % 2 ? GallTone::pink : GallTone::dry}, Dice(seed));
             const QPolygonF outline = gall.outline().toFillPolygon();
             double longest = 0;
             for (const QPointF& a : outline)
@@ -150,7 +151,7 @@ TEST_CASE("exit holes are round, 1 to 1.5 mm, apart, and inside their gall", "[f
     const Limits hole = limitsOf(rows, {"id"}, "usual_min", "usual_max").at("S06");
     for (std::uint32_t seed = 1; seed <= 30; ++seed) {
         CAPTURE(seed);
-        const Gall gall({{0, 0}, 18, -90, GallColour::brown, 4, 6}, Dice(seed));
+        const Gall gall({{0, 0}, 18, -90, GallTone::brown, 4, 6}, Dice(seed));
         CHECK(gall.holes().size() >= 3);
         CHECK(gall.holes().size() <= 6);
         for (std::size_t i = 0; i < gall.holes().size(); ++i) {
@@ -160,7 +161,7 @@ TEST_CASE("exit holes are round, 1 to 1.5 mm, apart, and inside their gall", "[f
             for (std::size_t k = 0; k < i; ++k)
                 CHECK(lengthOf(gall.holes()[i].at - gall.holes()[k].at) >= 2.4); // drawing judgement
         }
-        CHECK(Gall({{0, 0}, 18, -90, GallColour::green}, Dice(seed)).holes().empty());
+        CHECK(Gall({{0, 0}, 18, -90, GallTone::green}, Dice(seed)).holes().empty());
     }
 }
 
@@ -171,7 +172,7 @@ TEST_CASE("crowns are of full-grown trees, broad, and no two alike", "[figures][
     for (std::uint32_t seed = 1; seed <= 8; ++seed)
         for (const char* kind : {"crown_healthy", "crown_dieback", "crown_winter_retained"}) {
             CAPTURE(seed, kind);
-            const QSizeF size = figureExtent({QString::fromLatin1(kind), seed}).size() / 1000; // m
+            const QSizeF size = figureExtent(plate(QString::fromLatin1(kind), seed)).size() / 1000; // m
             CHECK(size.height() > 11);
             CHECK(size.height() < 20);
             CHECK(size.width() > 0.6 * size.height());
@@ -184,7 +185,7 @@ TEST_CASE("catkins are long and slender, panicles broad and at most 30 cm high",
 {
     // K13 of the host key: "upright showy white panicle to 30 cm" (Aesculus hippocastanum).
     for (std::uint32_t seed = 1; seed <= 10; ++seed) {
-        const QRectF panicle = figureExtent({QStringLiteral("panicle_aesculus"), seed});
+        const QRectF panicle = figureExtent(plate(QStringLiteral("panicle_aesculus"), seed));
         CAPTURE(seed, panicle.width(), panicle.height());
         CHECK(panicle.height() <= 300);
         CHECK(panicle.height() > 150);

@@ -6,13 +6,14 @@
 #include "tests/support/catch.h"
 #include "ui/figures/figure.h"
 
+using namespace cupule;
 using namespace cupule::ui;
 
 namespace {
 
 constexpr QRectF place(20, 30, 420, 500);
 
-QImage painted(const FigureSpec& spec)
+QImage painted(const Depiction& spec)
 {
     QImage image(460, 560, QImage::Format_ARGB32_Premultiplied);
     image.fill(Qt::transparent);
@@ -41,11 +42,9 @@ TEST_CASE("every part of a figure that can be pointed at is painted there and ha
     int pointed = 0;
     for (const QString& kind : figureIds())
         for (const std::uint32_t seed : {1U, 2U, 3U}) {
-            FigureSpec spec;
-            spec.kind = kind;
-            spec.seed = seed;
-            spec.scaleBar = seed == 2;
-            spec.turnDegrees = seed == 3 ? 40 : 0;
+            Depiction spec = plate(kind, seed);
+            spec.view.scaleBar = seed == 2;
+            spec.view.turnDegrees = seed == 3 ? 40 : 0;
             const auto parts = figureParts(place, spec);
             if (parts.empty())
                 continue;
@@ -62,13 +61,12 @@ TEST_CASE("every part of a figure that can be pointed at is painted there and ha
 
 TEST_CASE("the parts of a galled leaf are its lump first, then what lies beyond", "[figures][parts]")
 {
-    FigureSpec spec;
-    spec.kind = QStringLiteral("gall_midrib");
+    Depiction spec = plateOf("gall_midrib");
     const auto parts = figureParts(place, spec);
     REQUIRE(parts.size() == 3);
     CHECK(parts[0].words == QStringLiteral("lump, part of the midrib"));
     CHECK(parts[1].at.y() < parts[0].at.y()); // the leaf stands upright: its tip above
-    spec.turnDegrees = 180;
+    spec.view.turnDegrees = 180;
     const auto turned = figureParts(place, spec);
     CHECK(turned[1].at.y() > turned[0].at.y());
     CHECK(figureParts(QRectF(), spec).empty());

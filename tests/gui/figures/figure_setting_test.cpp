@@ -8,11 +8,12 @@
 
 #include "ui/figures/figure.h"
 
+using namespace cupule;
 using namespace cupule::ui;
 
 namespace {
 
-QImage drawn(const FigureSpec& spec)
+QImage drawn(const Depiction& spec)
 {
     QImage image(200, 200, QImage::Format_ARGB32_Premultiplied);
     image.fill(Qt::white);
@@ -37,9 +38,9 @@ TEST_CASE("clutter surrounds a figure without making it small", "[figures][setti
 {
     for (const QString& id : figureIds()) {
         CAPTURE(id.toStdString());
-        const FigureSpec plain{id, 5};
-        FigureSpec crowded = plain;
-        crowded.clutter = 1;
+        const Depiction plain = plate(id, 5);
+        Depiction crowded = plain;
+        crowded.view.clutter = 1;
         const QRectF before = figureExtent(plain), after = figureExtent(crowded);
         const double across = std::max(before.width(), before.height());
         CHECK(after.contains(before.adjusted(1, 1, -1, -1)));
@@ -54,45 +55,45 @@ TEST_CASE("clutter surrounds a figure without making it small", "[figures][setti
 
 TEST_CASE("slant narrows a figure and leaves its height", "[figures][setting]")
 {
-    FigureSpec spec{QStringLiteral("bark_castanea"), 3};
+    Depiction spec = plate(QStringLiteral("bark_castanea"), 3);
     const QRectF straight = figureExtent(spec);
-    spec.slant = 40;
+    spec.view.slant = 40;
     CHECK(figureExtent(spec).width() == Approx(straight.width() * std::cos(40 * 3.14159265 / 180)).margin(4));
     CHECK(figureExtent(spec).height() == Approx(straight.height()).margin(4));
 }
 
 TEST_CASE("a low sun is warmer than an overcast sky", "[figures][setting]")
 {
-    FigureSpec spec{QStringLiteral("bark_castanea"), 2};
+    Depiction spec = plate(QStringLiteral("bark_castanea"), 2);
     const double book = warmth(drawn(spec));
-    spec.light = 1;
+    spec.view.light = 1;
     CHECK(warmth(drawn(spec)) > 1.1 * book);
-    spec.light = -1;
+    spec.view.light = -1;
     CHECK(warmth(drawn(spec)) < 0.9 * book);
 }
 
 TEST_CASE("what a figure is like outdoors follows from its seed; no more than asked for", "[figures][setting]")
 {
-    const FigureSpec plain{QStringLiteral("gall_midrib"), 9};
+    const Depiction plain = plate(QStringLiteral("gall_midrib"), 9);
     CHECK(asMet(plain, 1) == asMet(plain, 1));
-    CHECK_FALSE(asMet(plain, 1) == asMet({plain.kind, 10}, 1));
+    CHECK_FALSE(asMet(plain, 1) == asMet(plateOf(plain.plate, 10), 1));
     CHECK(drawn(asMet(plain, 0)) == drawn(plain));
     for (std::uint32_t seed = 1; seed < 60; ++seed) {
-        const FigureSpec met = asMet({plain.kind, seed}, 0.5);
-        CHECK(met.clutter <= 0.5);
-        CHECK(std::abs(met.light) <= 0.5);
-        CHECK(met.slant <= 25);
-        CHECK(asMet({QStringLiteral("crown_healthy"), seed}, 1).turnDegrees == 0); // trees stand upright
+        const Depiction met = asMet(plateOf(plain.plate, seed), 0.5);
+        CHECK(met.view.clutter <= 0.5);
+        CHECK(std::abs(met.view.light) <= 0.5);
+        CHECK(met.view.slant <= 25);
+        CHECK(asMet(plateOf("crown_healthy", seed), 1).view.turnDegrees == 0); // trees stand upright
     }
 }
 
 TEST_CASE("exit holes are drawn as asked", "[figures][setting]")
 {
-    FigureSpec spec{QStringLiteral("gall_exit_holes"), 4};
+    Depiction spec = plate(QStringLiteral("gall_exit_holes"), 4);
     const QImage own = drawn(spec);
-    spec.exitHoles = 0;
+    spec.galls = {{.tone = GallTone::brown, .millimetres = 0, .exitHoles = 0}};
     const QImage none = drawn(spec);
     CHECK(none != own);
-    spec.exitHoles = 1;
+    spec.galls.front().exitHoles = 1;
     CHECK(drawn(spec) != none);
 }

@@ -20,7 +20,7 @@ TEST_CASE("figures are written as SVG and PNG, with a sheet of all of them", "[a
     for (const char* name : {"leaf_castanea", "gall_midrib"}) {
         CAPTURE(name);
         CHECK(readFile(folder + "/" + name + ".svg").value() ==
-              ui::figureSvg({QString::fromLatin1(name)}).toStdString());
+              ui::figureSvg(ui::plate(QString::fromLatin1(name))).toStdString());
         const QImage picture(QString::fromStdString(folder + "/" + name + ".png"));
         CHECK(std::max(picture.width(), picture.height()) == 400);
     }

@@ -1,12 +1,11 @@
-// Seeded numbers for figures: the same on every machine, split by organ so that one more bud does not move
-// every tooth.
+// Seeded numbers for drawings and cases: the same on every machine, split by part so that one more bud does not move every tooth.
 
 #pragma once
 
 #include <cstdint>
 #include <string_view>
 
-namespace cupule::ui {
+namespace cupule {
 
 class Dice {
 public:
@@ -26,4 +25,4 @@ private:
     std::uint64_t m_state;
 };
 
-} // namespace cupule::ui
+} // namespace cupule

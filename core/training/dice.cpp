@@ -1,9 +1,9 @@
-#include "ui/figures/dice.h"
+#include "core/training/dice.h"
 
 #include <cmath>
 #include <numbers>
 
-namespace cupule::ui {
+namespace cupule {
 
 /// splitmix64: S. Vigna's public-domain generator, after Steele, Lea and Flood (2014).
 std::uint64_t Dice::next()
@@ -41,4 +41,4 @@ Dice Dice::part(std::string_view name, int index) const
     return dice;
 }
 
-} // namespace cupule::ui
+} // namespace cupule
