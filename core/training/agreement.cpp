@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <numeric>
 
 namespace cupule {
@@ -128,6 +129,24 @@ double errorOfFleiss(std::span<const double> shares, double things, double peopl
     return std::sqrt(2 * std::max(0.0, spread * spread - skew)) / (spread * std::sqrt(things * people * (people - 1)));
 }
 
+/// Gwet 2021: each thing's own part in kappa, spread about kappa.
+double errorOfMany(const AnswerTable& counts, const GroupAgreement& group, double people)
+{
+    const auto things = static_cast<double>(counts.size());
+    if (counts.size() < 2)
+        return 0;
+    const double left = 1 - group.chance;
+    double spread = 0;
+    for (std::size_t i = 0; i < counts.size(); ++i) {
+        double chance = 0;
+        for (std::size_t j = 0; j < group.shares.size(); ++j)
+            chance += group.shares[j] * static_cast<double>(counts[i][j]) / people;
+        const double own = (group.perThing[i] - group.chance) / left - 2 * (1 - *group.kappa) * (chance - group.chance) / left;
+        spread += (own - *group.kappa) * (own - *group.kappa);
+    }
+    return std::sqrt(spread / (things * (things - 1)));
+}
+
 std::optional<double> kappaOfAnswer(const AnswerTable& counts, std::size_t answer, double share, double people)
 {
     double apart = 0;
@@ -172,9 +191,28 @@ std::optional<GroupAgreement> agreementOfMany(const AnswerTable& counts)
     }
     result.ac1 = beyondChance(result.observed, chanceOfGuessing(result.shares));
     result.kappa = beyondChance(result.observed, result.chance);
-    if (result.kappa)
-        result.errorByChance = errorOfFleiss(result.shares, things, people);
+    if (!result.kappa)
+        return result;
+    result.errorByChance = errorOfFleiss(result.shares, things, people);
+    result.error = errorOfMany(counts, result, people);
+    result.interval = {std::max(-1.0, *result.kappa - deviate95 * result.error), std::min(1.0, *result.kappa + deviate95 * result.error)};
     return result;
+}
+
+AnswerTable tableOfPairs(std::span<const std::pair<std::string, std::string>> pairs)
+{
+    std::map<std::string, std::size_t> places;
+    for (const auto& [one, other] : pairs) {
+        places.try_emplace(one);
+        places.try_emplace(other);
+    }
+    std::size_t next = 0;
+    for (auto& [answer, place] : places)
+        place = next++;
+    AnswerTable table(places.size(), std::vector<std::int64_t>(places.size()));
+    for (const auto& [one, other] : pairs)
+        ++table[places[one]][places[other]];
+    return table;
 }
 
 } // namespace cupule

@@ -5,6 +5,8 @@
 #include <cstdint>
 #include <optional>
 #include <span>
+#include <string>
+#include <utility>
 #include <vector>
 
 #include "core/training/proportion.h"
@@ -38,6 +40,8 @@ struct GroupAgreement {
     double chance = 0;
     std::optional<double> kappa;      ///< Fleiss: not the mean of the pairs' own kappas
     double errorByChance = 0;         ///< if kappa were 0
+    double error = 0;                 ///< whatever kappa is; 0 for a single thing
+    Interval interval;                ///< of kappa, 95 %, by `error`; for few things a rough guide
     std::vector<double> shares;       ///< of each answer
     std::vector<double> perThing;     ///< share of pairs that agree on it
     std::vector<std::optional<double>> perAnswer; ///< kappa of each answer against all others
@@ -45,8 +49,11 @@ struct GroupAgreement {
 };
 
 /// A row for each thing: how many people gave each answer, the same number (2 or more) for every thing. Fleiss 1971, Psychol. Bull.
-/// 76:378-382; error: the corrected one of Fleiss, Nee and Landis 1979, Psychol. Bull. 86:974-977. Nothing where the rows do not
-/// hold the same number of people and answers.
+/// 76:378-382; errorByChance: the corrected one of Fleiss, Nee and Landis 1979, Psychol. Bull. 86:974-977; error: Gwet 2021, Educ. Psychol. Meas.
+/// 81:781-790 (from memory; a test holds it to the jackknife). Nothing where the rows do not hold the same number of people and answers.
 std::optional<GroupAgreement> agreementOfMany(const AnswerTable& counts);
+
+/// What two people said of the same things, as a square table over all their answers, in alphabetical order.
+AnswerTable tableOfPairs(std::span<const std::pair<std::string, std::string>> pairs);
 
 } // namespace cupule
