@@ -35,6 +35,11 @@ std::int64_t cellOf(double latitude, double longitude)
     return latitudeRow(latitude) * cellsPerRow + longitudeColumn(longitude);
 }
 
+std::int64_t squareOf(std::int64_t cell)
+{
+    return cell / cellsPerRow / 5 * 8192 + cell % cellsPerRow / 5;
+}
+
 std::vector<Box> boxesAround(double latitude, double longitude, double metres)
 {
     const double reach = metres / metresPerDegree;

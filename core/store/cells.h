@@ -22,6 +22,8 @@ struct CellRange {
 /// Holds everything nearer than `metres`; two boxes where 180 degrees is crossed.
 std::vector<Box> boxesAround(double latitude, double longitude, double metres);
 std::int64_t cellOf(double latitude, double longitude);
+/// The square of five cells both ways that holds a cell, as numbered in sql/0006_counts.sql.
+std::int64_t squareOf(std::int64_t cell);
 /// One range for each row of cells; one for all rows together where these are very many.
 std::vector<CellRange> cellsOf(const Box& box);
 

@@ -25,26 +25,19 @@ std::vector<Decision> readAll(Query& q)
     return decisions;
 }
 
-FindPlace findAt(StoreCore& core, const Placed& place)
+FindPlace findAt(StoreCore& core, const NearFind& place)
 {
     Query q(core.db, "SELECT visit.uid, tree.uid, tree.label, find.day FROM find JOIN visit ON visit.id = find.visit "
                      "LEFT JOIN tree ON tree.id = visit.tree WHERE find.visit = :visit");
-    q.bind(":visit", place.row).step();
+    q.bind(":visit", place.visit).step();
     return {q.uid(0), q.uid(1), q.text(2), q.date(3), place.latitude, place.longitude, place.metres};
 }
 
-/// Days before `before`; `except` is a row of visits.
-void findsIn(StoreCore& core, const Box& box, std::int64_t except, std::int64_t before, std::vector<Placed>& out)
+std::optional<NearFind> nearestIn(StoreCore& core, double latitude, double longitude, double metres, const Uid& exceptVisit,
+                                  std::optional<CivilDate> before)
 {
-    for (const CellRange& range : cellsOf(box)) {
-        Query q(core.db, "SELECT visit, latitude, longitude FROM find WHERE cell BETWEEN :first AND :last "
-                         "AND latitude BETWEEN :south AND :north AND longitude BETWEEN :west AND :east "
-                         "AND day < :before AND visit <> :except");
-        q.bind(":first", range.first).bind(":last", range.last).bind(":south", box.south).bind(":north", box.north);
-        q.bind(":west", box.west).bind(":east", box.east).bind(":before", before).bind(":except", except);
-        while (q.step())
-            out.push_back({q.integer(0), q.real(1), q.real(2), 0});
-    }
+    const std::int64_t except = exceptVisit.isNull() ? 0 : core.visitRow(exceptVisit);
+    return core.finds.nearest(latitude, longitude, metres, except, before ? before->days : std::numeric_limits<std::int32_t>::max());
 }
 
 } // namespace
@@ -113,13 +106,28 @@ Status Decisions::setFind(Change& change, const Uid& visit, const std::optional<
 {
     return writtenIn(change, [&](StoreCore& core) {
         const std::int64_t row = existing(core, visit);
-        Query(core.db, "DELETE FROM find WHERE visit = :visit").bind(":visit", row).run();
+        Query before(core.db, "DELETE FROM find WHERE visit = :visit RETURNING cell");
+        before.bind(":visit", row);
+        while (before.step())
+            core.finds.changed(before.integer(0));
         if (!find)
             return;
         Query q(core.db, "INSERT INTO find (visit, day, latitude, longitude, cell) "
                          "VALUES (:visit, :day, :latitude, :longitude, :cell)");
         q.bind(":visit", row).bind(":day", find->date).bind(":latitude", find->latitude).bind(":longitude", find->longitude);
-        q.bind(":cell", cellOf(find->latitude, find->longitude)).run();
+        const std::int64_t cell = cellOf(find->latitude, find->longitude);
+        q.bind(":cell", cell).run();
+        core.finds.changed(cell);
+    });
+}
+
+Result<std::optional<FindPlace>> Decisions::findOf(const Uid& visit)
+{
+    return guarded([&]() -> std::optional<FindPlace> {
+        Query q(m_core.db, "SELECT find.visit, find.day, latitude, longitude FROM visit JOIN find ON find.visit = visit.id WHERE visit.uid = :uid");
+        if (!q.bind(":uid", visit).step())
+            return std::nullopt;
+        return findAt(m_core, {q.integer(0), q.integer(1), q.real(2), q.real(3), 0});
     });
 }
 
@@ -127,29 +135,31 @@ Result<std::optional<FindPlace>> Decisions::nearestFind(double latitude, double 
                                                         std::optional<CivilDate> before)
 {
     return guarded([&]() -> std::optional<FindPlace> {
-        if (m_core.db.number("SELECT EXISTS (SELECT 1 FROM find)") == 0)
-            return std::nullopt;
-        const std::int64_t except = m_core.visitRow(exceptVisit);
-        const std::int64_t day = before ? before->days : std::numeric_limits<std::int32_t>::max();
-        const auto nearest = nearestOf(latitude, longitude, metres, 1, [&](const Box& box, std::vector<Placed>& out) {
-            findsIn(m_core, box, except, day, out);
-        });
-        if (nearest.empty())
-            return std::nullopt;
-        return findAt(m_core, nearest.front());
+        const auto nearest = nearestIn(m_core, latitude, longitude, metres, exceptVisit, before);
+        return nearest ? std::optional(findAt(m_core, *nearest)) : std::nullopt;
+    });
+}
+
+Result<std::optional<double>> Decisions::metresToFind(double latitude, double longitude, double metres, const Uid& exceptVisit,
+                                                      std::optional<CivilDate> before)
+{
+    return guarded([&]() -> std::optional<double> {
+        const auto nearest = nearestIn(m_core, latitude, longitude, metres, exceptVisit, before);
+        return nearest ? std::optional(nearest->metres) : std::nullopt;
     });
 }
 
 Result<std::vector<FindPlace>> Decisions::findsInBox(double west, double south, double east, double north, int most)
 {
     return guarded([&] {
-        std::vector<Placed> places;
-        findsIn(m_core, {west, south, east, north}, 0, std::numeric_limits<std::int32_t>::max(), places);
         std::vector<FindPlace> finds;
-        for (const Placed& place : places) {
-            if (finds.size() >= static_cast<std::size_t>(most))
-                break;
-            finds.push_back(findAt(m_core, place));
+        for (const CellRange& range : cellsOf({west, south, east, north})) {
+            Query q(m_core.db, "SELECT visit, day, latitude, longitude FROM find WHERE cell BETWEEN :first AND :last "
+                               "AND latitude BETWEEN :south AND :north AND longitude BETWEEN :west AND :east");
+            q.bind(":first", range.first).bind(":last", range.last).bind(":south", south).bind(":north", north);
+            q.bind(":west", west).bind(":east", east);
+            while (finds.size() < static_cast<std::size_t>(most) && q.step())
+                finds.push_back(findAt(m_core, {q.integer(0), q.integer(1), q.real(2), q.real(3), 0}));
         }
         return finds;
     });

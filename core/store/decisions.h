@@ -35,9 +35,13 @@ public:
 
     /// An accepted positive begins to count, or (without `find`) no longer counts.
     Status setFind(Change& change, const Uid& visit, const std::optional<FindPlace>& find);
+    Result<std::optional<FindPlace>> findOf(const Uid& visit);               ///< nothing where it does not count
     /// Nearest accepted find other than `exceptVisit`, of a day before `before` where given, at most `metres` away.
     Result<std::optional<FindPlace>> nearestFind(double latitude, double longitude, double metres, const Uid& exceptVisit,
                                                  std::optional<CivilDate> before = {});
+    /// How far that is, without its name and day.
+    Result<std::optional<double>> metresToFind(double latitude, double longitude, double metres, const Uid& exceptVisit,
+                                               std::optional<CivilDate> before = {});
     /// Accepted finds in a box; for the same-square question ask with the square's corners and test each.
     Result<std::vector<FindPlace>> findsInBox(double west, double south, double east, double north, int most);
     Result<std::int64_t> countFinds();

@@ -204,10 +204,15 @@ Status rebuildComputed(Store& store)
             placeVisits(core, rows);
             recountAllTrees(core);
             core.db.run("DELETE FROM find WHERE visit IN (SELECT id FROM visit WHERE state <> 'accepted' OR struck = 1);"
+                        "DELETE FROM queue_count;"
+                        "INSERT INTO queue_count SELECT queue_code, count(*) FROM visit WHERE queued = 1 GROUP BY queue_code;"
+                        "DELETE FROM find_square;"
+                        "INSERT INTO find_square SELECT cell / 65536 / 5 * 8192 + cell % 65536 / 5, count(*) FROM find GROUP BY 1;"
                         "INSERT INTO tree_words (tree_words) VALUES ('rebuild');"
                         "INSERT INTO site_words (site_words) VALUES ('rebuild');"
                         "INSERT INTO visit_words (visit_words) VALUES ('rebuild');"
                         "INSERT INTO person_words (person_words) VALUES ('rebuild')");
+            core.finds.forget();
             core.commit();
         } catch (const StoreError&) {
             core.rollBack();

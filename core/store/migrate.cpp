@@ -14,6 +14,7 @@ std::span<const SchemaStep> schemaSteps()
         SchemaStep{3, "import_and_queue", embedded::sql_0003_import_and_queue},
         SchemaStep{4, "photo_likeness", embedded::sql_0004_photo_likeness},
         SchemaStep{5, "keys_and_bundles", embedded::sql_0005_keys_and_bundles},
+        SchemaStep{6, "counts", embedded::sql_0006_counts},
     };
     return steps;
 }

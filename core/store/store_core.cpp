@@ -115,6 +115,7 @@ void StoreCore::rollBack() noexcept
         return;
     m_changing = false;
     chain = m_before;
+    finds.forget();
     try {
         if (db.inTransaction())
             db.run("ROLLBACK");
@@ -206,6 +207,7 @@ Part::~Part()
     if (m_kept)
         return;
     m_core.chain = m_before;
+    m_core.finds.forget();
     try {
         if (m_core.db.inTransaction())
             m_core.db.run("ROLLBACK TO part; RELEASE part");

@@ -10,6 +10,7 @@
 
 #include "core/record/json.h"
 #include "core/store/connection.h"
+#include "core/store/find_index.h"
 #include "core/store/journal.h"
 #include "core/store/store.h"
 
@@ -85,6 +86,7 @@ public:
     std::int64_t sampleRow(const Uid& id);
 
     Connection db;
+    FindIndex finds{db};                   ///< to be told of every change of the table `find`
     StoreServices services;
     UidMaker ids;
     Uid device;

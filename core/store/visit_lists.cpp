@@ -1,5 +1,6 @@
 // Reading visits: one, of a day, of a tree, windows, the queue.
 
+#include "core/store/cells.h"
 #include "core/store/visit_rows.h"
 
 namespace cupule {
@@ -124,7 +125,7 @@ Result<std::vector<VisitRow>> Visits::window(std::optional<RecordState> state, s
 
 Result<std::int64_t> Visits::queueCount()
 {
-    return guarded([&] { return m_core.db.number("SELECT count(*) FROM visit WHERE queued = 1"); });
+    return guarded([&] { return m_core.db.number("SELECT sum(waiting) FROM queue_count"); });
 }
 
 Result<std::vector<VisitRow>> Visits::queue(std::int64_t from, int count)
@@ -150,6 +151,32 @@ Result<std::optional<VisitRow>> Visits::queueNext(const Uid& visit)
         if (!q.step())
             return std::nullopt;
         return readVisitRow(q);
+    });
+}
+
+Result<std::vector<WaitingFind>> Visits::waitingFinds(double latitude, double longitude, double metres)
+{
+    return guarded([&] {
+        std::vector<WaitingFind> waiting;
+        const auto read = [&](Query& q) {
+            while (q.step())
+                waiting.push_back({q.uid(0), q.uid(1), q.whole(2)});
+        };
+        for (const Box& box : boxesAround(latitude, longitude, metres))
+            for (const CellRange& range : cellsOf(box)) {
+                Query q(m_core.db, "SELECT visit.uid, tree.uid, queue_rank FROM tree CROSS JOIN visit ON visit.tree = tree.id "
+                                   "WHERE cell BETWEEN :first AND :last AND latitude BETWEEN :south AND :north "
+                                   "AND longitude BETWEEN :west AND :east AND queued = 1 AND positive = 1");
+                q.bind(":first", range.first).bind(":last", range.last).bind(":south", box.south).bind(":north", box.north);
+                read(q.bind(":west", box.west).bind(":east", box.east));
+            }
+        Query unplaced(m_core.db, "SELECT visit.uid, tree.uid, queue_rank FROM tree CROSS JOIN visit ON visit.tree = tree.id "
+                                  "WHERE cell IS NULL AND queued = 1 AND positive = 1");
+        read(unplaced);
+        Query without(m_core.db, "SELECT uid, NULL, queue_rank FROM visit INDEXED BY visit_waiting_find "
+                                 "WHERE tree IS NULL AND queued = 1 AND positive = 1");
+        read(without);
+        return waiting;
     });
 }
 

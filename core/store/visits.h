@@ -52,6 +52,12 @@ struct VisitRow {
     VisitShown shown;
 };
 
+/// A positive that waits in the queue, and where its tree stands.
+struct WaitingFind {
+    Uid visit, tree;
+    int queueRank = 99;
+};
+
 class Visits {
 public:
     explicit Visits(StoreCore& core) : m_core(core) {}
@@ -86,6 +92,9 @@ public:
     Result<std::vector<VisitRow>> queue(std::int64_t from, int count);
     /// The record after `visit` in the queue (first one where null); nothing at the end.
     Result<std::optional<VisitRow>> queueNext(const Uid& visit);
+
+    /// Positives in the queue whose tree stands within a box that holds everything nearer than `metres`, and all whose tree has no place.
+    Result<std::vector<WaitingFind>> waitingFinds(double latitude, double longitude, double metres);
 
     /// Goes through all visits in order of entry; stops when `take` returns false.
     Status each(const std::function<bool(const VisitRow&, const Visit&)>& take);

@@ -120,7 +120,6 @@ Status settleVisit(Session& session, Change& change, const Uid& visit, const std
         return fail(judged.error());
     const bool fresh = judged->judged.positive.positive && judged->facts.newGround;
     const DecidedState head = facts->headState(fresh);
-    const bool wasFind = standing.state == RecordState::accepted;
     standing.state = RecordState::submitted;
     standing.decided = Uid{};
     standing.correctionWaits = false;
@@ -147,11 +146,18 @@ Status settleVisit(Session& session, Change& change, const Uid& visit, const std
     const auto find = findOf(session, facts->stored, standing);
     if (!find)
         return fail(find.error());
+    const auto before = session.store().decisions().findOf(visit);
+    if (!before)
+        return fail(before.error());
     if (auto set = session.store().decisions().setFind(change, visit, *find); !set)
         return set;
     if (auto shown = refreshTree(session, change, facts->stored.visit.tree); !shown)
         return shown;
-    return wasFind || *find ? refreshWaitingFinds(session, change) : refreshVisit(session, change, visit);
+    for (const auto& each : {*before, *find})
+        if (each)
+            if (auto moved = refreshWaitingFinds(session, change, *each); !moved)
+                return moved;
+    return refreshVisit(session, change, visit);
 }
 
 } // namespace cupule

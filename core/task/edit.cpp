@@ -5,13 +5,14 @@
 #include "core/store/people.h"
 #include "core/store/places.h"
 #include "core/store/visits.h"
+#include "core/task/ground.h"
 
 namespace cupule {
 
 namespace {
 
-/// No queue of waiting finds is looked through farther than this.
-constexpr int mostWaitingFinds = 5000;
+/// Ranks up to this one are those of finds in new ground (rules/deciding.h).
+constexpr int lastNewGround = 2;
 
 VisitStanding afterSaving(const VisitStanding& before, const std::string& kind)
 {
@@ -145,24 +146,38 @@ Status refreshAround(Session& session, Change& change, const Visit& visit)
     return {};
 }
 
-Status refreshWaitingFinds(Session& session, Change& change)
+namespace {
+
+/// Whether a waiting find would stand elsewhere in the queue now. One of two may have been either.
+Result<bool> groundTurned(Session& session, const WaitingFind& waiting)
 {
-    std::vector<Uid> waiting;
-    constexpr int page = 200;
-    for (int from = 0; from < mostWaitingFinds; from += page) {
-        const auto rows = session.store().visits().queue(from, page);
-        if (!rows)
-            return fail(rows.error());
-        for (const auto& row : *rows)
-            if (row.shown.positive)
-                waiting.push_back(row.id);
-        // finds stand before everything else, so a page without one is behind them
-        if (rows->empty() || !rows->back().shown.positive)
-            break;
-    }
-    for (const auto& visit : waiting)
-        if (auto done = refreshVisit(session, change, visit); !done)
+    const auto place = placeOf(session, waiting.visit, waiting.tree);
+    if (!place)
+        return fail(place.error());
+    if (!*place)
+        return false;
+    const auto fresh = isNewGround(session, **place, waiting.visit);
+    if (!fresh)
+        return fail(fresh.error());
+    return *fresh ? waiting.queueRank > lastNewGround : waiting.queueRank <= lastNewGround;
+}
+
+} // namespace
+
+Status refreshWaitingFinds(Session& session, Change& change, const FindPlace& find)
+{
+    const auto waiting = session.store().visits().waitingFinds(find.latitude, find.longitude, groundReach(session));
+    if (!waiting)
+        return fail(waiting.error());
+    for (const WaitingFind& each : *waiting) {
+        const auto turned = groundTurned(session, each);
+        if (!turned)
+            return fail(turned.error());
+        if (!*turned)
+            continue;
+        if (auto done = refreshVisit(session, change, each.visit); !done)
             return done;
+    }
     return {};
 }
 

@@ -27,8 +27,9 @@ Status refreshVisit(Session& session, Change& change, const Uid& visit);
 /// have touched.
 Status refreshTree(Session& session, Change& change, const Uid& tree);
 Status refreshAround(Session& session, Change& change, const Visit& visit);
-/// After an accepted find came or went: the places of waiting finds in the queue.
-Status refreshWaitingFinds(Session& session, Change& change);
+/// After an accepted find came or went: the places in the queue of waiting finds near it. What else lists show of those farther off
+/// is made again when they are next touched.
+Status refreshWaitingFinds(Session& session, Change& change, const FindPlace& find);
 
 /// Joined over the visits of a tree that are neither struck out nor rejected.
 Result<HostVerdict> verdictOfTree(Session& session, const Uid& tree, NextCharacters next = NextCharacters::name);

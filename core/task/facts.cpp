@@ -12,9 +12,6 @@ namespace cupule {
 
 namespace {
 
-/// Finds farther than this explain nothing.
-constexpr double farthestFindMetres = 2'000'000;
-
 bool sameAnswers(const Visit& a, const Visit& b)
 {
     return a.observations == b.observations && a.characters == b.characters && a.gallCount == b.gallCount;
@@ -130,6 +127,21 @@ Result<std::optional<Tree>> keptTree(Session& session, const Uid& entry)
 std::optional<Position> placeOf(const Visit& visit, const std::optional<Tree>& tree)
 {
     return tree && tree->position ? tree->position : visit.position;
+}
+
+Result<std::optional<Position>> placeOf(Session& session, const Uid& visit, const Uid& tree)
+{
+    if (!tree.isNull()) {
+        const auto found = session.store().trees().find(tree);
+        if (!found)
+            return fail(found.error());
+        if (*found && (*found)->position)
+            return (*found)->position;
+    }
+    const auto found = session.store().visits().find(visit);
+    if (!found)
+        return fail(found.error());
+    return *found ? (*found)->position : std::nullopt;
 }
 
 Result<VisitFacts> factsOf(Session& session, const Visit& visit)

@@ -7,6 +7,9 @@
 
 namespace cupule {
 
+/// Finds farther than this explain nothing.
+inline constexpr double farthestFindMetres = 2'000'000;
+
 /// `host` questions are asked of the tree that the visit names now, not of the one it named when it was stored.
 Result<VisitFacts> factsOf(Session& session, const Visit& visit);
 /// Facts, then the rules.
@@ -30,5 +33,7 @@ Result<StoredVisit> storedVisit(Session& session, const Uid& id);
 Result<std::optional<Tree>> keptTree(Session& session, const Uid& entry);
 /// The place of a visit: the tree's, else where the observer stood; nothing where neither is known.
 std::optional<Position> placeOf(const Visit& visit, const std::optional<Tree>& tree);
+/// The same where only ids are known; `tree` is the entry under which it is kept, or null.
+Result<std::optional<Position>> placeOf(Session& session, const Uid& visit, const Uid& tree);
 
 } // namespace cupule

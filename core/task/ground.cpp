@@ -51,8 +51,7 @@ Result<bool> findInSameSquare(Session& session, const Position& place, const Uid
     const auto here = squareAt(session, *grid, place.latitude, place.longitude);
     if (!here)
         return false;
-    const double reach = session.pack().settings.newGroundKilometres * 1000 * std::sqrt(2.0) * 1.01;
-    const double north = reach / 110'000;
+    const double north = groundReach(session) / 110'000;
     const double east = north / std::max(0.05, std::cos(place.latitude * std::acos(-1.0) / 180));
     const auto near = session.store().decisions().findsInBox(
         place.longitude - east, place.latitude - north, place.longitude + east, place.latitude + north, 1000);
@@ -70,16 +69,20 @@ Result<bool> findInSameSquare(Session& session, const Position& place, const Uid
 
 } // namespace
 
+double groundReach(const Session& session)
+{
+    return session.pack().settings.newGroundKilometres * 1000 * std::sqrt(2.0) * 1.01;
+}
+
 Result<bool> isNewGround(Session& session, const Position& place, const Uid& visit)
 {
     const double limit = session.pack().settings.newGroundKilometres * 1000;
     GroundContext ground;
-    const auto nearest =
-        session.store().decisions().nearestFind(place.latitude, place.longitude, limit, visit);
+    const auto nearest = session.store().decisions().metresToFind(place.latitude, place.longitude, limit, visit);
     if (!nearest)
         return fail(nearest.error());
     if (*nearest)
-        ground.nearestFindMetres = (*nearest)->metres;
+        ground.nearestFindMetres = **nearest;
     else if (const auto same = findInSameSquare(session, place, visit); same)
         ground.findInSameSquare = *same;
     else

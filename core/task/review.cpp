@@ -69,6 +69,17 @@ Status mayDecideNow(const DecidingFacts& facts, const Decision& wanted, const Se
     return {};
 }
 
+/// From a positive to the nearest accepted find of an earlier day.
+Result<std::optional<double>> metresToFind(Session& session, const VisitRow& row)
+{
+    const auto place = placeOf(session, row.id, row.tree);
+    if (!place)
+        return fail(place.error());
+    if (!*place)
+        return std::optional<double>();
+    return session.store().decisions().metresToFind((*place)->latitude, (*place)->longitude, farthestFindMetres, row.id, row.date);
+}
+
 } // namespace
 
 Result<int> countQueue(Session& session)
@@ -96,13 +107,10 @@ Result<std::vector<QueueLine>> queueLines(Session& session, int from, int count)
     for (const auto& row : *rows) {
         QueueLine line{visitLine(row), {row.shown.queueRank, row.shown.queueCode}, std::nullopt};
         if (row.shown.positive) {
-            const auto judged = storedVisit(session, row.id).and_then([&](const StoredVisit& stored) {
-                return judgedVisit(session, stored.visit, row.standing);
-            });
-            if (!judged)
-                return fail(judged.error());
-            if (judged->facts.nearestFind)
-                line.nearestFindMetres = judged->facts.nearestFind->metres;
+            const auto metres = metresToFind(session, row);
+            if (!metres)
+                return fail(metres.error());
+            line.nearestFindMetres = *metres;
         }
         lines.push_back(std::move(line));
     }

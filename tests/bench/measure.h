@@ -73,6 +73,7 @@ void measureHashing(const Settings& settings, Table& table);    ///< T9, T9b
 void measureStart(const Settings& settings, Table& table);      ///< T11
 void measureSaving(const Settings& settings, Table& table);     ///< T12
 void measureRegister(const Settings& settings, Table& table);   ///< R1 to R4
+void measureQueue(const Settings& settings, Table& table);      ///< Q1 to Q4
 void measureWindow(const Settings& settings, Table& table);     ///< W1 to W13
 
 /// The parts that run in a process of their own, so that memory and start-up are theirs alone. Gives an exit code.

@@ -72,6 +72,20 @@ TEST_CASE("each kind of damage is told apart with what to do", "[store]")
         need(rebuildComputed(store));
         CHECK(faults(store).empty());
     }
+    SECTION("the count of the queue is off")
+    {
+        db.run("UPDATE queue_count SET waiting = waiting + 1");
+        CHECK(faults(store) == "invariant:rebuild ");
+        need(rebuildComputed(store));
+        CHECK(faults(store).empty());
+    }
+    SECTION("a square of finds is missing")
+    {
+        db.run("INSERT INTO find_square VALUES (29000000, 1)");
+        CHECK(faults(store) == "invariant:rebuild ");
+        need(rebuildComputed(store));
+        CHECK(faults(store).empty());
+    }
     SECTION("the search index is off")
     {
         db.run("INSERT INTO tree_words (tree_words) VALUES ('delete-all')");

@@ -84,6 +84,19 @@ WHERE revision.entity <> visit.uid;
 SELECT 'find-accepted', hex(visit.uid), 'rebuild'
 FROM find JOIN visit ON visit.id = find.visit WHERE visit.state <> 'accepted' OR visit.struck = 1;
 
+SELECT 'queue-count', code, 'rebuild'
+FROM (SELECT code, waiting FROM queue_count WHERE waiting > 0
+      EXCEPT SELECT queue_code, count(*) FROM visit WHERE queued = 1 GROUP BY queue_code);
+
+SELECT 'queue-count', code, 'rebuild'
+FROM (SELECT queue_code AS code, count(*) FROM visit WHERE queued = 1 GROUP BY queue_code EXCEPT SELECT code, waiting FROM queue_count);
+
+SELECT 'find-square', square, 'rebuild'
+FROM (SELECT cell / 65536 / 5 * 8192 + cell % 65536 / 5 AS square, count(*) FROM find GROUP BY 1 EXCEPT SELECT square, finds FROM find_square);
+
+SELECT 'find-square', square, 'rebuild'
+FROM (SELECT square, finds FROM find_square EXCEPT SELECT cell / 65536 / 5 * 8192 + cell % 65536 / 5, count(*) FROM find GROUP BY 1);
+
 SELECT 'tree-visits', hex(tree.uid), 'rebuild'
 FROM tree WHERE visits <> (SELECT count(*) FROM visit WHERE visit.tree = tree.id AND struck = 0);
 
