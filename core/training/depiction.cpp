@@ -26,8 +26,8 @@ struct DrawnTaxon {
 /// What there is a painter for; ui/figures has one for each.
 constexpr DrawnTaxon drawn[] = {
     {"castanea-sativa", leaf | shoot | twig | flowers | fruit | nut | bark | crown},
-    {"castanea-crenata", leaf},
-    {"castanea-mollissima", leaf | fruit},
+    {"castanea-crenata", leaf | shoot},
+    {"castanea-mollissima", leaf | shoot | fruit},
     {"aesculus-hippocastanum", leaf | shoot | twig | flowers | fruit | bark},
     {"quercus-robur", leaf | shoot | twig | flowers},
     {"quercus-petraea", leaf},

@@ -10,6 +10,7 @@
 #include <QLinearGradient>
 #include <QRadialGradient>
 
+#include "ui/figures/composed.h"
 #include "ui/figures/crown_grow.h"
 #include "ui/figures/registry.h"
 #include "ui/figures/stem.h"
@@ -350,47 +351,67 @@ void wear(CrownLook& look, const Crown& crown, Cluster what, double from, double
         look.clusters[std::size_t(i)] = what;
 }
 
-void healthy(Drawing& drawing, const Depiction&, const Dice& dice)
+/// Patches that begin at the edge and the top, until so many of the clusters wear `what`.
+void wearShare(CrownLook& look, const Crown& crown, Cluster what, double share, double least, double most, Dice& shape)
+{
+    int clusters = 0;
+    for (std::size_t i = 2; i < crown.nodes.size(); ++i)
+        clusters += crown.nodes[i].radius > 0;
+    const double start = shape.in(0, 180);
+    for (int k = 0; k < 24; ++k) {
+        int worn = 0;
+        for (std::size_t i = 2; i < crown.nodes.size(); ++i)
+            worn += crown.nodes[i].radius > 0 && look.clusters[i] == what;
+        if (worn >= share * clusters)
+            return;
+        const double angle = std::fmod(start + 67.0 * k, 190.0) - 8;
+        wear(look, crown, what, angle, angle + 20, shape.in(least, most), shape);
+    }
+}
+
+CrownLook lookIn(const Crown& crown, const DepictedTree& tree, Season season, Dice shape)
+{
+    if (season == Season::winter) {
+        CrownLook look = lookOf(crown, Cluster::winter);
+        wearShare(look, crown, Cluster::rags, tree.heldLeaves, 1500, 2400, shape);
+        return look;
+    }
+    CrownLook look = lookOf(crown, Cluster::leafy);
+    for (Cluster& one : look.clusters) // the rest of a crown that dies back is thin
+        if (shape.chance(1.2 * tree.dieback))
+            one = Cluster::thin;
+    wearShare(look, crown, Cluster::brown, tree.browned, 900, 1900, shape);
+    wearShare(look, crown, Cluster::bare, tree.dieback, 1800, 3400, shape);
+    look.whips = tree.epicormic;
+    return look;
+}
+
+void drawTree(Drawing& drawing, const DepictedTree& tree, Season season, const Dice& dice)
 {
     const Crown crown = growCrown(dice);
-    drawCrown(drawing, crown, lookOf(crown, Cluster::leafy), dice);
+    drawCrown(drawing, crown, lookIn(crown, tree, season, dice.part("look")), dice);
+}
+
+void healthy(Drawing& drawing, const Depiction&, const Dice& dice)
+{
+    drawTree(drawing, {}, Season::summer, dice);
 }
 
 /// Patches at the edge and the top where only dead twigs stand; the rest thinner.
 void dieback(Drawing& drawing, const Depiction&, const Dice& dice)
 {
-    const Crown crown = growCrown(dice);
-    CrownLook look = lookOf(crown, Cluster::leafy);
-    Dice shape = dice.part("dieback");
-    for (std::size_t i = 0; i < crown.nodes.size(); ++i)
-        if (shape.chance(0.34))
-            look.clusters[i] = Cluster::thin;
-    constexpr int patches = 3;
-    for (int k = 0; k < patches; ++k)
-        wear(look, crown, Cluster::bare, -5 + 62.0 * k, 40 + 62.0 * k, shape.in(2500, 3700), shape);
-    drawCrown(drawing, crown, look, dice);
+    drawTree(drawing, {.dieback = dice.part("share").in(0.28, 0.42)}, Season::summer, dice);
 }
 
 void browned(Drawing& drawing, const Depiction&, const Dice& dice)
 {
-    const Crown crown = growCrown(dice);
-    CrownLook look = lookOf(crown, Cluster::leafy);
-    Dice shape = dice.part("browned");
-    for (int k = 0; k < 5; ++k)
-        wear(look, crown, Cluster::brown, -10 + 38.0 * k, 20 + 38.0 * k, shape.in(900, 1900), shape);
-    drawCrown(drawing, crown, look, dice);
+    drawTree(drawing, {.browned = dice.part("share").in(0.16, 0.26)}, Season::summer, dice);
 }
 
 /// Bare; dead leaves on one or two limbs only.
 void winterRetained(Drawing& drawing, const Depiction&, const Dice& dice)
 {
-    const Crown crown = growCrown(dice);
-    CrownLook look = lookOf(crown, Cluster::winter);
-    Dice shape = dice.part("winter");
-    const double first = shape.in(0, 120);
-    for (const double angle : {first, first + 70})
-        wear(look, crown, Cluster::rags, angle, angle + 20, shape.in(1800, 2600), shape);
-    drawCrown(drawing, crown, look, dice);
+    drawTree(drawing, {.heldLeaves = dice.part("share").in(0.14, 0.24)}, Season::winter, dice);
 }
 
 void epicormic(Drawing& drawing, const Depiction&, const Dice& dice)
@@ -421,6 +442,11 @@ constexpr FigureEntry entries[] = {
 std::span<const FigureEntry> crownFigures()
 {
     return entries;
+}
+
+void composeCrown(Drawing& drawing, const Depiction& depiction, const Dice& dice)
+{
+    drawTree(drawing, depiction.tree, depiction.season, dice);
 }
 
 } // namespace cupule::ui

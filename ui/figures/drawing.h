@@ -57,6 +57,8 @@ public:
     /// Moved as a whole.
     [[nodiscard]] Drawing moved(const QTransform& by) const;
 
+    /// Empty room counts as drawn.
+    void widen(const QRectF& room) { m_extent |= room; }
     /// Of all that is not clipped.
     [[nodiscard]] const QRectF& extent() const { return m_extent; }
     /// `pixels` device pixels for a millimetre; the painter is scaled already.

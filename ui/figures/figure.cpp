@@ -11,6 +11,7 @@
 #include <QPainter>
 
 #include "ui/figures/cache.h"
+#include "ui/figures/composed.h"
 #include "ui/figures/registry.h"
 #include "ui/figures/scale_bar.h"
 #include "ui/figures/setting.h"
@@ -30,14 +31,33 @@ const FigureEntry* entryOf(const QString& kind)
     return nullptr;
 }
 
+/// Other than a chestnut's have plates alone.
+auto composerOf(const Depiction& spec) -> void (*)(Drawing&, const Depiction&, const Dice&)
+{
+    if (!isChestnut(spec.taxon))
+        return nullptr;
+    switch (spec.subject) {
+    case Subject::leaf: return composeLeaf;
+    case Subject::shoot: return composeShoot;
+    case Subject::twig: return composeTwig;
+    case Subject::crown: return composeCrown;
+    default: return nullptr;
+    }
+}
+
 std::shared_ptr<const Drawing> makeDrawing(const Depiction& spec)
 {
     const FigureEntry* entry = entryOf(figureFor(spec));
     if (!entry)
         return std::make_shared<Drawing>();
-    const Dice dice = Dice(spec.seed).part(entry->id);
     Drawing figure;
-    entry->draw(figure, spec, dice);
+    Dice dice = Dice(spec.seed).part(entry->id);
+    if (const auto compose = composerOf(spec)) {
+        dice = Dice(spec.seed).part(nameOf(spec.subject)).part(spec.taxon); // the same leaf with and without its signs
+        compose(figure, spec, dice);
+    } else {
+        entry->draw(figure, spec, dice);
+    }
     return std::make_shared<Drawing>(setAbout(figure, spec, dice));
 }
 

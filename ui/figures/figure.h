@@ -30,7 +30,7 @@ Depiction plate(const QString& id, std::uint32_t seed = 1);
 /// Every id of the registry, sorted.
 QStringList figureIds();
 bool hasFigure(const QString& kind);
-/// The id of what paints it; empty where nothing does.
+/// The id of the plate that is most like it; empty where nothing paints it.
 QString figureFor(const Depiction& depiction);
 /// What is to be seen, in a few words.
 QString figureWords(const QString& kind);

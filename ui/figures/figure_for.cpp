@@ -28,6 +28,8 @@ constexpr Painted painted[] = {
     {Subject::leaf, "fagus-sylvatica", "leaf_fagus"},
     {Subject::leaf, "juglans-regia", "leaf_juglans"},
     {Subject::shoot, "castanea-sativa", "shoot_castanea"},
+    {Subject::shoot, "castanea-crenata", "shoot_castanea"},
+    {Subject::shoot, "castanea-mollissima", "shoot_castanea"},
     {Subject::shoot, "aesculus-hippocastanum", "shoot_aesculus"},
     {Subject::shoot, "quercus-robur", "shoot_quercus"},
     {Subject::shoot, "carpinus-betulus", "shoot_carpinus"},

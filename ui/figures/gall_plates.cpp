@@ -8,9 +8,10 @@
 #include <QCoreApplication>
 #include <QRadialGradient>
 
-#include "ui/figures/gall.h"
+#include "ui/figures/galled_leaf.h"
 #include "ui/figures/leaves.h"
 #include "ui/figures/registry.h"
+#include "ui/figures/shoot_parts.h"
 #include "ui/figures/twigs.h"
 
 namespace cupule::ui {
@@ -98,18 +99,15 @@ void petiole(Drawing& drawing, const Depiction& spec, const Dice& dice)
     leaf(1, -hand, shape.in(96, 112));
     leaf(3, -hand, shape.in(70, 84));
     const QPointF node = stem.node(2);
-    const double way = stem.headingAt(2) - hand * shape.in(48, 62), kink = hand * shape.in(18, 34);
-    const Lab stalk{57, -9, 32};
-    const double before = shape.in(13, 17), after = 8 + 0.35 * d;
-    const QPointF centre = node + headed(way) * before;
-    const QPointF base = centre + headed(way + kink) * after;
-    const std::vector<QPointF> line = smooth({node, (node + centre) / 2, centre, (centre + base) / 2, base}, 6);
-    std::vector<double> widths(line.size(), 1.9);
-    drawRound(drawing, line, widths, stalk);
+    GalledStalk stalk{node, stem.headingAt(2) - hand * shape.in(48, 62), hand * shape.in(18, 34)};
+    stalk.before = shape.in(13, 17);
+    stalk.after = 8 + 0.35 * d;
+    const double way = stalk.way, kink = stalk.kink;
+    drawGalledStalk(drawing, stalk);
     BladeForm blade;
     blade.kind = &kind;
     blade.length = shape.in(56, 68);
-    blade.base = base;
+    blade.base = stalk.base();
     blade.heading = way + kink * 1.6;
     blade.bend = hand * shape.in(30, 48);
     blade.leftShare = hand > 0 ? 0.82 : 0.62;
@@ -121,10 +119,7 @@ void petiole(Drawing& drawing, const Depiction& spec, const Dice& dice)
     stem.draw(drawing, dice, true, true);
     Dice bud = dice.part("bud");
     drawBud(drawing, node + headed(way) * 1.6 + headed(stem.headingAt(2)) * 1.6, stem.headingAt(2) - hand * 28, chestnutBud(bud));
-    const Gall gall({centre, d, way + kink / 2, gallTone(spec, GallTone::red), 0, exitHoles(spec, 0)}, dice);
-    drawCollar(drawing, gall, straightOut(gall, way + 180), 1.9, stalk, 0.65);
-    drawCollar(drawing, gall, straightOut(gall, way + kink), 1.9, stalk, 0.65);
-    gall.draw(drawing);
+    drawStalkGall(drawing, stalk, {d, 1, 1, gallTone(spec, GallTone::red), exitHoles(spec, 0)}, dice);
 }
 
 /// A legless white larva, curved, without a head capsule to be seen; or a pupa that darkens.
@@ -210,34 +205,6 @@ void section(Drawing& drawing, const Depiction& spec, const Dice& dice)
     drawing.outline(rind, Lab{38, -10, 26}.colour(), 0.2);
 }
 
-/// A dead leaf that stays: rolled inward, brittle, hanging by its stalk.
-void drawDead(Drawing& drawing, const QPointF& node, double heading, double length, const Dice& dice)
-{
-    Dice own = dice.part("dead");
-    const double hang = std::remainder(90 - heading, 360.0);
-    LeafPlace place;
-    place.node = node;
-    place.headingAtNode = heading;
-    place.headingOfBlade = heading + hang * own.in(0.34, 0.62);
-    place.length = length;
-    place.bend = hang * own.in(0.3, 0.7);
-    place.curl = own.in(-26, 26);
-    place.leftShare = own.in(0.22, 0.72);
-    place.rightShare = own.in(0.22, 0.72);
-    place.ripple = own.in(0.018, 0.030);
-    const Lab tone = mixed(Lab{50, 15, 31}, Lab{35, 11, 19}, own.in(0, 1));
-    place.colour = tone;
-    const Blade blade = drawSimpleLeaf(drawing, bladeKind("castanea-sativa"), place, dice);
-    drawing.clip(blade.outline());
-    for (int i = 0; i < 7; ++i) { // folds
-        const double t = own.in(0.1, 0.85);
-        const int side = own.chance(0.5) ? 1 : -1;
-        const QPointF at = blade.at(t, blade.halfWidth(t) * own.in(0.2, 0.7), side);
-        drawing.glow(at, own.in(6, 13), own.in(1.4, 2.6), blade.heading(t) + own.in(-30, 30), tone.moved(own.chance(0.5) ? 17 : -19).colour(0.65));
-    }
-    drawing.unclip();
-}
-
 /// Scrunched dead leaves held on the twig round an old gall; the living twig has sound buds.
 void winterRetained(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
@@ -259,7 +226,7 @@ void winterRetained(Drawing& drawing, const Depiction& spec, const Dice& dice)
     const int leaves = shape.whole(6, 9);
     const auto leaf = [&](int i) {
         const double angle = way - 150 + 300.0 * i / (leaves - 1) + shape.in(-12, 12);
-        drawDead(drawing, centre + headed(angle) * (0.34 * d), angle, shape.in(58, 92), dice.part("leaf", i));
+        drawDeadLeaf(drawing, centre + headed(angle) * (0.34 * d), angle, shape.in(58, 92), dice.part("leaf", i));
     };
     for (int i = 0; i < leaves; ++i)
         if (i % 3 != 1)

@@ -9,6 +9,7 @@
 #include <QCoreApplication>
 
 #include "ui/figures/registry.h"
+#include "ui/figures/shoots.h"
 
 namespace cupule::ui {
 
@@ -22,7 +23,7 @@ Lab stalkColour(const BladeKind& kind)
 }
 
 /// A leaf laid flat, upper side, as large as it grows.
-void plate(Drawing& drawing, const char* id, const Dice& dice, bool underside = false)
+void plate(Drawing& drawing, const char* id, const Depiction& depiction, const Dice& dice, bool underside = false)
 {
     const BladeKind& kind = bladeKind(id);
     Dice shape = dice.part("plate");
@@ -33,6 +34,7 @@ void plate(Drawing& drawing, const char* id, const Dice& dice, bool underside = 
     place.bend = shape.in(-8, 8);
     place.curl = shape.in(-8, 8);
     place.detail = underside ? 3 : 2;
+    inSeason(place, kind, depiction.season, shape);
     const Blade blade = drawSimpleLeaf(drawing, kind, place, dice);
     if (kind.margin == Margin::bristleTeeth) {
         const int middle = blade.veins(1) / 2;
@@ -45,9 +47,9 @@ void plate(Drawing& drawing, const char* id, const Dice& dice, bool underside = 
 }
 
 #define LEAF(function, kind)                                                                                 \
-    void function(Drawing& drawing, const Depiction&, const Dice& dice)                                     \
+    void function(Drawing& drawing, const Depiction& spec, const Dice& dice)                                 \
     {                                                                                                        \
-        plate(drawing, kind, dice);                                                                          \
+        plate(drawing, kind, spec, dice);                                                                    \
     }
 LEAF(castanea, "castanea-sativa")
 LEAF(crenata, "castanea-crenata")
@@ -108,14 +110,15 @@ std::span<const FigureEntry> leafFigures()
     return entries;
 }
 
-Blade drawSimpleLeaf(Drawing& drawing, const BladeKind& kind, const LeafPlace& place, const Dice& dice)
+Blade growSimpleLeaf(Drawing& drawing, const BladeKind& kind, const LeafPlace& place, const Dice& dice)
 {
     Dice shape = dice.part("leaf");
     const double share = std::clamp(place.length / ((kind.lengthFrom + kind.lengthTo) / 2), 0.35, 1.1);
-    const double stalk = shape.in(kind.stalkFrom, kind.stalkTo) * share;
+    const double stalk = place.stalk.value_or(shape.in(kind.stalkFrom, kind.stalkTo) * share);
     const double width = std::max(0.9, 0.0115 * place.length);
-    const QPointF base = drawStalk(drawing, place.node, place.headingAtNode, place.headingOfBlade, stalk,
-                                   width * 1.35, width, place.colour ? place.colour->moved(4) : stalkColour(kind).moved(place.tint.L * 0.5));
+    const Lab tone = place.colour ? place.colour->moved(4) : stalkColour(kind).moved(place.tint.L * 0.5);
+    const QPointF base =
+        stalk > 0 ? drawStalk(drawing, place.node, place.headingAtNode, place.headingOfBlade, stalk, width * 1.35, width, tone) : place.node;
     BladeForm form;
     form.kind = &kind;
     form.length = place.length;
@@ -130,7 +133,13 @@ Blade drawSimpleLeaf(Drawing& drawing, const BladeKind& kind, const LeafPlace& p
     form.tint = place.tint;
     form.ripple = place.ripple;
     form.colour = place.colour;
-    Blade blade(form, dice);
+    form.kinks = place.kinks;
+    return Blade(form, dice);
+}
+
+Blade drawSimpleLeaf(Drawing& drawing, const BladeKind& kind, const LeafPlace& place, const Dice& dice)
+{
+    Blade blade = growSimpleLeaf(drawing, kind, place, dice);
     blade.draw(drawing);
     return blade;
 }

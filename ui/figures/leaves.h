@@ -19,8 +19,12 @@ struct LeafPlace {
     bool underside = false;
     double ripple = 0;         ///< over length, all along
     std::optional<Lab> colour; ///< instead of the kind's
+    std::vector<Kink> kinks = {};
+    std::optional<double> stalk = {}; ///< mm; the kind's own
 };
 
+/// Draws the stalk and gives the blade undrawn, so that it can be cut before.
+Blade growSimpleLeaf(Drawing& drawing, const BladeKind& kind, const LeafPlace& place, const Dice& dice);
 /// Gives the blade, so that a gall can be put on it.
 Blade drawSimpleLeaf(Drawing& drawing, const BladeKind& kind, const LeafPlace& place, const Dice& dice);
 /// Gives its leaflets, the outermost first.

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "ui/figures/leaves.h"
+#include "ui/figures/composed.h"
 #include "ui/figures/stem.h"
 
 namespace cupule::ui {
@@ -22,13 +22,18 @@ Neighbour neighbourOf(const Depiction& spec)
 {
     if (standsAsItIs(spec))
         return Neighbour::none;
+    if (spec.season == Season::winter)
+        return Neighbour::twigs;
     const QString kind = figureFor(spec);
     return has(kind, "twig") || has(kind, "winter") ? Neighbour::twigs : Neighbour::leaves;
 }
 
 /// Of the same tree, so that nothing in the picture belongs to another taxon.
-const BladeKind& leafBeside(const QString& kind)
+const BladeKind& leafBeside(const Depiction& spec)
 {
+    if (spec.subject != Subject::plate)
+        return bladeKind(bladeOf(spec.taxon));
+    const QString kind = figureFor(spec);
     for (const auto& [part, blade] : {std::pair("castaneifolia", "quercus-castaneifolia"), {"petraea", "quercus-petraea"}, {"cerris", "quercus-cerris"},
                                       {"quercus", "quercus-robur"}, {"oak", "quercus-robur"}, {"aesculus", "aesculus"}, {"leaf_mine", "aesculus"},
                                       {"carpinus", "carpinus-betulus"}, {"fagus", "fagus-sylvatica"}, {"juglans", "juglans-regia"},
@@ -40,6 +45,7 @@ const BladeKind& leafBeside(const QString& kind)
 
 struct Beside {
     const BladeKind& kind;
+    Season season;
     Neighbour neighbour;
     QRectF room;   ///< nothing reaches out of it
     double across; ///< of the figure, mm
@@ -60,6 +66,7 @@ void addLeaf(Drawing& drawing, const Beside& beside, const QPointF& base, double
     form.rightShare = dice.in(0.5, 1);
     form.detail = 1;
     form.underside = dice.chance(0.2);
+    form.colour = leafColour(beside.kind.id, beside.season, dice);
     form.tint = {-shade + dice.in(-3, 3), 0.25 * shade, -0.35 * shade};
     const Blade blade(form, dice);
     if (beside.lens || beside.room.contains(blade.outline().boundingRect()))
@@ -83,14 +90,25 @@ void addTwig(Drawing& drawing, const Beside& beside, const QPointF& from, double
         stem.draw(drawing, dice, false, false);
 }
 
+/// What is seen with the figure: where it is to be small, it stands somewhere in so much more room.
+QRectF roomAbout(const QRectF& box, const Depiction& spec, double margin)
+{
+    const double small = std::clamp(spec.view.smallness, 0.0, 0.8);
+    if (small <= 0)
+        return box.adjusted(-margin, -margin, margin, margin);
+    Dice own = Dice(spec.seed).part("place");
+    const QSizeF size = box.size() / (1 - small);
+    return {box.left() - own.in(0.15, 0.85) * (size.width() - box.width()), box.top() - own.in(0.15, 0.85) * (size.height() - box.height()), size.width(),
+            size.height()};
+}
+
 Beside besideOf(const Depiction& spec, const QRectF& box)
 {
     const double across = std::max(box.width(), box.height());
-    const BladeKind& kind = leafBeside(figureFor(spec));
+    const BladeKind& kind = leafBeside(spec);
     const double least = 0.42 * kind.lengthFrom;
     const Neighbour neighbour = neighbourOf(spec);
-    const double margin = 0.20 * across;
-    return {kind, neighbour, box.adjusted(-margin, -margin, margin, margin), across, std::clamp(0.55 * across, least, kind.lengthTo),
+    return {kind, spec.season, neighbour, roomAbout(box, spec, 0.20 * across), across, std::clamp(0.55 * across, least, kind.lengthTo),
             neighbour == Neighbour::leaves && 0.55 * across < least};
 }
 
@@ -100,7 +118,8 @@ Drawing drawnBehind(const Beside& beside, double clutter, const Dice& dice)
     Drawing behind;
     Dice own = dice.part("behind");
     const QRectF& room = beside.room;
-    const int count = static_cast<int>(std::lround((beside.neighbour == Neighbour::leaves ? 26 : 9) * clutter));
+    const double usual = 1.96 * beside.across * beside.across, more = std::clamp(room.width() * room.height() / usual, 1.0, 7.0);
+    const int count = static_cast<int>(std::lround((beside.neighbour == Neighbour::leaves ? 26 : 9) * clutter * more));
     for (int i = 0; i < count; ++i) {
         const QPointF at(own.in(room.left(), room.right()), own.in(room.top(), room.bottom()));
         if (beside.neighbour == Neighbour::leaves)
@@ -174,8 +193,11 @@ Drawing setAbout(const Drawing& figure, const Depiction& spec, const Dice& dice)
     if (!standsAsItIs(spec))
         posed.rotate(own.in(-8, 8));
     Drawing all = figure.moved(posed);
+    const QRectF room = roomAbout(all.extent(), spec, 0);
     if (spec.view.clutter > 0 && neighbourOf(spec) != Neighbour::none)
         all = cluttered(all, spec, dice.part("clutter"));
+    if (spec.view.smallness > 0)
+        all.widen(room);
     if (spec.view.light != 0)
         all.recolour([light = std::clamp(spec.view.light, -1.0, 1.0)](const QColor& c) { return relit(c, light); });
     return all;

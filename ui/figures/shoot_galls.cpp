@@ -4,10 +4,9 @@
 
 #include <QCoreApplication>
 
-#include "ui/figures/flowers.h"
-#include "ui/figures/gall.h"
 #include "ui/figures/leaves.h"
 #include "ui/figures/registry.h"
+#include "ui/figures/shoot_parts.h"
 #include "ui/figures/twigs.h"
 
 namespace cupule::ui {
@@ -46,58 +45,14 @@ void shootTip(Drawing& drawing, const Depiction& spec, const Dice& dice)
     const Stem stem(form, dice.part("stem"));
     const int first = shape.chance(0.5) ? 1 : -1;
     sideLeaf(drawing, stem.node(1), stem.headingAt(1), first, shape.in(74, 88), dice.part("leaf", 1));
-    const double way = stem.headingAt(3);
-    const QPointF centre = stem.tip() + headed(way) * (0.42 * d);
-    const int leaves = shape.whole(7, 9);
-    const auto rosette = [&](int i, double angle, double length, double from) {
-        Dice own = dice.part("rosette", i);
-        BladeForm blade;
-        blade.kind = &bladeKind("castanea-sativa");
-        blade.length = length;
-        blade.base = centre + headed(angle) * (from * d);
-        blade.heading = angle + own.in(-6, 6);
-        blade.bend = own.in(-18, 18);
-        blade.detail = 1;
-        blade.leftShare = own.in(0.72, 1);
-        blade.rightShare = own.in(0.72, 1);
-        blade.ripple = own.in(0.004, 0.012);
-        blade.tint = {own.in(4, 9), 3, 6};
-        Blade(blade, own).draw(drawing);
-    };
-    for (int i = 0; i < leaves; ++i) {
-        const double angle = -172 + 164.0 * i / (leaves - 1) + shape.in(-6, 6);
-        const double upright = std::sin(-angle * 3.14159265 / 180);
-        rosette(i, angle, 30 + 26 * upright * shape.in(0.75, 1.05) + shape.in(-4, 4), 0.36);
-    }
+    const TipGall tip(stem, {{}, d, 0, gallTone(spec, GallTone::pink), 0, exitHoles(spec, 0)}, dice);
+    tip.drawBehind(drawing);
     stem.draw(drawing, dice, true, true);
     sideLeaf(drawing, stem.node(2), stem.headingAt(2), -first, shape.in(66, 80), dice.part("leaf", 2));
-    const Gall gall({centre, d, way, gallTone(spec, GallTone::pink), 0, exitHoles(spec, 0)}, dice);
-    drawCollar(drawing, gall, straightOut(gall, way + 180), 4.0, bark, 0.10);
-    gall.draw(drawing);
-    rosette(90, -168 + shape.in(-8, 10), 24, 0.40);
-    rosette(91, -14 + shape.in(-10, 8), 21, 0.42);
-    drawing.point(QT_TRANSLATE_NOOP("figures", "lump where the shoot should go on"), centre);
-    drawing.point(QT_TRANSLATE_NOOP("figures", "small leaves crowded round it"), centre + headed(-90) * (1.5 * d));
+    tip.drawBefore(drawing);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "lump where the shoot should go on"), tip.centre());
+    drawing.point(QT_TRANSLATE_NOOP("figures", "small leaves crowded round it"), tip.centre() + headed(-90) * (1.5 * d));
     drawing.point(QT_TRANSLATE_NOOP("figures", "full-grown leaf below"), stem.node(1) + headed(stem.headingAt(1) - first * 70) * 50);
-}
-
-void stipuleBlade(Drawing& drawing, const QPointF& base, double heading, double length, double bend)
-{
-    const QPointF way = headed(heading), across = leftOf(way);
-    std::vector<QPointF> left, right;
-    for (int i = 0; i <= 20; ++i) {
-        const double t = i / 20.0;
-        const QPointF on = base + way * (t * length) + across * (bend * t * t * length);
-        const double half = 2.6 * std::pow(std::sin(3.14159265 * std::pow(t, 0.62)), 0.9);
-        left.push_back(on + across * half);
-        right.push_back(on - across * half);
-    }
-    left.insert(left.end(), right.rbegin(), right.rend());
-    const Lab green{62, -18, 38};
-    drawing.fill(polygon(left), green.colour());
-    drawing.line(polyline({base, base + way * (0.55 * length) + across * (bend * 0.3 * length)}),
-                 green.moved(14).colour(), 0.3, 0.8);
-    drawing.outline(polygon(left), green.moved(-24).colour());
 }
 
 /// Beside the bud at a leaf's base, never in its place.
@@ -117,7 +72,7 @@ void stipule(Drawing& drawing, const Depiction& spec, const Dice& dice)
     const QPointF node = stem.node(1);
     const double way = stem.headingAt(1);
     const QPointF across = leftOf(headed(way));
-    stipuleBlade(drawing, node - across * 1.6, way + 16, 17, -0.10); // the other one, behind the shoot
+    drawStipule(drawing, node - across * 1.6, way + 16, 17, -0.10); // the other one, behind the shoot
     stem.draw(drawing, dice, true, true);
     LeafPlace place;
     place.node = node - across * 2.2;
@@ -129,15 +84,9 @@ void stipule(Drawing& drawing, const Depiction& spec, const Dice& dice)
     drawSimpleLeaf(drawing, bladeKind("castanea-sativa"), place, dice.part("leaf"));
     Dice bud = dice.part("bud");
     drawBud(drawing, node - across * 2.4 + headed(way) * 2.4, way + 20, chestnutBud(bud));
-    const QPointF base = node - across * 1.4 - headed(way) * 1.6; // below the stalk, to the front
-    const double out = way + shape.in(106, 118), along = 0.42 * d + 4.4;
-    stipuleBlade(drawing, base, out, along + 13, 0.10);
-    const Gall gall({base + headed(out) * along, d, out, gallTone(spec, GallTone::pink), 0,
-                     exitHoles(spec, 0)}, dice);
-    drawCollar(drawing, gall, straightOut(gall, out + 180, along / d), 1.6, {62, -18, 38}, 0.45);
-    drawCollar(drawing, gall, straightOut(gall, out, 0.8), 2.2, {62, -18, 38}, 0.45);
-    gall.draw(drawing);
-    drawing.point(QT_TRANSLATE_NOOP("figures", "lump on the stipule"), gall.centre());
+    const QPointF centre =
+        drawStipuleGall(drawing, node, way, -1, {{}, d, 0, gallTone(spec, GallTone::pink), 0, exitHoles(spec, 0)}, dice);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "lump on the stipule"), centre);
     drawing.point(QT_TRANSLATE_NOOP("figures", "the bud beside it is sound"), node - across * 2.4 + headed(way) * 5.0);
 }
 
@@ -157,37 +106,13 @@ void catkinGall(Drawing& drawing, const Depiction& spec, const Dice& dice)
     sideLeaf(drawing, stem.node(1), stem.headingAt(1), first, 74, dice.part("leaf", 1));
     sideLeaf(drawing, stem.node(2), stem.headingAt(2), -first, 66, dice.part("leaf", 2), {2, 0, 2});
     drawCatkin(drawing, {stem.tip(), -88.0 - first * 16, 112, first * -10.0}, dice.part("catkin", 1));
-    CatkinForm galled{stem.tip(), -88.0 + first * 34, 100, first * 8.0};
-    galled.gallAt = shape.in(0.42, 0.58);
-    galled.gallSpace = 1.05 * d;
-    galled.kink = -first * shape.in(28, 44);
-    const std::vector<QPointF> axis = drawCatkin(drawing, galled, dice.part("catkin", 2));
+    GalledCatkin galled({stem.tip(), -88.0 + first * 34, 100, first * 8.0}, {{}, d, 0, gallTone(spec, GallTone::pink), 0, exitHoles(spec, 0)},
+                              dice.part("catkin", 2));
+    galled.drawAxis(drawing);
     stem.draw(drawing, dice, true, true);
-    const auto at = std::size_t(galled.gallAt * 40);
-    const double way = headingOf(axis[at + 3] - axis[at - 3]);
-    const Gall gall({axis[at], d, way, gallTone(spec, GallTone::pink), 0, exitHoles(spec, 0)}, dice);
-    for (const double out : {headingOf(axis[at + 6] - axis[at]), headingOf(axis[at - 6] - axis[at])})
-        drawCollar(drawing, gall, straightOut(gall, out), 1.4, {66, -12, 40}, 0.65);
-    gall.draw(drawing);
-    drawing.point(QT_TRANSLATE_NOOP("figures", "lump on the catkin, which bends there"), gall.centre());
-    drawing.point(QT_TRANSLATE_NOOP("figures", "sound flowers"), axis[34]);
-}
-
-/// A dead, curled rag of a leaf.
-void drawRag(Drawing& drawing, const QPointF& base, double heading, double length, Dice dice)
-{
-    BladeForm form;
-    form.kind = &bladeKind("castanea-sativa");
-    form.length = length;
-    form.base = base;
-    form.heading = heading;
-    form.bend = dice.in(30, 80) * (heading > -90 && heading < 90 ? 1 : -1);
-    form.detail = 1;
-    form.leftShare = dice.in(0.30, 0.6);
-    form.rightShare = dice.in(0.45, 0.75);
-    form.ripple = 0.02;
-    form.colour = Lab{45, 13, 26};
-    Blade(form, dice).draw(drawing);
+    galled.drawBody(drawing);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "lump on the catkin, which bends there"), galled.centre());
+    drawing.point(QT_TRANSLATE_NOOP("figures", "sound flowers"), galled.at(0.85));
 }
 
 /// Old galls on last year's wood; beyond the one at the tip the twig is dead and thin, without buds.

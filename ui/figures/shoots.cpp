@@ -6,57 +6,29 @@
 
 #include <QCoreApplication>
 
-#include "ui/figures/leaves.h"
+#include "ui/figures/composed.h"
 #include "ui/figures/registry.h"
-#include "ui/figures/stem.h"
+#include "ui/figures/shoots.h"
 
 namespace cupule::ui {
 
 namespace {
 
-struct RankForm {
-    const char* kind;
-    double length; ///< of the shoot, mm
-    int nodes;
-    double leaf;  ///< of the longest leaf, mm
-    double width; ///< of the shoot at its base, mm
-    Lab bark;
-};
-
-/// Alternate in two ranks; the tip's leaves are small and yellower.
-void twoRanks(Drawing& drawing, const RankForm& form, const Dice& dice)
+void twoRanks(Drawing& drawing, const RankForm& form, const Depiction& depiction, const Dice& dice)
 {
-    StemForm shape;
     Dice own = dice.part("stem");
-    const int nodes = form.nodes + own.whole(-1, 1);
-    shape.length = form.length * nodes / form.nodes * own.in(0.92, 1.08);
-    shape.nodes = nodes;
-    shape.widthBase = form.width;
-    shape.widthTip = 0.4 * form.width;
-    shape.colour = form.bark;
-    shape.heading = -88 + own.in(-9, 9);
-    shape.curve = own.in(-24, 24);
-    const Stem stem(shape, own);
+    const Stem stem(rankStem(form, own), own);
+    const int nodes = stem.nodes(), first = stem.outerSide();
     const BladeKind& kind = bladeKind(form.kind);
-    const int first = stem.outerSide();
     const int turned = own.whole(1, nodes - 2), below = own.whole(2, nodes - 1); // one blade seen from the side loosens the row
     const auto leaf = [&](int i) {
-        const double x = double(i) / nodes;
         const int side = i % 2 == 1 ? first : -first; // 1 left
-        const double angle = 64 - 34 * x;
         Dice mine = dice.part("leaf", i);
-        LeafPlace place;
-        place.node = stem.node(i);
-        place.headingAtNode = stem.headingAt(i) - side * (angle * 0.7);
-        place.headingOfBlade = stem.headingAt(i) - side * (angle + mine.in(2, 10));
-        place.length = form.leaf * std::sin(std::numbers::pi * (0.28 + 0.62 * x)) * mine.in(0.94, 1.06);
-        place.bend = -side * mine.in(6, 18);
-        place.leftShare = mine.in(0.78, 1);
-        place.rightShare = mine.in(0.78, 1);
+        LeafPlace place = rankPlace(stem, i, side, form.leaf, mine);
         if (i == turned)
             (side > 0 ? place.leftShare : place.rightShare) = 0.5;
         place.underside = i == below && i != turned; // and one from below
-        place.tint = {4 * x + mine.in(-1, 1), 0, 3 * x};
+        inSeason(place, kind, depiction.season, mine);
         drawSimpleLeaf(drawing, kind, place, mine);
     };
     for (int i = 1; i <= nodes; i += 2) // one rank behind the stem, one before it
@@ -64,23 +36,21 @@ void twoRanks(Drawing& drawing, const RankForm& form, const Dice& dice)
     stem.draw(drawing, dice, true, true);
     for (int i = 2; i <= nodes; i += 2)
         leaf(i);
-    drawing.point(QT_TRANSLATE_NOOP("figures", "one leaf here"), stem.node(2));
-    drawing.point(QT_TRANSLATE_NOOP("figures", "the next one higher up, on the other side"), stem.node(3));
 }
 
-void castanea(Drawing& drawing, const Depiction&, const Dice& dice)
+void castanea(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
-    twoRanks(drawing, {"castanea-sativa", 190, 7, 132, 5.2, {40, 9, 20}}, dice);
+    twoRanks(drawing, {"castanea-sativa", 190, 7, 132, 5.2, {40, 9, 20}}, spec, dice);
 }
 
-void fagus(Drawing& drawing, const Depiction&, const Dice& dice)
+void fagus(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
-    twoRanks(drawing, {"fagus-sylvatica", 135, 7, 74, 3.0, {40, 8, 14}}, dice);
+    twoRanks(drawing, {"fagus-sylvatica", 135, 7, 74, 3.0, {40, 8, 14}}, spec, dice);
 }
 
-void carpinus(Drawing& drawing, const Depiction&, const Dice& dice)
+void carpinus(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
-    twoRanks(drawing, {"carpinus-betulus", 125, 7, 78, 2.6, {40, 9, 16}}, dice);
+    twoRanks(drawing, {"carpinus-betulus", 125, 7, 78, 2.6, {40, 9, 16}}, spec, dice);
 }
 
 /// Exactly level at each node; the next pair is turned by a quarter and shows as a bud.
@@ -176,6 +146,47 @@ constexpr FigureEntry entries[] = {
 std::span<const FigureEntry> shootFigures()
 {
     return entries;
+}
+
+StemForm rankStem(const RankForm& form, Dice& dice)
+{
+    StemForm shape;
+    const int nodes = form.nodes + dice.whole(-1, 1);
+    shape.length = form.length * nodes / form.nodes * dice.in(0.92, 1.08);
+    shape.nodes = nodes;
+    shape.widthBase = form.width;
+    shape.widthTip = 0.4 * form.width;
+    shape.colour = form.bark;
+    shape.heading = -88 + dice.in(-9, 9);
+    shape.curve = dice.in(-24, 24);
+    return shape;
+}
+
+/// The tip's leaves are small and yellower.
+LeafPlace rankPlace(const Stem& stem, int node, int side, double longest, Dice& dice)
+{
+    const double x = double(node) / stem.nodes();
+    const double angle = 64 - 34 * x;
+    LeafPlace place;
+    place.node = stem.node(node);
+    place.headingAtNode = stem.headingAt(node) - side * (angle * 0.7);
+    place.headingOfBlade = stem.headingAt(node) - side * (angle + dice.in(2, 10));
+    place.length = longest * std::sin(std::numbers::pi * (0.28 + 0.62 * x)) * dice.in(0.94, 1.06);
+    place.bend = -side * dice.in(6, 18);
+    place.leftShare = dice.in(0.78, 1);
+    place.rightShare = dice.in(0.78, 1);
+    place.tint = {4 * x + dice.in(-1, 1), 0, 3 * x};
+    return place;
+}
+
+void inSeason(LeafPlace& place, const BladeKind& kind, Season season, Dice& dice)
+{
+    Dice own = dice.part("season");
+    if (season == Season::spring) {
+        place.length *= 0.8;
+        place.tint = place.tint.moved(7, 2, 8);
+    }
+    place.colour = leafColour(kind.id, season, own);
 }
 
 } // namespace cupule::ui

@@ -291,10 +291,10 @@ void drawChestnutNode(Drawing& drawing, const QPointF& node, double heading, int
 
 } // namespace
 
-void drawChestnutNodes(Drawing& drawing, const Stem& twig, int last, const Lab& bark, const Dice& dice, int except)
+void drawChestnutNodes(Drawing& drawing, const Stem& twig, int last, const Lab& bark, const Dice& dice, int except, int from)
 {
     const int first = twig.outerSide();
-    for (int node = 1; node <= last; ++node)
+    for (int node = from; node <= last; ++node)
         if (node != except)
             drawChestnutNode(drawing, twig.node(node), twig.headingAt(node), node % 2 ? first : -first, twig.widthAt(node), bark,
                              dice.part("node", node));

@@ -19,7 +19,7 @@ BudForm chestnutBud(Dice& dice);
 BudForm fagusBud();
 BudForm carpinusBud();
 BudForm aesculusEndBud();
-/// At the nodes 1 to `last` of a twig, on alternate sides: a bud on its cushion above a leaf scar. None at the node `except`.
-void drawChestnutNodes(Drawing& drawing, const Stem& twig, int last, const Lab& bark, const Dice& dice, int except = 0);
+/// At the nodes `from` to `last` of a twig, on alternate sides: a bud on its cushion above a leaf scar. None at the node `except`.
+void drawChestnutNodes(Drawing& drawing, const Stem& twig, int last, const Lab& bark, const Dice& dice, int except = 0, int from = 1);
 
 } // namespace cupule::ui
