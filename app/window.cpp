@@ -22,6 +22,7 @@
 #include "ui/samples/samples_view.h"
 #include "ui/shell/main_window.h"
 #include "ui/theme/theme.h"
+#include "ui/training/training_view.h"
 #include "ui/trees/trees_view.h"
 
 namespace cupule::app {
@@ -155,6 +156,7 @@ int runWindow(int argc, char** argv, const std::string& store, const std::string
                               review->setNoticeWriter(&writeNotice);
                               window.addPlace(review);
                           },
+                          [&] { window.addPlace(new ui::TrainingView(bench, window.prompts(), &window)); },
                           [&] {
                               if (!store.empty())
                                   window.openNamed(ui::text(store));

@@ -22,7 +22,7 @@ inline constexpr std::size_t longestLessonText = 20'000; ///< bytes of one text
 struct LessonPhoto {
     std::string caption;
     std::string name;                      ///< of the file as it was added: a plain name, never a path
-    std::string sha256;                    ///< 64 hexadecimal digits; the picture lies in the store's media folder
+    std::string sha256;                    ///< 64 hexadecimal digits; the picture lies beside the lesson (lesson_file.h)
     bool operator==(const LessonPhoto&) const = default;
 };
 

@@ -26,6 +26,7 @@ namespace cupule::test {
 class ReadyAnswers : public ui::Prompts {
 public:
     QStringList lines, files, filesToWrite;
+    QString fileToOpen(QWidget*, const QString&, const QString&, const QString&) override { return files.value(0); }
     QStringList filesToOpen(QWidget*, const QString&, const QString&, const QString&) override { return files; }
     QString fileToWrite(QWidget*, const QString&, const QString&, const QString&) override
     {

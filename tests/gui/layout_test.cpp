@@ -24,7 +24,7 @@ TEST_CASE("no place clips its words at the sizes of text and window that are pro
     Desk ruth(person("RA", "Ruth Abara"), {Role::verifier, Role::sampleHandler}, store.path);
     Q_EMIT ruth.window.bench().goToAsked(QStringLiteral("day"), store.visit);
     ruth.window.findChild<ui::ChecklistView*>()->goTo(QStringLiteral("S02")); // seen: with its card and its count
-    const char* places[] = {"day", "trees", "samples", "review"};
+    const char* places[] = {"day", "trees", "samples", "review", "practice"};
     for (const auto& [size, percent] : {std::pair{QSize(1366, 700), 100}, std::pair{QSize(1366, 700), 150}, std::pair{QSize(1366, 700), 175},
                                         std::pair{QSize(1920, 1080), 100}, std::pair{QSize(1920, 1080), 175}}) {
         look().setTextPercent(percent);
@@ -53,7 +53,7 @@ TEST_CASE("no place of a window that begins with large text and a store is wider
         cupule::test::WholeWindow window(look(), {});
         window.bench().setToday(*CivilDate::make(2026, 6, 20));
         REQUIRE(window.openAs(person("RA", "Ruth Abara"), {Role::verifier, Role::sampleHandler}, store.path));
-        for (const char* place : {"trees", "day", "samples", "review"}) {
+        for (const char* place : {"trees", "day", "samples", "review", "practice"}) {
             window.goToPlace(QString::fromLatin1(place));
             settle(window, {1366, 768});
             INFO(place);
@@ -88,7 +88,7 @@ TEST_CASE("every part of every place wears the theme that is set", "[gui][layout
     Q_EMIT ruth.window.bench().goToAsked(QStringLiteral("day"), store.visit);
     for (const auto mode : {ui::Look::Mode::dark, ui::Look::Mode::light}) {
         look().setMode(mode);
-        for (const char* place : {"day", "trees", "samples", "review"}) {
+        for (const char* place : {"day", "trees", "samples", "review", "practice"}) {
             ruth.window.goToPlace(QString::fromLatin1(place));
             settle(ruth.window, {1366, 768});
             for (const QWidget* widget : ruth.window.findChildren<QWidget*>())

@@ -20,6 +20,7 @@
 #include "ui/bridge/plurals.h"
 #include "ui/photos/thumbnails.h"
 #include "ui/theme/theme.h"
+#include "ui/training/figure_shop.h"
 
 namespace cupule::test {
 
@@ -56,12 +57,14 @@ void settle(QWidget& widget)
     }
 }
 
-/// Photos are decoded beside the window.
+/// Photos are decoded and large figures painted beside the window.
 void waitForPhotos(QWidget& widget)
 {
     (void)widget.grab();   // asks for what is seen
     for (ui::Thumbnails* photos : widget.findChildren<ui::Thumbnails*>())
         (void)QTest::qWaitFor([photos] { return photos->isSettled(); }, 20000);
+    for (ui::FigureShop* figures : widget.findChildren<ui::FigureShop*>())
+        (void)QTest::qWaitFor([&] { (void)widget.grab(); return figures->isSettled(); }, 20000);
 }
 
 bool save(QWidget& widget, const QString& path)

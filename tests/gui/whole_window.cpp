@@ -3,6 +3,7 @@
 #include "ui/daysheet/day_view.h"
 #include "ui/review/review_view.h"
 #include "ui/samples/samples_view.h"
+#include "ui/training/training_view.h"
 #include "ui/trees/trees_view.h"
 
 namespace cupule::test {
@@ -14,6 +15,7 @@ WholeWindow::WholeWindow(ui::Look& look, const QString& profile, std::unique_ptr
     addPlace(new ui::TreesView(bench(), this));
     addPlace(new ui::SamplesView(bench(), MainWindow::prompts(), this));
     addPlace(new ui::ReviewView(bench(), MainWindow::prompts(), this));
+    addPlace(new ui::TrainingView(bench(), MainWindow::prompts(), this));
 }
 
 bool WholeWindow::openEmpty(const Person& person, const std::vector<Role>& roles)

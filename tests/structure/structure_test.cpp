@@ -88,7 +88,7 @@ const std::map<std::string, std::set<std::string>>& allowed()
         t["ui/print"] = {"core/base", "core/report", "ui/bridge", "ui/theme"};
         t["ui/shell"] = core;
         t["ui/shell"].insert({"ui/bridge", "ui/figures", "ui/widgets", "ui/theme", "core/exchange"});
-        for (const char* screen : {"ui/daysheet", "ui/trees", "ui/samples", "ui/review"}) {
+        for (const char* screen : {"ui/daysheet", "ui/trees", "ui/samples", "ui/review", "ui/training"}) {
             t[screen] = core;
             t[screen].insert({"ui/bridge", "ui/figures", "ui/widgets", "ui/map", "ui/photos", "ui/shell", "ui/theme"});
         }

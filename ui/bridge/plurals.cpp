@@ -42,6 +42,8 @@ constexpr auto singulars = std::to_array<Singular>({
     {"%n photos lie in the tray: in Day, P shows which visits are proposed for them.",
      "%n photo lies in the tray: in Day, P shows which visit is proposed for it."},
     {"%n samples", "%n sample"},
+    {"%n steps", "%n step"},
+    {", %n skipped", ", %n skipped"},
     {"%n trees", "%n tree"},
     {"%n stops", "%n stop"},
     {"%n visits", "%n visit"},

@@ -433,7 +433,7 @@ void MainWindow::showHelp()
         lines = shown->help();
     else
         lines << tr("Start a new store, or open one. Everything you enter lies in that one file and the folder beside it.");
-    lines << tr("Ctrl+1 to Ctrl+4 change the place, F6 the pane, F8 walks through the checks, F9 goes to the year above.")
+    lines << tr("Ctrl+1 to Ctrl+5 change the place, F6 the pane, F8 walks through the checks, F9 goes to the year above.")
           << tr("Ctrl+plus and Ctrl+minus change the size of the text. Ctrl+Z undoes, also after a restart.");
     QMessageBox box(QMessageBox::NoIcon, tr("What can I do here?"), lines.join(QStringLiteral("\n\n")),
                     QMessageBox::Close, this);

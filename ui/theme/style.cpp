@@ -6,6 +6,7 @@
 #include <QPainterPath>
 #include <QScrollArea>
 #include <QStyleOption>
+#include <QTabBar>
 
 #include "ui/theme/theme.h"
 
@@ -82,6 +83,8 @@ void Style::drawPrimitive(PrimitiveElement element, const QStyleOption* option, 
         paintIndicator(*painter, *option, true);
         return;
     case PE_FrameFocusRect:
+        if (qobject_cast<const QTabBar*>(widget) != nullptr) // the whole tab is framed by the style sheet
+            return;
         paintFocusRing(*painter, option->rect, option->palette, 3);
         return;
     default:
