@@ -2,34 +2,32 @@
 
 #include <algorithm>
 #include <array>
-#include <set>
 
 namespace cupule {
 
-namespace {
-
-using Uids = std::set<Uid>;
-
-/// A person and every entry that is the same person, links followed either way and as far as they go.
-Uids samePerson(const Uid& start, std::span<const Person> people)
+std::set<Uid> everyEntryOf(const Uid& person, std::span<const Person> people)
 {
-    Uids same{start};
+    std::set<Uid> same{person};
     for (bool grown = true; grown;) {
         grown = false;
-        for (const Person& person : people) {
-            const bool linked = same.contains(person.id) ||
-                                std::any_of(person.aliases.begin(), person.aliases.end(),
+        for (const Person& known : people) {
+            const bool linked = same.contains(known.id) ||
+                                std::any_of(known.aliases.begin(), known.aliases.end(),
                                             [&](const Uid& alias) { return same.contains(alias); });
             if (!linked)
                 continue;
-            grown |= same.insert(person.id).second;
-            for (const Uid& alias : person.aliases)
+            grown |= same.insert(known.id).second;
+            for (const Uid& alias : known.aliases)
                 if (!alias.isNull())
                     grown |= same.insert(alias).second;
         }
     }
     return same;
 }
+
+namespace {
+
+using Uids = std::set<Uid>;
 
 /// Everyone for whom one of `same` may not decide; the link holds either way.
 Uids mayNotDecideFor(const Uids& same, std::span<const Person> people)
@@ -105,7 +103,7 @@ Uids everyoneInvolved(const Visit& visit, const DecidingContext& context)
     Uids all;
     const auto add = [&](const Uid& id) {
         if (!id.isNull())
-            all.merge(samePerson(id, context.people));
+            all.merge(everyEntryOf(id, context.people));
     };
     add(visit.observer);
     std::for_each(visit.companions.begin(), visit.companions.end(), add);
@@ -140,7 +138,7 @@ std::vector<Decision> standingVotes(std::span<const Decision> decisions, std::sp
             votes.clear();
             continue;
         }
-        const Uids person = samePerson(decision.by, people);
+        const Uids person = everyEntryOf(decision.by, people);
         const auto same = std::find_if(votes.begin(), votes.end(),
                                        [&](const Decision& d) { return person.contains(d.by); });
         if (same == votes.end())
@@ -192,7 +190,7 @@ std::string mayNotDecide(const Visit& visit, const Uid& by, const Uid& revision,
     if (by.isNull() ||
         std::find(context.roles.begin(), context.roles.end(), Role::verifier) == context.roles.end())
         return "no-role";
-    const Uids same = samePerson(by, context.people);
+    const Uids same = everyEntryOf(by, context.people);
     if (std::string why = involved(visit, same, context); !why.empty())
         return why;
     if (meet(mayNotDecideFor(same, context.people), everyoneInvolved(visit, context)))

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <optional>
+#include <set>
 #include <span>
 #include <string>
 #include <vector>
@@ -28,6 +29,9 @@ struct DecidingContext {
     std::vector<Role> roles;                ///< of the person who wants to decide
 };
 std::string mayNotDecide(const Visit& visit, const Uid& by, const Uid& revision, const DecidingContext& context);
+
+/// A person and every entry that is the same person, links followed either way and as far as they go.
+std::set<Uid> everyEntryOf(const Uid& person, std::span<const Person> people);
 
 /// State of a revision after its decisions (decisions on other revisions are left out by the caller).
 struct DecidedState {

@@ -138,6 +138,17 @@ Result<bool> Bundles::carriesDecision(const Uid& decision)
     });
 }
 
+Result<std::optional<BundleNote>> Bundles::broughtRevision(const Uid& revision)
+{
+    return guarded([&]() -> std::optional<BundleNote> {
+        Query q(m_core.db, "SELECT b.content FROM revision AS r JOIN bundle_line AS l ON l.chain = r.line_chain AND l.number = r.line_number "
+                           "JOIN bundle AS b ON b.id = l.bundle WHERE r.uid = :uid AND b.way = 'merged' ORDER BY b.id LIMIT 1");
+        if (!q.bind(":uid", revision).step())
+            return std::nullopt;
+        return bundleNoteFrom(q.view(0));
+    });
+}
+
 std::string Bundles::folder() const
 {
     return m_core.info.path + ".bundles";

@@ -57,6 +57,9 @@ public:
     /// Whether a decision has left in a bundle that was written here.
     Result<bool> carriesDecision(const Uid& decision);
 
+    /// The bundle that was taken in here and carried a revision first; nothing where it was made here.
+    Result<std::optional<BundleNote>> broughtRevision(const Uid& revision);
+
     [[nodiscard]] std::string folder() const;
     [[nodiscard]] std::string keptAt(const Uid& bundle) const;
 

@@ -81,6 +81,25 @@ Result<std::optional<Decision>> Decisions::last(const Uid& visit)
     });
 }
 
+Result<std::vector<Decision>> Decisions::ofManyDecided()
+{
+    return guarded([&] {
+        Query q(m_core.db, "SELECT content FROM decision WHERE visit IN (SELECT visit FROM decision GROUP BY visit HAVING count(*) > 1) "
+                           "ORDER BY visit, id");
+        return readAll(q);
+    });
+}
+
+Result<std::vector<Decision>> Decisions::ofObserver(const Uid& observer, int most)
+{
+    return guarded([&] {
+        Query q(m_core.db, "SELECT decision.content FROM (SELECT id, day FROM visit WHERE observer = :observer AND struck = 0 "
+                           "AND (state = 'accepted' OR state = 'rejected' OR state = 'returned') ORDER BY day DESC, id DESC LIMIT :most) AS v "
+                           "JOIN decision ON decision.visit = v.id ORDER BY v.day DESC, v.id DESC, decision.id");
+        return readAll(q.bind(":observer", m_core.personRow(observer)).bind(":most", most));
+    });
+}
+
 Status Decisions::add(Change& change, const Told& told)
 {
     return writtenIn(change, [&](StoreCore& core) {

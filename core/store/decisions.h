@@ -29,6 +29,10 @@ public:
     Result<std::vector<Decision>> ofVisit(const Uid& visit);                 ///< oldest first
     Result<std::vector<Decision>> ofRevision(const Uid& revision);
     Result<std::optional<Decision>> last(const Uid& visit);
+    /// Of all records on which more than one decision was written, by record, oldest first.
+    Result<std::vector<Decision>> ofManyDecided();
+    /// On the last `most` decided records of an observer, newest record first.
+    Result<std::vector<Decision>> ofObserver(const Uid& observer, int most);
 
     Status add(Change& change, const Told& told);
     Result<std::optional<Told>> told(const Uid& visit);                      ///< the last one

@@ -27,7 +27,7 @@ Status Leaves::save(Change& change, const Leave& leave)
         const bool known = before.bind(":uid", leave.id).step();
         const auto held = known ? before.maybeDigest(1) : std::nullopt;
         const std::string heldPayload = personalPayload(core, held);
-        if (known && before.view(0) == content && heldPayload == payload)
+        if (known && before.view(0) == content && heldPayload == payload && !core.settles(leave.id))
             return;
         const bool fresh = !payload.empty() && payload != heldPayload;
         std::optional<Digest> commitment = payload.empty() ? std::nullopt : held;
@@ -52,7 +52,7 @@ Status Leaves::save(Change& change, const Regime& regime)
         const std::string content = contentOf(regime);
         Query before(core.db, "SELECT content, head FROM regime WHERE uid = :uid");
         const bool known = before.bind(":uid", regime.id).step();
-        if (known && before.view(0) == content)
+        if (known && before.view(0) == content && !core.settles(regime.id))
             return;
         const std::vector<Uid> parents = known ? std::vector<Uid>{before.uid(1)} : std::vector<Uid>{};
         const Written written = core.addRevision({known ? "changed" : "made", "regime", regime.id, content, parents});

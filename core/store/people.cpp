@@ -65,7 +65,7 @@ Status People::save(Change& change, const Person& person)
         const std::string content = contentOf(withoutPersonal(person));
         const std::string payload = personalPart(person);
         const Stored before = stored(core, person.id);
-        if (before.row != 0 && before.content == content && before.payload == payload)
+        if (before.row != 0 && before.content == content && before.payload == payload && !core.settles(person.id))
             return;
         std::optional<Digest> commitment;
         const bool fresh = !payload.empty() && payload != before.payload;

@@ -24,7 +24,7 @@ Status Photos::save(Change& change, const PhotoNote& photo)
         const std::string content = contentOf(photo);
         Query before(core.db, "SELECT content, head FROM photo WHERE uid = :uid");
         const bool known = before.bind(":uid", photo.id).step();
-        if (known && before.view(0) == content)
+        if (known && before.view(0) == content && !core.settles(photo.id))
             return;
         const std::vector<Uid> parents = known ? std::vector<Uid>{before.uid(1)} : std::vector<Uid>{};
         const Written written = core.addRevision({known ? "changed" : "made", "photo", photo.id, content, parents});

@@ -23,6 +23,17 @@ Revision read(StoreCore& core, const Query& q)
 
 } // namespace
 
+std::vector<Uid> headsOf(StoreCore& core, const Uid& entity)
+{
+    std::vector<Uid> heads;
+    Query q(core.db, "SELECT uid FROM revision WHERE entity = :entity "
+                     "AND NOT EXISTS (SELECT 1 FROM revision_parent WHERE parent = revision.uid) ORDER BY uid");
+    q.bind(":entity", entity);
+    while (q.step())
+        heads.push_back(q.uid(0));
+    return heads;
+}
+
 Result<std::vector<Revision>> Revisions::ofEntity(const Uid& entity)
 {
     return guarded([&] {
@@ -47,15 +58,27 @@ Result<std::optional<Revision>> Revisions::find(const Uid& revision)
 
 Result<std::vector<Uid>> Revisions::heads(const Uid& entity)
 {
+    return guarded([&] { return headsOf(m_core, entity); });
+}
+
+Result<std::vector<Forked>> Revisions::forked(int most)
+{
     return guarded([&] {
-        std::vector<Uid> heads;
-        Query q(m_core.db, "SELECT uid FROM revision WHERE entity = :entity "
-                           "AND NOT EXISTS (SELECT 1 FROM revision_parent WHERE parent = revision.uid) ORDER BY uid");
-        q.bind(":entity", entity);
+        std::vector<Forked> forked;
+        // only revisions with a parent stand in the small table, and only a fork leaves more than one head
+        Query q(m_core.db, "SELECT DISTINCT r.noun, r.entity FROM revision_parent AS p JOIN revision AS r ON r.uid = p.child "
+                           "WHERE p.parent IN (SELECT parent FROM revision_parent GROUP BY parent HAVING count(*) > 1) ORDER BY r.entity LIMIT :most");
+        q.bind(":most", most);
         while (q.step())
-            heads.push_back(q.uid(0));
-        return heads;
+            if (headsOf(m_core, q.uid(1)).size() > 1)
+                forked.push_back({q.text(0), q.uid(1)});
+        return forked;
     });
+}
+
+Status Revisions::settle(Change& change, const Uid& entity)
+{
+    return guarded([&] { change.core().settle(entity); });
 }
 
 } // namespace cupule

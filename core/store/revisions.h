@@ -24,6 +24,11 @@ struct Revision {
     Digest digest{};
 };
 
+struct Forked {
+    std::string noun;
+    Uid entity;
+};
+
 class Revisions {
 public:
     explicit Revisions(StoreCore& core) : m_core(core) {}
@@ -31,6 +36,11 @@ public:
     Result<std::optional<Revision>> find(const Uid& revision);
     /// Revisions without children; more than one = a conflict to settle.
     Result<std::vector<Uid>> heads(const Uid& entity);
+    /// Nouns with more than one head, whether or not their changes agree; looks at no more than `most`.
+    Result<std::vector<Forked>> forked(int most);
+    /// What this change saves of the noun from here on has all of its heads as parents, even where its content stays: one choice of
+    /// several versions.
+    Status settle(Change& change, const Uid& entity);
 
 private:
     StoreCore& m_core;

@@ -51,7 +51,7 @@ Status Samples::save(Change& change, const Sample& sample)
         const std::string content = contentOf(sample);
         Query before(core.db, "SELECT content, head FROM sample WHERE uid = :uid");
         const bool known = before.bind(":uid", sample.id).step();
-        if (known && before.view(0) == content)
+        if (known && before.view(0) == content && !core.settles(sample.id))
             return;
         const std::vector<Uid> parents = known ? std::vector<Uid>{before.uid(1)} : std::vector<Uid>{};
         const Written written = core.addRevision({known ? "changed" : "made", "sample", sample.id, content, parents});

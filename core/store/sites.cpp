@@ -22,7 +22,7 @@ Status Sites::save(Change& change, const Site& site)
         const std::string content = contentOf(site);
         Query before(core.db, "SELECT content, head FROM site WHERE uid = :uid");
         const bool known = before.bind(":uid", site.id).step();
-        if (known && before.view(0) == content)
+        if (known && before.view(0) == content && !core.settles(site.id))
             return;
         const std::vector<Uid> parents = known ? std::vector<Uid>{before.uid(1)} : std::vector<Uid>{};
         const Written written = core.addRevision({known ? "changed" : "made", "site", site.id, content, parents});

@@ -77,6 +77,7 @@ void StoreCore::begin(const Uid& author)
     db.run("BEGIN IMMEDIATE");
     m_changing = true;
     m_halfWritten = false;
+    m_settled = {};
     m_before = chain;
     m_author = author;
     m_at = services.clock.now();
@@ -158,6 +159,7 @@ LineMark StoreCore::addLine(const NewLine& line)
 
 Written StoreCore::addRevision(const NewRevision& revision)
 {
+    const std::vector<Uid> parents = settles(revision.entity) ? headsOf(*this, revision.entity) : revision.parents;
     const auto named = revision.newCommitment ? revision.commitment : std::nullopt;
     const LineMark line = addLine({revision.kind, revision.noun, revision.entity, sha256(revision.content), named});
     const Uid uid = ids.make();
@@ -165,7 +167,7 @@ Written StoreCore::addRevision(const NewRevision& revision)
                 "VALUES (:uid, :noun, :entity, :chain, :number, :content, :commitment)");
     q.bind(":uid", uid).bind(":noun", revision.noun).bind(":entity", revision.entity).bind(":chain", line.chain);
     q.bind(":number", line.number).bind(":content", revision.content).bind(":commitment", revision.commitment).run();
-    for (const Uid& parent : revision.parents) {
+    for (const Uid& parent : parents) {
         Query p(db, "INSERT INTO revision_parent (child, parent) VALUES (:child, :parent)");
         p.bind(":child", uid).bind(":parent", parent).run();
     }

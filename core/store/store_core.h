@@ -75,6 +75,9 @@ public:
     void writing() const;
     /// While set, the change cannot be committed: a write that has no Part of its own is under way, or failed half-way.
     void setHalfWritten(bool half) { m_halfWritten = half; }
+    /// From here to the end of the change, what is saved of this noun is a revision on all of its heads, even where its content stays.
+    void settle(const Uid& entity) { m_settled = entity; }
+    [[nodiscard]] bool settles(const Uid& entity) const { return !m_settled.isNull() && m_settled == entity; }
     LineMark addLine(const NewLine& line);
     Written addRevision(const NewRevision& revision);
 
@@ -108,7 +111,11 @@ private:
     Chain m_before;
     Uid m_author;
     Instant m_at;
+    Uid m_settled;
 };
+
+/// Revisions of a noun that are nobody's parent.
+std::vector<Uid> headsOf(StoreCore& core, const Uid& entity);
 
 /// One write of a repository within a change: done wholly or not at all, so that a refusal leaves the change usable.
 class Part {

@@ -81,7 +81,7 @@ Status Trees::save(Change& change, const Tree& tree)
         const std::string content = contentOf(tree);
         Query before(core.db, "SELECT content, head, label, note FROM tree WHERE uid = :uid");
         const bool known = before.bind(":uid", tree.id).step();
-        if (known && before.view(0) == content)
+        if (known && before.view(0) == content && !core.settles(tree.id))
             return;
         const std::vector<Uid> parents = known ? std::vector<Uid>{before.uid(1)} : std::vector<Uid>{};
         const Uid link = known ? nounFrom<Tree>(before.view(0)).mergedInto : Uid{};

@@ -87,6 +87,16 @@ Result<std::vector<VisitRow>> Visits::drafts(int most)
     });
 }
 
+Result<std::vector<VisitRow>> Visits::decidedOf(const Uid& observer, int most)
+{
+    return guarded([&] {
+        Query q(m_core.db, "SELECT " VISIT_ROW_COLUMNS VISIT_ROW_FROM "WHERE visit.observer = :observer AND visit.struck = 0 "
+                           "AND (visit.state = 'accepted' OR visit.state = 'rejected' OR visit.state = 'returned') "
+                           "ORDER BY visit.day DESC, visit.id DESC LIMIT :most");
+        return readVisitRows(q.bind(":observer", m_core.personRow(observer)).bind(":most", most));
+    });
+}
+
 Result<std::int64_t> Visits::count()
 {
     return guarded([&] { return m_core.db.number("SELECT count(*) FROM visit"); });

@@ -154,7 +154,7 @@ Result<Uid> Visits::revise(Change& change, const Visit& visit, const VisitShown&
     return writtenIn(change, [&](StoreCore& core) {
         const std::string content = contentOf(visit);
         const Stored before = stored(core, visit.id);
-        if (!before.standing.head.isNull() && before.content == content)
+        if (!before.standing.head.isNull() && before.content == content && !core.settles(visit.id))
             return before.standing.head;
         const std::int64_t row = writeContent(core, before, visit, content, shown);
         const std::vector<Uid> parents = before.standing.head.isNull() ? std::vector<Uid>{} : std::vector<Uid>{before.standing.head};

@@ -5,6 +5,7 @@
 
 #pragma once
 
+#include <array>
 #include <functional>
 #include <optional>
 #include <string>
@@ -58,6 +59,22 @@ struct WaitingFind {
     int queueRank = 99;
 };
 
+enum class QueueShow { waiting, corrections, accepted, rejected, returned };   ///< the first two wait for a decision
+
+/// Which records of a region are wanted; what is left open narrows nothing.
+struct QueueFilter {
+    QueueShow show = QueueShow::waiting;
+    std::vector<std::string> codes = {};       ///< why it stands in the queue: any of these
+    std::string sign = {};                     ///< answered "seen"
+    Uid site = {}, observer = {};
+    std::optional<CivilDate> from = {}, to = {};
+    /// Latitude and longitude of the four corners of a square, anticlockwise; edges are taken as straight in degrees, which is
+    /// right to some metres for 10 km.
+    std::optional<std::array<double, 8>> corners = {};
+    std::string words = {};                    ///< all of them, each in the tree's, site's, observer's or visit's words
+    bool searchNames = true;                   ///< words are looked for among people's names and codes, too
+};
+
 class Visits {
 public:
     explicit Visits(StoreCore& core) : m_core(core) {}
@@ -82,6 +99,8 @@ public:
     Result<std::vector<Visit>> contentsOfTree(const Uid& tree);                  ///< newest first, without struck ones
     Result<std::vector<CivilDate>> days(const Uid& observer);                    ///< newest first
     Result<std::vector<VisitRow>> drafts(int most);
+    /// Decided ones of an observer, newest first.
+    Result<std::vector<VisitRow>> decidedOf(const Uid& observer, int most);
     Result<std::int64_t> count();
     Result<std::int64_t> count(RecordState state);
     /// Any window of all visits, newest day first; nothing = every state.
@@ -95,6 +114,10 @@ public:
 
     /// Positives in the queue whose tree stands within a box that holds everything nearer than `metres`, and all whose tree has no place.
     Result<std::vector<WaitingFind>> waitingFinds(double latitude, double longitude, double metres);
+
+    /// The records that a filter wants, at most `most`: waiting ones in the order of the queue, decided ones newest first. Costs by the
+    /// number of records it has to look at, unlike the windows above.
+    Result<std::vector<Uid>> queueMatching(const QueueFilter& filter, int most);
 
     /// Goes through all visits in order of entry; stops when `take` returns false.
     Status each(const std::function<bool(const VisitRow&, const Visit&)>& take);

@@ -4,6 +4,7 @@
 #include "core/store/decisions.h"
 #include "core/task/day.h"
 #include "core/task/lines.h"
+#include "core/task/sight.h"
 
 namespace cupule {
 
@@ -85,6 +86,7 @@ Result<std::vector<VisitLine>> visitsOfDay(Session& session, CivilDate day, cons
     for (const auto& row : *rows)
         if (!row.standing.struck)
             lines.push_back(visitLine(row));
+    hide(ownSight(session), lines);
     return lines;
 }
 

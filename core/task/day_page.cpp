@@ -5,6 +5,7 @@
 #include "core/task/day.h"
 #include "core/task/edit.h"
 #include "core/task/lines.h"
+#include "core/task/sight.h"
 
 namespace cupule {
 
@@ -104,6 +105,7 @@ Result<VisitPage> visitPage(Session& session, const Uid& visit)
     page.history = std::move(*history);
     page.mayEdit = *may;
     page.visit = std::move(stored->visit);
+    hide(session, ownSight(session), page);
     return page;
 }
 

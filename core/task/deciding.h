@@ -6,6 +6,8 @@
 #include <vector>
 
 #include "core/task/edit.h"
+#include "core/task/review.h"
+#include "core/task/sight.h"
 
 namespace cupule {
 
@@ -22,6 +24,9 @@ struct DecidingFacts {
     [[nodiscard]] DecidedState headState(bool newGround) const;
 };
 Result<DecidingFacts> decidingFacts(Session& session, const Uid& visit);
+
+/// The page of a record as somebody sees it who may see so much.
+Result<ReviewPage> reviewPageWith(Session& session, const Uid& visit, const Sight& sight);
 
 /// State, flags and accepted find of a visit as its decisions have it, in one change; `kind` names the journal line.
 Status settleVisit(Session& session, Change& change, const Uid& visit, const std::string& kind, const std::string& reason);

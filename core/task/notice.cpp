@@ -1,8 +1,7 @@
 #include "core/task/notice.h"
 
-#include "core/task/facts.h"
+#include "core/task/deciding.h"
 #include "core/task/programme.h"
-#include "core/task/review.h"
 #include "core/task/samples.h"
 
 namespace cupule {
@@ -70,7 +69,7 @@ Status addDecisions(Session& session, const ReviewPage& page, report::NoticeData
 
 Result<report::NoticeData> gatherNotice(Session& session, const Uid& visit, bool names)
 {
-    const auto page = reviewPage(session, visit);
+    const auto page = reviewPageWith(session, visit, Sight{}); // the duty to tell is everybody's, and needs the place
     if (!page)
         return fail(page.error());
     const VisitPage& shown = page->visit;

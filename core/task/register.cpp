@@ -12,6 +12,7 @@
 #include "core/store/undo_log.h"
 #include "core/task/day.h"
 #include "core/task/edit.h"
+#include "core/task/sight.h"
 
 namespace cupule {
 
@@ -104,6 +105,12 @@ Result<std::vector<TreeHit>> findTrees(Session& session, const std::string& type
     });
     if (found.hits.size() > static_cast<std::size_t>(std::max(most, 0)))
         found.hits.resize(static_cast<std::size_t>(std::max(most, 0)));
+    const Sight sight = ownSight(session);
+    for (TreeHit& hit : found.hits) {
+        hide(session, sight, hit.tree);
+        if (!sight.places)
+            hit.siteName.clear();
+    }
     return std::move(found.hits);
 }
 
@@ -195,7 +202,12 @@ Status changeSite(Session& session, const Site& changed, const std::string& what
 
 Result<std::vector<Site>> allSites(Session& session)
 {
-    return session.store().sites().all();
+    auto sites = session.store().sites().all();
+    if (!sites)
+        return sites;
+    for (Site& site : *sites)
+        hide(ownSight(session), site);
+    return sites;
 }
 
 Result<Person> newPerson(Session& session, const Person& person)
@@ -233,7 +245,12 @@ Status changePerson(Session& session, const Person& changed)
 
 Result<std::vector<Person>> allPeople(Session& session)
 {
-    return session.store().people().all();
+    auto people = session.store().people().all();
+    if (!people)
+        return people;
+    for (Person& person : *people)
+        hide(ownSight(session), person);
+    return people;
 }
 
 } // namespace cupule

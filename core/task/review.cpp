@@ -11,17 +11,6 @@ namespace cupule {
 
 namespace {
 
-/// Decisions that this person may see: while the second of two has not decided, nobody but the first sees the first's.
-std::vector<Decision> visibleDecisions(const DecidingFacts& facts, const Session& session)
-{
-    std::vector<Decision> seen;
-    const bool veiled = facts.stored.row.standing.oneOfTwo;
-    for (const auto& decision : facts.all)
-        if (!veiled || decision.by == session.me() || decision.revision != facts.stored.row.standing.head)
-            seen.push_back(decision);
-    return seen;
-}
-
 Status reasonsFit(const Decision& wanted, const Pack& pack)
 {
     if (wanted.outcome != Outcome::accept && wanted.outcome != Outcome::reject &&
@@ -69,17 +58,6 @@ Status mayDecideNow(const DecidingFacts& facts, const Decision& wanted, const Se
     return {};
 }
 
-/// From a positive to the nearest accepted find of an earlier day.
-Result<std::optional<double>> metresToFind(Session& session, const VisitRow& row)
-{
-    const auto place = placeOf(session, row.id, row.tree);
-    if (!place)
-        return fail(place.error());
-    if (!*place)
-        return std::optional<double>();
-    return session.store().decisions().metresToFind((*place)->latitude, (*place)->longitude, farthestFindMetres, row.id, row.date);
-}
-
 } // namespace
 
 Result<int> countQueue(Session& session)
@@ -96,67 +74,6 @@ Result<Uid> nextInQueue(Session& session, const Uid& visit)
     if (!row)
         return fail(row.error());
     return *row ? (*row)->id : Uid{};
-}
-
-Result<std::vector<QueueLine>> queueLines(Session& session, int from, int count)
-{
-    const auto rows = session.store().visits().queue(from, count);
-    if (!rows)
-        return fail(rows.error());
-    std::vector<QueueLine> lines;
-    for (const auto& row : *rows) {
-        QueueLine line{visitLine(row), {row.shown.queueRank, row.shown.queueCode}, std::nullopt};
-        if (row.shown.positive) {
-            const auto metres = metresToFind(session, row);
-            if (!metres)
-                return fail(metres.error());
-            line.nearestFindMetres = *metres;
-        }
-        lines.push_back(std::move(line));
-    }
-    return lines;
-}
-
-Result<ReviewPage> reviewPage(Session& session, const Uid& visit)
-{
-    auto shown = visitPage(session, visit);
-    if (!shown)
-        return fail(shown.error());
-    const auto facts = decidingFacts(session, visit);
-    if (!facts)
-        return fail(facts.error());
-    const VisitStanding& standing = facts->stored.row.standing;
-    const auto judged = judgedVisit(session, facts->stored.visit, standing);
-    if (!judged)
-        return fail(judged.error());
-    auto told = session.store().decisions().told(visit);
-    if (!told)
-        return fail(told.error());
-
-    ReviewPage page;
-    page.place = judged->judged.place;
-    if (const auto& find = judged->facts.nearestFind) {
-        page.nearestFindMetres = find->metres;
-        page.nearestFindTree = find->treeLabel;
-        page.nearestFindDate = find->date;
-        page.spreadExplainsMetres =
-            spreadExplains(flightsSince(facts->stored.visit.date.year() - find->date.year()), session.pack());
-    }
-    page.newGround = judged->judged.positive.positive && judged->facts.newGround;
-    page.oneOfTwo = standing.oneOfTwo;
-    page.mayNot = facts->mayNot(session);
-    page.decisions = visibleDecisions(*facts, session);
-    page.told = std::move(*told);
-    for (const auto& sample : shown->samples) {
-        const auto of = samplePage(session, sample.id);
-        if (!of)
-            return fail(of.error());
-        page.samples.push_back({sample.id, sample.number, of->treeLabel, of->status.state,
-                                static_cast<int>(of->status.missing.size()),
-                                static_cast<int>(of->status.breaks.size())});
-    }
-    page.visit = std::move(*shown);
-    return page;
 }
 
 Result<ReviewPage> decide(Session& session, const Decision& wanted)

@@ -8,6 +8,7 @@
 #include "core/record/decision.h"
 #include "core/rules/deciding.h"
 #include "core/task/day.h"
+#include "core/task/observer.h"
 #include "core/task/samples.h"
 
 namespace cupule {
@@ -18,6 +19,30 @@ struct QueueLine {
     std::optional<double> nearestFindMetres;
 };
 
+/// An accepted find near a record.
+struct FindAround {
+    Uid visit;
+    std::string treeLabel;
+    CivilDate date;
+    GeoPoint at;
+    double metres = 0;
+};
+
+/// The bundle in which a record arrived, and the key that signed it.
+struct CameWith {
+    Uid bundle;
+    std::string kind;                       ///< "day", "correction", "decision", "reference"
+    std::int64_t number = 0;                ///< of this key's bundles
+    Instant made;
+    std::string fingerprint;                ///< of the key
+    std::string person;                     ///< code of whom the key is vouched for as; empty where it is not
+    bool holds = false;                     ///< vouched for, and not withdrawn
+};
+
+inline constexpr int mostFindsAround = 12;
+
+/// Without exact places and names where the viewer's role does not allow them (core/task/sight.h): then there are no `finds`, and
+/// `at` is a square.
 struct ReviewPage {
     VisitPage visit;
     QueuePlace place;
@@ -31,6 +56,14 @@ struct ReviewPage {
     std::vector<Decision> decisions;        ///< those that this person may see, oldest first
     std::optional<Told> told;
     std::vector<SampleLine> samples;
+    bool conflict = false;                  ///< two who did not know of each other decided differently: a third decides
+    int conflictingFields = 0;              ///< fields in which versions differ (core/task/conflicts.h)
+    std::vector<Person> deciders;           ///< of `decisions`, each once
+    std::optional<Position> at;             ///< of the tree, else of the observer
+    std::vector<FindAround> finds;            ///< nearest first
+    ObserverPast observerPast;
+    std::optional<CameWith> cameWith;       ///< nothing where it was made here
+    bool whole = true;                      ///< exact places and names are in it
 };
 
 Result<int> countQueue(Session& session);

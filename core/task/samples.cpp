@@ -10,6 +10,7 @@
 #include "core/task/edit.h"
 #include "core/task/number_block.h"
 #include "core/task/programme.h"
+#include "core/task/sight.h"
 
 namespace cupule {
 
@@ -208,6 +209,7 @@ Result<SamplePage> samplePage(Session& session, const Uid& id)
             page.regimes.push_back(regime);
     page.lines = std::move(*lines);
     page.sample = std::move(*sample);
+    hide(ownSight(session), page);
     return page;
 }
 

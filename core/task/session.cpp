@@ -28,6 +28,7 @@ struct Session::Inside {
     std::unique_ptr<Projector> projector;
     mutable std::optional<HostKey> hostKey;
     std::optional<CivilDate> today;
+    bool hidden = false;
     std::optional<Seen> remembered;
     bool known = false;         ///< the store knows this person
     std::optional<Person> bare; ///< the store's entry, where it is only a code and the profile has the name
@@ -209,6 +210,16 @@ void Session::setToday(CivilDate date)
     m->today = date;
 }
 
+void Session::setHidden(bool hidden)
+{
+    m->hidden = hidden;
+}
+
+bool Session::hidden() const
+{
+    return m->hidden;
+}
+
 SeasonContext Session::seasonFor(const Visit& visit, const Site* site) const
 {
     SeasonContext season;
@@ -276,6 +287,8 @@ Status Session::needOneOf(std::initializer_list<Role> roles) const
 
 Result<Change> Session::begin()
 {
+    if (m->hidden)
+        return fail("session.hidden", FaultKind::refused);
     auto change = m->store->begin(me());
     if (!change)
         return change;

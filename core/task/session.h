@@ -81,12 +81,15 @@ public:
     /// it. Roles volunteer, trainer, office. What lists show of the year's visits is made again by judgeYearAgain (keep.h).
     Status setLeafing(int year, std::optional<CivilDate> observed, const std::string& what = "leafing");
     [[nodiscard]] std::optional<CivilDate> leafing(int year) const;
+    /// The hidden mode, for visitors who see the screen (core/task/sight.h).
+    void setHidden(bool hidden);
+    [[nodiscard]] bool hidden() const;
     /// Refused with "role.needed" (argument "roles") where the profile lacks the role.
     Status need(Role role) const;
     Status needOneOf(std::initializer_list<Role> roles) const;
 
     /// Starts writing as this person, who is made known to the store where needed. Fault "profile.code-taken" where
-    /// somebody else has the code.
+    /// somebody else has the code, "session.hidden" in the hidden mode: what is shown then is not what is stored.
     Result<Change> begin();
     /// Commits, and remembers in the profile how far the journal has come.
     Status commit(Change& change);

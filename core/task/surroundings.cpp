@@ -5,6 +5,7 @@
 #include "core/store/photos.h"
 #include "core/store/places.h"
 #include "core/store/visits.h"
+#include "core/task/sight.h"
 
 namespace cupule {
 
@@ -100,6 +101,7 @@ Result<Surroundings> surroundingsOf(Session& session, const SurroundingsQuery& q
     if (!neighbours)
         return fail(neighbours.error());
     out.neighbours = std::move(*neighbours);
+    hide(session, ownSight(session), out);
     return out;
 }
 

@@ -3,6 +3,7 @@
 #include "core/base/text.h"
 #include "core/position/write.h"
 #include "core/store/places.h"
+#include "core/task/sight.h"
 
 namespace cupule {
 
@@ -98,6 +99,7 @@ Result<std::vector<TreeLine>> treeLines(Session& session, const TreeQuery& query
         }
         lines.push_back(std::move(line));
     }
+    hide(ownSight(session), lines);
     return lines;
 }
 

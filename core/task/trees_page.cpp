@@ -12,6 +12,7 @@
 #include "core/store/visits.h"
 #include "core/task/edit.h"
 #include "core/task/lines.h"
+#include "core/task/sight.h"
 #include "core/task/trees.h"
 
 namespace cupule {
@@ -223,6 +224,7 @@ Result<TreePage> treePage(Session& session, const Uid& entry)
     TreePage page;
     if (auto made = PageMaker(session, page).make(*kept); !made)
         return fail(made.error());
+    hide(session, ownSight(session), page);
     return page;
 }
 

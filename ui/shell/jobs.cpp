@@ -52,7 +52,8 @@ void Jobs::next()
     const std::string path = utf8(m_bench.storePath());
     const Profile profile = m_bench.profile();
     const auto today = m_bench.fixedToday();
-    m_thread = std::jthread([this, path, profile, today, work = std::move(job.work)](std::stop_token stop) {
+    const bool hidden = m_bench.isHidden();
+    m_thread = std::jthread([this, path, profile, today, hidden, work = std::move(job.work)](std::stop_token stop) {
         Progress progress;
         progress.stop = stop;
         auto told = std::chrono::steady_clock::now() - std::chrono::seconds(1);
@@ -72,6 +73,7 @@ void Jobs::next()
             if (session) {
                 if (today)
                     (*session)->setToday(*today);
+                (*session)->setHidden(hidden);
                 status = work(**session, progress);
             } else {
                 status = tl::unexpected<Fault>(session.error());

@@ -53,6 +53,7 @@ void Workbench::opened(std::unique_ptr<Session> session, const QString& path)
     m_path = QDir(path).absolutePath();
     if (m_today)
         m_session->setToday(*m_today);
+    m_session->setHidden(m_hidden);
     m_settings->set(Setting::lastStore, m_path);
     Q_EMIT storeOpened();
     Q_EMIT storeReady();
@@ -73,6 +74,17 @@ void Workbench::setToday(CivilDate date)
     m_today = date;
     if (m_session)
         m_session->setToday(date);
+}
+
+void Workbench::setHidden(bool hidden)
+{
+    if (hidden == m_hidden)
+        return;
+    m_hidden = hidden;
+    if (m_session)
+        m_session->setHidden(hidden);
+    Q_EMIT hiddenChanged(hidden);
+    tellChanged();
 }
 
 void Workbench::tellChanged()

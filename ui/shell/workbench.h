@@ -38,6 +38,10 @@ public:
     void setToday(CivilDate date);
     [[nodiscard]] std::optional<CivilDate> fixedToday() const { return m_today; }
 
+    /// The hidden mode, for visitors (core/task/sight.h); holds for every store until it is switched off.
+    void setHidden(bool hidden);
+    [[nodiscard]] bool isHidden() const { return m_hidden; }
+
     [[nodiscard]] Jobs& jobs() { return *m_jobs; }
     [[nodiscard]] Settings& settings() { return *m_settings; }
 
@@ -54,6 +58,7 @@ Q_SIGNALS:
     void storeReady();
     void storeClosed();
     void storeChanged();
+    void hiddenChanged(bool hidden);
     void said(const QString& words);
     void failed(const cupule::Fault& fault);
     /// Somebody wants another place to show a noun: "day", "trees", "samples", "review".
@@ -67,6 +72,7 @@ private:
     QString m_profileFolder;
     std::optional<Profile> m_profile;
     std::optional<CivilDate> m_today;
+    bool m_hidden = false;
     std::unique_ptr<Session> m_session;
     QString m_path;
     std::unique_ptr<Settings> m_settings;
