@@ -46,6 +46,7 @@ void Blade::grow(Dice dice)
     Dice shape = dice.part("shape");
     m_width = kind.width * shape.in(0.94, 1.06);
     m_widest = kind.widestAt + shape.in(-0.02, 0.02);
+    m_higher = shape.part("base").chance(0.5) ? 1 : -1;
     const Lab base = m_form.colour.value_or(kind.colour);
     m_base = base.moved(m_form.tint.L + shape.in(-2.4, 2.4), m_form.tint.a + shape.in(-1.6, 1.6),
                         m_form.tint.b + shape.in(-2.4, 2.4));
@@ -112,11 +113,14 @@ double Blade::halfWidth(double t) const
     };
     double w = curve(t);
     if (kind.margin == Margin::unevenSaw) { // a drawn-out tip on a blunt blade
-        constexpr double tip = 0.06;
-        const double acumen = 0.52 * m_width * std::pow(std::clamp((1 - t) / (2.6 * tip), 0.0, 1.0), 1.1);
-        const double blade = curve(t / (1 - tip));
+        const double acumen = 0.52 * m_width * std::pow(std::clamp((1 - t) / (2.6 * kind.point), 0.0, 1.0), 1.1);
+        const double blade = curve(t / (1 - kind.point));
         w = t > m_widest ? std::hypot(blade, acumen * std::clamp((t - m_widest) / 0.2, 0.0, 1.0)) : blade;
         w = std::min(w, m_width);
+    } else if (kind.point > 0) { // an abrupt one: near the tip alone
+        const double left = (1 - t) / (2.4 * kind.point), rise = std::clamp(2.2 - left, 0.0, 1.0);
+        const double acumen = 0.68 * kind.point * std::pow(std::max(0.0, left), 1.2) * rise * rise * (3 - 2 * rise);
+        w = std::hypot(curve(t / (1 - 0.8 * kind.point)), acumen);
     }
     return w * narrowing(t);
 }
@@ -138,15 +142,29 @@ QPointF Blade::ripple(double t, double u, int side) const
     return move;
 }
 
-QPointF Blade::at(double t, double u, int side) const
+/// A heart-shaped base reaches back beside the stalk; the higher half of a lop-sided one begins further on, and reaches back less.
+double Blade::pushedBack(double t, double u, int side) const
 {
+    const BladeKind& kind = *m_form.kind;
+    if (kind.heart <= 0 && kind.lopSided <= 0)
+        return t;
+    const double out = std::min(1.0, u / std::max(0.02, 0.62 * m_width)), near = std::exp(-std::pow(t / 0.20, 2));
+    const double share = side == m_higher && kind.lopSided > 0 ? 0.55 : 1;
+    const double back = share * kind.heart * std::sin(0.5 * std::numbers::pi * out) * near;
+    const double on = side == m_higher ? kind.lopSided * std::min(1.0, u / 0.03) * std::pow(std::max(0.0, 1 - t), 5) : 0;
+    return t - back + on;
+}
+
+QPointF Blade::at(double share, double u, int side) const
+{
+    const double t = u > 0 ? pushedBack(share, u, side) : share;
     const double x = std::clamp(t, 0.0, 1.0) * midribSteps;
     const auto i = std::size_t(std::min(x, midribSteps - 1.0));
     QPointF on = m_points[i] + (m_points[i + 1] - m_points[i]) * (x - double(i));
     if (t < 0 || t > 1)
         on += headed(heading(t)) * ((t < 0 ? t : t - 1) * m_form.length);
-    const double share = side > 0 ? m_form.leftShare : m_form.rightShare;
-    return on + leftOf(headed(heading(t))) * (side * share * u * m_form.length) + ripple(t, u, side);
+    const double narrow = side > 0 ? m_form.leftShare : m_form.rightShare;
+    return on + leftOf(headed(heading(t))) * (side * narrow * u * m_form.length) + ripple(t, u, side);
 }
 
 void Blade::growVeins(Dice& dice, int side)
@@ -159,9 +177,10 @@ void Blade::growVeins(Dice& dice, int side)
     if (!m_form.kinks.empty() && count > 14)
         count = dice.whole(12, 15);
     const bool lobed = kind.margin == Margin::roundLobes || kind.margin == Margin::shallowLobes ||
-                       kind.margin == Margin::pointedLobes;
-    const double from = lobed ? 0.115 : kind.margin == Margin::wavy ? 0.06 : 0.05;
+                       kind.margin == Margin::pointedLobes || kind.margin == Margin::bristleLobes;
+    const double from = kind.heart > 0 ? 0.012 : lobed ? 0.115 : kind.margin == Margin::wavy ? 0.06 : 0.05;
     const double to = kind.margin == Margin::roundLobes ? 0.74
+                      : kind.margin == Margin::bristleLobes ? 0.80
                       : lobed                           ? 0.79
                       : kind.margin == Margin::wavy     ? 0.82
                                                         : 0.93;

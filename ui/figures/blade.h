@@ -21,7 +21,9 @@ enum class Margin {
     roundLobes,
     shallowLobes,
     pointedLobes,
+    bristleLobes,
     doubleTeeth,
+    fineTeeth,
     wavy,
     entire,
     unevenSaw
@@ -41,6 +43,9 @@ struct BladeKind {
     double bristleFrom, bristleTo; ///< mm
     double stalkFrom, stalkTo;     ///< mm
     Lab colour;                    ///< upper side
+    double heart = 0;              ///< how far the base reaches back beside the stalk, over length
+    double lopSided = 0;           ///< by how much one half begins higher, over length
+    double point = 0;              ///< an abrupt drawn-out tip, over length
 };
 const BladeKind& bladeKind(std::string_view id);
 
@@ -111,6 +116,7 @@ private:
     void growVeins(Dice& dice, int side);
     [[nodiscard]] bool crossesItself() const;
     [[nodiscard]] double narrowing(double t) const;
+    [[nodiscard]] double pushedBack(double t, double u, int side) const;
     [[nodiscard]] QPointF ripple(double t, double u, int side) const;
     [[nodiscard]] std::vector<QPointF> mapped(const Side& side, int which) const;
     [[nodiscard]] QPointF veinAt(const Vein& vein, double r) const; ///< (t, u)
@@ -122,11 +128,13 @@ private:
     // margins (blade_margin.cpp)
     Side margin(Dice dice, int side);
     void teeth(Side& out, Dice& dice, int side);
-    void lobes(Side& out, Dice& dice, int side) const;
+    void lobes(Side& out, Dice& dice, int side);
+    void addBristle(const QPointF& tip, int side, Dice& dice);
     void lobePoints(std::vector<QPointF>& xy, Dice& dice, int lobe, int count, double endOfVein) const;
     void doubleTeeth(Side& out, int side) const;
     void waves(Side& out, int side) const;
     void saw(Side& out, Dice& dice) const;
+    void fineTeeth(Side& out, Dice& dice) const;
     void plain(Side& out, double from, double to) const;
     [[nodiscard]] QPointF sheared(double x, double y, int side) const;
 
@@ -148,6 +156,7 @@ private:
     BladeForm m_form;
     Lab m_base;
     double m_width = 0, m_widest = 0;
+    int m_higher = 1; ///< the half that begins higher where the base is lop-sided
     std::vector<QPointF> m_points; ///< midrib, even in t
     std::vector<double> m_headings;
     std::array<std::vector<Vein>, 2> m_veins;

@@ -33,10 +33,14 @@ Blade::Side Blade::margin(Dice dice, int side)
     case Margin::roundLobes:
     case Margin::shallowLobes:
     case Margin::pointedLobes:
+    case Margin::bristleLobes:
         lobes(out, dice, side);
         break;
     case Margin::doubleTeeth:
         doubleTeeth(out, side);
+        break;
+    case Margin::fineTeeth:
+        fineTeeth(out, dice);
         break;
     case Margin::wavy:
         waves(out, side);
@@ -99,12 +103,8 @@ void Blade::teeth(Side& out, Dice& dice, int side)
         addCubic(out, edge(tip, 0), edge(tip - 0.05 * gap, -0.55 * depth),
                  edge(sinus - 0.22 * gap, -depth * 1.04), edge(sinus, -depth), steps);
         from = sinus;
-        if (kind.bristleTo > 0 && m_form.detail > 0) {
-            const double length = dice.in(kind.bristleFrom, kind.bristleTo) *
-                                  std::min(1.0, m_form.length / 120) * std::sqrt(narrowing(tip));
-            m_bristles.push_back({at(tip - 0.003, halfWidth(tip) - 0.003, side),
-                                  heading(tip) - side * dice.in(27, 41), length, side});
-        }
+        if (kind.bristleTo > 0 && m_form.detail > 0)
+            addBristle({tip, halfWidth(tip)}, side, dice);
     }
     const double last = out.back().x();
     const double lastGap = halfWidth(last) - out.back().y();
@@ -112,6 +112,14 @@ void Blade::teeth(Side& out, Dice& dice, int side)
         const double t = last + (1 - last) * i / 10.0;
         out.emplace_back(t, std::max(0.0, halfWidth(t) - lastGap * (1 - i / 10.0)));
     }
+}
+
+/// From just inside a tip (t, u).
+void Blade::addBristle(const QPointF& tip, int side, Dice& dice)
+{
+    const BladeKind& kind = *m_form.kind;
+    const double length = dice.in(kind.bristleFrom, kind.bristleTo) * std::min(1.0, m_form.length / 120) * std::sqrt(narrowing(tip.x()));
+    m_bristles.push_back({at(tip.x() - 0.003, tip.y() - 0.003, side), heading(tip.x()) - side * dice.in(27, 41), length, side});
 }
 
 /// Lobes lean along their veins: x counts veins, y is the share of the way from the midrib to the margin.
@@ -158,6 +166,12 @@ void Blade::lobePoints(std::vector<QPointF>& xy, Dice& dice, int lobe, int count
                              {i + 0.28, 0.90 * r}});
         if (lobe + 1 < count)
             xy.emplace_back(i + 0.5, 1 - depth);
+    } else if (kind.margin == Margin::bristleLobes) { // widest beyond its middle, with one or two side points
+        const double r = dice.in(0.94, 1.06), depth = kind.depth * dice.in(0.88, 1.08) * (endOfVein > 0.75 ? 0.8 : 1);
+        xy.insert(xy.end(), {{i - 0.37, 0.66 * r}, {i - 0.31, 0.79 * r}, {i - 0.275, 0.83 * r}, {i - 0.15, 0.84 * r}, {i - 0.03, 1.03 * r}, {i + 0.01, 1.03 * r},
+                             {i + 0.10, 0.88 * r}, {i + 0.22, 0.87 * r}, {i + 0.25, 0.85 * r}, {i + 0.26, 0.70 * r}});
+        if (lobe + 1 < count)
+            xy.insert(xy.end(), {{i + 0.37, 1 - 0.96 * depth}, {i + 0.48, 1 - depth}});
     } else {
         const double r = dice.in(0.82, 1.10), depth = kind.depth * dice.in(0.85, 1.12);
         xy.insert(xy.end(), {{i - 0.36, 0.68 * r},
@@ -171,7 +185,7 @@ void Blade::lobePoints(std::vector<QPointF>& xy, Dice& dice, int lobe, int count
     }
 }
 
-void Blade::lobes(Side& out, Dice& dice, int side) const
+void Blade::lobes(Side& out, Dice& dice, int side)
 {
     const std::vector<Vein>& veins = m_veins[side > 0 ? 0 : 1];
     const auto count = static_cast<int>(veins.size());
@@ -188,10 +202,13 @@ void Blade::lobes(Side& out, Dice& dice, int side) const
         lobePoints(xy, dice, lobe, count, veins[std::size_t(lobe)].end);
         for (const QPointF& p : xy)
             tu.push_back(sheared(p.x(), p.y(), side));
+        if (m_form.kind->bristleTo > 0 && m_form.detail > 0)
+            for (const double across : {-0.275, -0.01, 0.235}) // the points that lobePoints() made
+                addBristle(sheared(lobe + across, std::abs(across) < 0.1 ? 1.02 : 0.83, side), side, dice);
     }
     const QPointF last = tu.back(); // the end lobe
     const double rest = 1 - last.x(), wide = std::clamp(last.y(), 0.035, std::max(0.036, 1.15 * rest));
-    const bool pointed = m_form.kind->margin == Margin::pointedLobes;
+    const bool pointed = m_form.kind->margin == Margin::pointedLobes || m_form.kind->margin == Margin::bristleLobes;
     const auto shares = pointed ? std::array{QPointF(0.40, 0.80), QPointF(0.70, 0.44), QPointF(0.90, 0.14)}
                                 : std::array{QPointF(0.30, 1.0), QPointF(0.66, 0.80), QPointF(0.91, 0.40)};
     for (const QPointF& share : shares)
@@ -240,6 +257,28 @@ void Blade::waves(Side& out, int side) const
         if (p.x() > 0.03 && p.x() < 0.985)
             p.ry() = std::max(0.0, p.y() - 0.004 + 0.0085 * swelling);
     }
+}
+
+/// Small sharp teeth all round, even in size, pointing forward.
+void Blade::fineTeeth(Side& out, Dice& dice) const
+{
+    const double height = m_form.kind->depth;
+    double t = 0.0004, walked = 0, before = 0;
+    while (t < 0.955) {
+        const double tooth = dice.in(0.017, 0.023); // along the edge, over length
+        const double start = t;
+        while (walked < tooth && t < 0.97) {
+            t += 0.0004;
+            walked += std::hypot(0.0004, halfWidth(t) - before);
+            before = halfWidth(t);
+        }
+        walked = 0;
+        const double middle = (start + t) / 2;
+        out.emplace_back(middle, halfWidth(middle) + 0.35 * height);
+        out.emplace_back(t, halfWidth(t) + height);
+        out.emplace_back(t + 0.0006, halfWidth(t + 0.0006));
+    }
+    plain(out, t + 0.001, 1);
 }
 
 /// Horse chestnut: fine uneven teeth that have nothing to do with the veins.

@@ -36,6 +36,8 @@ QString figureForState(const std::string& character, const std::string& state)
         {"K02/simple", "leaf_castanea"},            {"K02/lobed", "leaf_quercus_robur"},
         {"K02/compound-palmate", "leaf_aesculus"},  {"K02/compound-pinnate", "leaf_juglans"},
         {"K03/teeth-with-points", "leaf_castanea"}, {"K03/double-teeth", "leaf_carpinus"},
+        {"K03/fine-teeth", "leaf_tilia"},           {"K05/long-thin", "leaf_tilia"},
+        {"K05/nearly-none", "leaf_quercus_robur"},  {"K05/long-common", "leaf_aesculus"},
         {"K03/rounded-lobes", "leaf_quercus_robur"}, {"K03/pointed-lobes", "leaf_quercus_cerris"},
         {"K03/no-teeth", "leaf_fagus"},             {"K07/egg-few-scales", "twig_castanea"},
         {"K07/clustered-many-scales", "twig_quercus"}, {"K07/pointed-pressed", "twig_carpinus"},

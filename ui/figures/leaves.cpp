@@ -60,24 +60,32 @@ LEAF(petraea, "quercus-petraea")
 LEAF(cerris, "quercus-cerris")
 LEAF(carpinus, "carpinus-betulus")
 LEAF(fagus, "fagus-sylvatica")
+LEAF(hybrid, "castanea-hybrids")
+LEAF(sawtooth, "sawtooth-oaks")
+LEAF(tilia, "tilia")
+LEAF(corylus, "corylus-avellana")
+LEAF(ulmus, "ulmus")
+LEAF(rubra, "quercus-rubra")
 #undef LEAF
 
-void aesculus(Drawing& drawing, const Depiction&, const Dice& dice)
+void aesculus(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
     LeafPlace place;
     Dice shape = dice.part("plate");
     place.length = shape.in(150, 185);
     place.detail = 2;
     place.headingAtNode = -90 + shape.in(-8, 8);
+    inSeason(place, bladeKind("aesculus"), spec.season, shape);
     drawPalmateLeaf(drawing, place, shape.in(110, 150), dice);
 }
 
-void juglans(Drawing& drawing, const Depiction&, const Dice& dice)
+void juglans(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
     LeafPlace place;
     Dice shape = dice.part("plate");
     place.length = shape.in(95, 120);
     place.detail = 2;
+    inSeason(place, bladeKind("juglans-regia"), spec.season, shape);
     drawPinnateLeaf(drawing, place, dice);
 }
 
@@ -91,6 +99,8 @@ constexpr FigureEntry entries[] = {
      crenata},
     {"leaf_castanea_mollissima", QT_TRANSLATE_NOOP("figures", "Simple broad leaf, teeth with short bristles"),
      mollissima},
+    {"leaf_castanea_hybrid", QT_TRANSLATE_NOOP("figures", "Simple leaf of a hybrid chestnut, between its parents"), hybrid},
+    {"leaf_corylus", QT_TRANSLATE_NOOP("figures", "Simple leaf, nearly round with an abrupt point, double teeth"), corylus},
     {"leaf_fagus", QT_TRANSLATE_NOOP("figures", "Simple leaf, wavy, with hairs along the edge"), fagus},
     {"leaf_juglans", QT_TRANSLATE_NOOP("figures", "Compound leaf, like a feather: leaflets along a stalk"),
      juglans},
@@ -99,6 +109,10 @@ constexpr FigureEntry entries[] = {
     {"leaf_quercus_cerris", QT_TRANSLATE_NOOP("figures", "Simple leaf, pointed lobes"), cerris},
     {"leaf_quercus_petraea", QT_TRANSLATE_NOOP("figures", "Simple leaf, shallow round lobes, long stalk"),
      petraea},
+    {"leaf_quercus_rubra", QT_TRANSLATE_NOOP("figures", "Simple leaf, pointed lobes that end in bristles"), rubra},
+    {"leaf_quercus_sawtooth", QT_TRANSLATE_NOOP("figures", "Oak leaf with teeth that end in bristles: like a chestnut’s"), sawtooth},
+    {"leaf_tilia", QT_TRANSLATE_NOOP("figures", "Simple leaf, heart-shaped and lop-sided, small teeth, long stalk"), tilia},
+    {"leaf_ulmus", QT_TRANSLATE_NOOP("figures", "Simple leaf, lop-sided at its base, double teeth"), ulmus},
     {"leaf_quercus_robur", QT_TRANSLATE_NOOP("figures", "Simple leaf, round lobes, short stalk with ears"),
      robur},
 };
@@ -187,6 +201,7 @@ std::vector<Blade> drawPalmateLeaf(Drawing& drawing, const LeafPlace& place, dou
         form.leftShare = place.leftShare;
         form.rightShare = place.rightShare;
         form.tint = place.tint;
+        form.colour = place.colour;
         leaflets.emplace_back(form, own);
         leaflets.back().draw(drawing);
     };
@@ -222,6 +237,7 @@ void drawPinnateLeaf(Drawing& drawing, const LeafPlace& place, const Dice& dice)
         form.bend = side * own.in(4, 12);
         form.detail = place.detail;
         form.tint = place.tint;
+        form.colour = place.colour;
         Blade(form, own).draw(drawing);
     };
     constexpr std::array ratios{0.95, 0.83, 0.66};

@@ -1,5 +1,6 @@
 // Leafy shoots: how leaves sit on them.
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <numbers>
@@ -53,8 +54,54 @@ void carpinus(Drawing& drawing, const Depiction& spec, const Dice& dice)
     twoRanks(drawing, {"carpinus-betulus", 125, 7, 78, 2.6, {40, 9, 16}}, spec, dice);
 }
 
+void tilia(Drawing& drawing, const Depiction& spec, const Dice& dice)
+{
+    twoRanks(drawing, {"tilia", 130, 6, 80, 3.2, {43, 14, 20}}, spec, dice);
+}
+
+void corylus(Drawing& drawing, const Depiction& spec, const Dice& dice)
+{
+    twoRanks(drawing, {"corylus-avellana", 130, 6, 88, 3.4, {45, 7, 20}}, spec, dice);
+}
+
+void ulmus(Drawing& drawing, const Depiction& spec, const Dice& dice)
+{
+    twoRanks(drawing, {"ulmus", 120, 7, 80, 2.6, {40, 7, 15}}, spec, dice);
+}
+
+/// Large compound leaves one at a time on a stout shoot.
+void juglans(Drawing& drawing, const Depiction& spec, const Dice& dice)
+{
+    StemForm shape;
+    shape.length = 210;
+    shape.nodes = 4;
+    shape.zigzag = 8;
+    shape.widthBase = 10;
+    shape.widthTip = 6;
+    shape.colour = {48, 0, 20};
+    Dice own = dice.part("stem");
+    shape.curve = own.in(-10, 10);
+    const Stem stem(shape, own);
+    const int first = stem.outerSide();
+    const auto leaf = [&](int node) {
+        const int side = node % 2 ? first : -first;
+        Dice mine = dice.part("leaf", node);
+        LeafPlace place;
+        place.node = stem.node(node);
+        place.headingOfBlade = stem.headingAt(node) - side * (node == stem.nodes() ? 12 : mine.in(56, 68));
+        place.length = mine.in(84, 98) * (node == stem.nodes() ? 0.8 : 1);
+        inSeason(place, bladeKind("juglans-regia"), spec.season, mine);
+        drawPinnateLeaf(drawing, place, mine);
+    };
+    leaf(1);
+    leaf(3);
+    stem.draw(drawing, dice, true, true);
+    leaf(2);
+    leaf(4);
+}
+
 /// Exactly level at each node; the next pair is turned by a quarter and shows as a bud.
-void aesculus(Drawing& drawing, const Depiction&, const Dice& dice)
+void aesculus(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
     StemForm shape;
     shape.length = 285;
@@ -78,6 +125,7 @@ void aesculus(Drawing& drawing, const Depiction&, const Dice& dice)
             place.length = length * mine.in(0.95, 1.05);
             place.detail = 1;
             place.tint = {mine.in(-1, 2), 0, 0};
+            inSeason(place, bladeKind("aesculus"), spec.season, mine);
             drawPalmateLeaf(drawing, place, stalk, mine);
         }
     };
@@ -96,10 +144,11 @@ void aesculus(Drawing& drawing, const Depiction&, const Dice& dice)
 }
 
 /// Two or three loose leaves, then a crowd at the tip.
-void quercus(Drawing& drawing, const Depiction&, const Dice& dice)
+void crowded(Drawing& drawing, const BladeKind& kind, Season season, const Dice& dice)
 {
+    const double size = std::clamp(0.93 * (kind.lengthFrom + kind.lengthTo) / 2, 80.0, 125.0) / 92;
     StemForm shape;
-    shape.length = 140;
+    shape.length = 140 * size;
     shape.nodes = 6;
     shape.widthBase = 4.6;
     shape.widthTip = 2.8;
@@ -107,18 +156,18 @@ void quercus(Drawing& drawing, const Depiction&, const Dice& dice)
     Dice own = dice.part("stem");
     shape.curve = own.in(-8, 8);
     const Stem stem(shape, own);
-    const BladeKind& kind = bladeKind("quercus-robur");
     const auto leaf = [&](const QPointF& node, double heading, double length, int index) {
         Dice mine = dice.part("leaf", index);
         LeafPlace place;
         place.node = node;
         place.headingAtNode = heading;
         place.headingOfBlade = heading + mine.in(-6, 6);
-        place.length = length * mine.in(0.92, 1.08);
+        place.length = size * length * mine.in(0.92, 1.08);
         place.bend = mine.in(-12, 12);
         place.leftShare = mine.in(0.8, 1);
         place.rightShare = mine.in(0.8, 1);
         place.tint = {mine.in(-2, 3), 0, 0};
+        inSeason(place, kind, season, mine);
         drawSimpleLeaf(drawing, kind, place, mine);
     };
     leaf(stem.node(2), stem.headingAt(2) - 62, 76, 1);
@@ -131,14 +180,30 @@ void quercus(Drawing& drawing, const Depiction&, const Dice& dice)
         leaf(stem.tip(), up + angle, 92, static_cast<int>(angle) + 400);
 }
 
+/// Of the oak that is described; the plate shows the pedunculate one.
+void quercus(Drawing& drawing, const Depiction& spec, const Dice& dice)
+{
+    crowded(drawing, bladeKind(isOak(spec.taxon) ? std::string_view(spec.taxon) : "quercus-robur"), spec.season, dice);
+}
+
+void rubra(Drawing& drawing, const Depiction& spec, const Dice& dice)
+{
+    crowded(drawing, bladeKind("quercus-rubra"), spec.season, dice);
+}
+
 constexpr FigureEntry entries[] = {
     {"shoot_aesculus", QT_TRANSLATE_NOOP("figures", "Shoot: leaves in pairs, opposite one another"),
      aesculus},
     {"shoot_carpinus", QT_TRANSLATE_NOOP("figures", "Shoot: leaves one at a time, fine double teeth"),
      carpinus},
     {"shoot_castanea", QT_TRANSLATE_NOOP("figures", "Shoot: leaves one at a time, in two rows"), castanea},
+    {"shoot_corylus", QT_TRANSLATE_NOOP("figures", "Shoot: round leaves one at a time, double teeth"), corylus},
     {"shoot_fagus", QT_TRANSLATE_NOOP("figures", "Shoot: leaves one at a time, no teeth"), fagus},
+    {"shoot_juglans", QT_TRANSLATE_NOOP("figures", "Shoot: compound leaves one at a time"), juglans},
     {"shoot_quercus", QT_TRANSLATE_NOOP("figures", "Shoot: leaves crowded at the tip"), quercus},
+    {"shoot_quercus_rubra", QT_TRANSLATE_NOOP("figures", "Shoot of red oak: leaves crowded at the tip"), rubra},
+    {"shoot_tilia", QT_TRANSLATE_NOOP("figures", "Shoot: heart-shaped leaves one at a time, long stalks"), tilia},
+    {"shoot_ulmus", QT_TRANSLATE_NOOP("figures", "Shoot: lop-sided leaves one at a time, double teeth"), ulmus},
 };
 
 } // namespace

@@ -22,7 +22,7 @@ QImage described(const QStringList& texts, const cupule::ui::SheetForm& form)
             return {};
         for (int k = 0; k < form.seeds; ++k, ++depiction->seed)
             cupule::ui::paintFigure(painter, QRectF(QPoint(i % form.across * group + k * form.cell.width(), i / form.across * form.cell.height()), form.cell),
-                                    cupule::asMet(*depiction, form.asMet));
+                                    form.asMet > 0 ? cupule::asMet(*depiction, form.asMet) : *depiction);
     }
     return sheet;
 }
