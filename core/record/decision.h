@@ -23,6 +23,7 @@ struct Decision {
     bool laboratory = false;               ///< accepted on a laboratory report
     std::string reportNumber;
     Instant at;
+    Uid batch = {};                        ///< accepted as one of these, after a blind audit (core/record/audit.h); null = by itself
     bool operator==(const Decision&) const = default;
 };
 

@@ -56,6 +56,27 @@ std::string ecmaNumber(double value)
     return out + digits.substr(0, static_cast<std::size_t>(point)) + '.' + digits.substr(static_cast<std::size_t>(point));
 }
 
+struct KeyCounter final : nlohmann::json::json_sax_t {
+    std::size_t keys = 0;
+    bool null() override { return true; }
+    bool boolean(bool) override { return true; }
+    bool number_integer(std::int64_t) override { return true; }
+    bool number_unsigned(std::uint64_t) override { return true; }
+    bool number_float(double, const std::string&) override { return true; }
+    bool string(std::string&) override { return true; }
+    bool binary(nlohmann::json::binary_t&) override { return true; }
+    bool start_object(std::size_t) override { return true; }
+    bool end_object() override { return true; }
+    bool start_array(std::size_t) override { return true; }
+    bool end_array() override { return true; }
+    bool key(std::string&) override
+    {
+        ++keys;
+        return true;
+    }
+    bool parse_error(std::size_t, const std::string&, const nlohmann::json::exception&) override { return false; }
+};
+
 void appendEscape(std::string& out, char c)
 {
     static constexpr char digits[] = "0123456789abcdef";
@@ -75,6 +96,13 @@ void appendEscape(std::string& out, char c)
 }
 
 } // namespace
+
+std::size_t membersWritten(std::string_view text)
+{
+    KeyCounter counter;
+    nlohmann::json::sax_parse(text, &counter);
+    return counter.keys;
+}
 
 void appendNumber(std::string& out, double value)
 {
@@ -140,6 +168,8 @@ std::string toJson(const Regime& value) { return json::textOf(value); }
 std::string toJson(const Decision& value) { return json::textOf(value); }
 std::string toJson(const Told& value) { return json::textOf(value); }
 std::string toJson(const KeyNote& value) { return json::textOf(value); }
+std::string toJson(const AuditBatch& value) { return json::textOf(value); }
+std::string toJson(const AuditStep& value) { return json::textOf(value); }
 
 namespace {
 
@@ -174,5 +204,7 @@ template Result<Regime> fromJson(std::string_view);
 template Result<Decision> fromJson(std::string_view);
 template Result<Told> fromJson(std::string_view);
 template Result<KeyNote> fromJson(std::string_view);
+template Result<AuditBatch> fromJson(std::string_view);
+template Result<AuditStep> fromJson(std::string_view);
 
 } // namespace cupule

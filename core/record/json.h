@@ -8,6 +8,7 @@
 #include <string_view>
 
 #include "core/base/result.h"
+#include "core/record/audit.h"
 #include "core/record/decision.h"
 #include "core/record/key.h"
 #include "core/record/leave.h"
@@ -31,6 +32,8 @@ std::string toJson(const Regime& value);
 std::string toJson(const Decision& value);
 std::string toJson(const Told& value);
 std::string toJson(const KeyNote& value);
+std::string toJson(const AuditBatch& value);
+std::string toJson(const AuditStep& value);
 
 /// Appends the same text. False where the noun holds what JSON cannot (a number that is not finite, text that is no UTF-8);
 /// such a text must not be kept.

@@ -4,6 +4,7 @@
 
 #pragma once
 
+#include "core/record/audit.h"
 #include "core/record/decision.h"
 #include "core/record/json_writer.h"
 #include "core/record/key.h"
@@ -284,6 +285,7 @@ template <class V, Like<Decision> T>
 void describe(V& v, T& x)
 {
     v.required("at", x.at);
+    v("batch", x.batch);
     v.required("by", x.by);
     v.required("id", x.id);
     v("laboratory", x.laboratory);
@@ -293,6 +295,57 @@ void describe(V& v, T& x)
     v("reportNumber", x.reportNumber);
     v("revision", x.revision);
     v.required("visit", x.visit);
+}
+
+template <class V, Like<AuditRecord> T>
+void describe(V& v, T& x)
+{
+    v.required("revision", x.revision);
+    v.required("visit", x.visit);
+}
+
+template <class V, Like<AuditKnown> T>
+void describe(V& v, T& x)
+{
+    v.required("outcome", x.outcome);
+    v.required("revision", x.revision);
+    v.required("visit", x.visit);
+}
+
+template <class V, Like<AuditBatch> T>
+void describe(V& v, T& x)
+{
+    v.required("at", x.at);
+    v.required("auditor", x.auditor);
+    v.required("by", x.by);
+    v.required("confidence", x.confidence);
+    v.required("id", x.id);
+    v("known", x.known);
+    v.required("records", x.records);
+    v.required("seed", x.seed);
+    v.required("tolerable", x.tolerable);
+}
+
+template <class V, Like<AuditLeft> T>
+void describe(V& v, T& x)
+{
+    v.required("visit", x.visit);
+    v.required("why", x.why);
+}
+
+template <class V, Like<AuditStep> T>
+void describe(V& v, T& x)
+{
+    v.required("at", x.at);
+    v.required("audit", x.audit);
+    v.required("by", x.by);
+    v.required("event", x.event);
+    v.required("id", x.id);
+    v("left", x.left);
+    v("outcome", x.outcome);
+    v("reasons", x.reasons);
+    v("remark", x.remark);
+    v("visit", x.visit);
 }
 
 template <class V, Like<Told> T>

@@ -55,6 +55,15 @@ struct Table<KeyStep> {
     static constexpr std::array<std::string_view, 2> names{"vouched", "withdrawn"};
 };
 
+template <>
+struct Table<AuditEvent> {
+    static constexpr std::array<std::string_view, 6> names{"answered", "taken-back", "passed", "failed", "given-up", "undone"};
+};
+template <>
+struct Table<AuditState> {
+    static constexpr std::array<std::string_view, 4> names{"open", "passed", "failed", "given-up"};
+};
+
 template <class Enum>
 std::string_view nameOf(Enum value)
 {
@@ -73,6 +82,8 @@ std::string_view name(LeaveGiver value) { return nameOf(value); }
 std::string_view name(LeaveScope value) { return nameOf(value); }
 std::string_view name(Outcome value) { return nameOf(value); }
 std::string_view name(KeyStep value) { return nameOf(value); }
+std::string_view name(AuditEvent value) { return nameOf(value); }
+std::string_view name(AuditState value) { return nameOf(value); }
 
 template <class Enum>
 std::optional<Enum> fromName(std::string_view text)
@@ -93,5 +104,7 @@ template std::optional<LeaveGiver> fromName(std::string_view);
 template std::optional<LeaveScope> fromName(std::string_view);
 template std::optional<Outcome> fromName(std::string_view);
 template std::optional<KeyStep> fromName(std::string_view);
+template std::optional<AuditEvent> fromName(std::string_view);
+template std::optional<AuditState> fromName(std::string_view);
 
 } // namespace cupule

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string_view>
 
+#include "core/record/audit.h"
 #include "core/record/decision.h"
 #include "core/record/key.h"
 #include "core/record/leave.h"
@@ -24,6 +25,8 @@ std::string_view name(LeaveGiver value);
 std::string_view name(LeaveScope value);
 std::string_view name(Outcome value);
 std::string_view name(KeyStep value);
+std::string_view name(AuditEvent value);
+std::string_view name(AuditState value);
 
 /// Nothing where the text names no value.
 template <class Enum>

@@ -56,7 +56,8 @@ bool isJudgement(Outcome outcome)
 
 /// "decided-before" or "first-of-two" where this person has judged already, or empty.
 /// A reopened record goes to somebody who has neither accepted nor rejected it.
-std::string judgedBefore(const Uids& same, const Uid& revision, std::span<const Decision> earlier)
+std::string judgedBefore(const Uids& same, const Uid& revision, std::span<const Decision> earlier,
+                         std::span<const Uid> audited)
 {
     std::span<const Decision> standing = earlier;
     for (std::size_t i = earlier.size(); i > 0; --i) {
@@ -66,7 +67,9 @@ std::string judgedBefore(const Uids& same, const Uid& revision, std::span<const 
         const bool settled = std::any_of(before.begin(), before.end(), [&](const Decision& d) {
             return same.contains(d.by) && (d.outcome == Outcome::accept || d.outcome == Outcome::reject);
         });
-        if (settled)
+        const bool looked =
+            std::any_of(audited.begin(), audited.end(), [&](const Uid& id) { return same.contains(id); });
+        if (settled || looked)
             return "decided-before";
         standing = earlier.subspan(i);
         break;
@@ -195,7 +198,15 @@ std::string mayNotDecide(const Visit& visit, const Uid& by, const Uid& revision,
         return why;
     if (meet(mayNotDecideFor(same, context.people), everyoneInvolved(visit, context)))
         return "may-not-decide-for";
-    return judgedBefore(same, revision, context.earlier);
+    return judgedBefore(same, revision, context.earlier, context.audited);
+}
+
+std::string mayNotAudit(const Uid& maker, const Uid& auditor, std::span<const Person> people)
+{
+    const Uids makers = everyEntryOf(maker, people), auditors = everyEntryOf(auditor, people);
+    if (meet(makers, auditors))
+        return "same-person";
+    return meet(mayNotDecideFor(auditors, people), makers) ? "may-not-decide-for" : "";
 }
 
 DecidedState stateAfter(std::span<const Decision> decisions, bool newGround, std::span<const Person> people)
@@ -229,10 +240,28 @@ bool newGround(const GroundContext& context, const Pack& pack)
     return !context.findInSameSquare && !near;
 }
 
+QueuePlace settledPlace()
+{
+    return {99, "other"};
+}
+
+QueuePlace routinePlace(BatchPlace batch)
+{
+    switch (batch) {
+    case BatchPlace::waits:
+        return {9, "in-batch"};
+    case BatchPlace::failed:
+        return {6, "batch-failed"};
+    case BatchPlace::none:
+        break;
+    }
+    return {8, "routine-null"};
+}
+
 QueuePlace queuePlace(const QueueInput& input)
 {
     if (input.state != RecordState::submitted)
-        return {99, "other"};
+        return settledPlace();
     const bool positive = input.positive.positive;
     if (positive && input.newGround && !input.conflict)
         return input.oneOfTwo ? QueuePlace{1, "one-of-two"} : QueuePlace{0, "new-ground"};
@@ -249,7 +278,7 @@ QueuePlace queuePlace(const QueueInput& input)
     if (!input.nothing)
         return {7, "other"};
     const bool doubtful = input.asks > 0 || input.worth == '0';
-    return doubtful ? QueuePlace{6, "doubtful-null"} : QueuePlace{8, "routine-null"};
+    return doubtful ? QueuePlace{6, "doubtful-null"} : routinePlace(input.batch);
 }
 
 } // namespace cupule

@@ -27,11 +27,15 @@ struct DecidingContext {
     std::span<const Decision> earlier;      ///< decisions on this visit, in order
     std::vector<Uid> landowners;            ///< people who own or occupy the place
     std::vector<Role> roles;                ///< of the person who wants to decide
+    std::vector<Uid> audited = {};          ///< people who have said yes to it in a blind audit that its batch passed
 };
 std::string mayNotDecide(const Visit& visit, const Uid& by, const Uid& revision, const DecidingContext& context);
 
 /// A person and every entry that is the same person, links followed either way and as far as they go.
 std::set<Uid> everyEntryOf(const Uid& person, std::span<const Person> people);
+
+/// Why a person may not check blindly what another has decided: "same-person", "may-not-decide-for"; empty = may.
+std::string mayNotAudit(const Uid& maker, const Uid& auditor, std::span<const Person> people);
 
 /// State of a revision after its decisions (decisions on other revisions are left out by the caller).
 struct DecidedState {
@@ -52,11 +56,20 @@ struct GroundContext {
 };
 bool newGround(const GroundContext& context, const Pack& pack);
 
+/// What the batch of a record says about its newest revision.
+enum class BatchPlace { none, waits, failed };
+
 /// The place of a record in the queue: lower is earlier; the code says why it stands there.
 struct QueuePlace {
     int rank = 99;
-    std::string code;                       ///< "new-ground", "one-of-two", "conflict", "positive", "answered", "doubtful-null", "routine-null", "other"
+    std::string code;                       ///< "new-ground", "one-of-two", "conflict", "positive", "answered", "doubtful-null",
+                                            ///< "batch-failed", "routine-null", "in-batch", "other"
 };
+/// Records without findings where "nothing seen" is complete; those whose batch waits for its audit, last of all; and those whose
+/// batch did not pass, which are doubtful.
+QueuePlace routinePlace(BatchPlace batch);
+/// Of what does not wait.
+QueuePlace settledPlace();
 struct QueueInput {
     RecordState state = RecordState::submitted;
     Positive positive;
@@ -67,6 +80,7 @@ struct QueueInput {
     bool nothing = false;
     int asks = 0;                           ///< findings of severity ask
     char worth = '0';
+    BatchPlace batch = BatchPlace::none;
 };
 /// Records that are not submitted stand last, as "other".
 QueuePlace queuePlace(const QueueInput& input);

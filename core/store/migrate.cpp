@@ -15,6 +15,7 @@ std::span<const SchemaStep> schemaSteps()
         SchemaStep{4, "photo_likeness", embedded::sql_0004_photo_likeness},
         SchemaStep{5, "keys_and_bundles", embedded::sql_0005_keys_and_bundles},
         SchemaStep{6, "counts", embedded::sql_0006_counts},
+        SchemaStep{7, "blind_audit", embedded::sql_0007_blind_audit},
     };
     return steps;
 }

@@ -131,6 +131,10 @@ private:
             sql = "SELECT 1 FROM bundle WHERE line_chain = :chain AND line_number = :number";
         else if (line.noun == "acknowledgement")
             sql = "SELECT 1 FROM acknowledgement WHERE line_chain = :chain AND line_number = :number";
+        else if (line.noun == "audit")
+            sql = "SELECT 1 FROM audit WHERE line_chain = :chain AND line_number = :number";
+        else if (line.noun == "audit-step")
+            sql = "SELECT 1 FROM audit_step WHERE line_chain = :chain AND line_number = :number";
         else if (line.kind == "told")
             sql = "SELECT 1 FROM told WHERE line_chain = :chain AND line_number = :number";
         else if (hasRevision(line) || draftLine)
@@ -186,12 +190,14 @@ private:
         }
         compare("SELECT t.content, t.uid, t.line_chain, t.line_number, j.digest, j.entity, 'key', 0 FROM key_note AS t "
                 "LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number");
-        for (const char* noun : {"bundle", "custody", "decision"}) {
+        for (const char* noun : {"audit", "bundle", "custody", "decision"}) {
             const std::string table = noun;
             compare("SELECT t.content, t.uid, t.line_chain, t.line_number, j.digest, j.entity, '" + table + "', 0 FROM " + table
                     + " AS t LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number");
         }
         compare("SELECT t.content, t.entity, t.line_chain, t.line_number, j.digest, j.entity, t.noun, t.noun <> j.noun FROM revision AS t "
+                "LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number");
+        compare("SELECT t.content, t.uid, t.line_chain, t.line_number, j.digest, j.entity, 'audit-step', 0 FROM audit_step AS t "
                 "LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number");
         compare("SELECT t.content, t.entity, t.line_chain, t.line_number, j.digest, j.entity, 'erasure', 0 FROM erasure AS t "
                 "LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number");

@@ -3,6 +3,7 @@
 #include <filesystem>
 
 #include "core/base/zone.h"
+#include "core/store/audits.h"
 #include "core/store/bundles.h"
 #include "core/store/decisions.h"
 #include "core/store/journal.h"
@@ -172,6 +173,7 @@ Decisions Store::decisions() { return Decisions(*m_core); }
 Journal Store::journal() { return Journal(*m_core); }
 Revisions Store::revisions() { return Revisions(*m_core); }
 UndoLog Store::undoLog() { return UndoLog(*m_core); }
+Audits Store::audits() { return Audits(*m_core); }
 Bundles Store::bundles() { return Bundles(*m_core); }
 MergePlanner Store::mergePlanner() { return MergePlanner(*m_core); }
 Outgoing Store::outgoing() { return Outgoing(*m_core); }

@@ -26,6 +26,7 @@
 
 namespace cupule {
 
+class Audits;
 class Bundles;
 class Decisions;
 class Journal;
@@ -137,6 +138,7 @@ public:
     Journal journal();                     ///< core/store/journal.h
     Revisions revisions();                 ///< core/store/revisions.h
     UndoLog undoLog();                     ///< core/store/undo_log.h
+    Audits audits();                       ///< core/store/audits.h
     Bundles bundles();                     ///< core/store/bundles.h
     MergePlanner mergePlanner();           ///< core/store/merge_plan.h
     Outgoing outgoing();                   ///< core/store/outgoing.h

@@ -43,6 +43,8 @@ std::vector<Judgement> independentOnes(const std::vector<Decision>& standing, co
     std::vector<Judgement> judged;
     Uid revision;
     for (const Decision& decision : standing) {
+        if (!decision.batch.isNull()) // nobody looked at the record for this
+            continue;
         const auto answer = answerOf(decision.outcome);
         if (!answer || decision.revision != revision)
             judged.clear();

@@ -2,7 +2,7 @@
 //
 //  - A record counts with the first two judgements since it was last reopened, each by another person, on one revision: the second is made
 //    without seeing the first (new ground, or two stores). Whoever decides third has seen both and is left out.
-//  - Undone decisions are left out.
+//  - Undone decisions, and acceptances of a whole batch, are left out.
 
 #pragma once
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/store/audits.h"
 #include "core/store/decisions.h"
 #include "core/store/leaves.h"
 #include "core/store/people.h"
@@ -11,25 +12,23 @@ namespace cupule {
 
 namespace {
 
-/// People whose name stands on a leave of the owner or occupier for the place.
 Result<std::vector<Uid>> landownersOf(Session& session, const Visit& visit, const std::vector<Person>& people)
 {
-    std::vector<Uid> owners;
-    const auto facts = factsOf(session, visit);
-    if (!facts)
-        return fail(facts.error());
+    const auto tree = keptTree(session, visit.tree);
+    if (!tree)
+        return fail(tree.error());
     const auto leaves = session.store().leaves().all();
     if (!leaves)
         return fail(leaves.error());
-    for (const auto& leave : *leaves) {
-        const bool here = leave.site.isNull() || (facts->tree && leave.site == facts->tree->site);
-        if (leave.giver == LeaveGiver::authority || leave.giverName.empty() || !here)
-            continue;
-        for (const auto& person : people)
-            if (person.name == leave.giverName || person.code == leave.giverName)
-                owners.push_back(person.id);
-    }
-    return owners;
+    return landownersAt(*tree ? (*tree)->site : Uid{}, *leaves, people);
+}
+
+/// Those who looked at it blindly; only records of a batch are asked about.
+Result<std::vector<Uid>> auditedBy(Session& session, const Uid& visit, const std::vector<Decision>& decisions)
+{
+    if (std::all_of(decisions.begin(), decisions.end(), [](const Decision& d) { return d.batch.isNull(); }))
+        return std::vector<Uid>();
+    return session.store().audits().passedBy(visit);
 }
 
 /// The accepted find of a visit, as "nearest find" will see it; nothing where it does not count.
@@ -70,6 +69,20 @@ void settledBefore(const DecidingFacts& facts, bool newGround, VisitStanding& st
 
 } // namespace
 
+std::vector<Uid> landownersAt(const Uid& site, const std::vector<Leave>& leaves, const std::vector<Person>& people)
+{
+    std::vector<Uid> owners;
+    for (const auto& leave : leaves) {
+        const bool here = leave.site.isNull() || leave.site == site;
+        if (leave.giver == LeaveGiver::authority || leave.giverName.empty() || !here)
+            continue;
+        for (const auto& person : people)
+            if (person.name == leave.giverName || person.code == leave.giverName)
+                owners.push_back(person.id);
+    }
+    return owners;
+}
+
 std::string DecidingFacts::mayNot(const Session& session) const
 {
     DecidingContext context;
@@ -77,6 +90,7 @@ std::string DecidingFacts::mayNot(const Session& session) const
     context.earlier = standing;
     context.landowners = landowners;
     context.roles = session.profile().roles;
+    context.audited = audited;
     return mayNotDecide(stored.visit, session.me(), stored.row.standing.head, context);
 }
 
@@ -102,8 +116,11 @@ Result<DecidingFacts> decidingFacts(Session& session, const Uid& visit)
     auto owners = landownersOf(session, stored->visit, *people);
     if (!owners)
         return fail(owners.error());
+    auto audited = auditedBy(session, visit, *decisions);
+    if (!audited)
+        return fail(audited.error());
     DecidingFacts facts{
-        std::move(*stored), std::move(*people), std::move(*decisions), {}, std::move(*owners)};
+        std::move(*stored), std::move(*people), std::move(*decisions), {}, std::move(*owners), std::move(*audited)};
     facts.standing = standingDecisions(facts.all);
     return facts;
 }

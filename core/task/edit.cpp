@@ -19,6 +19,7 @@ VisitStanding afterSaving(const VisitStanding& before, const std::string& kind)
     VisitStanding after = before;
     if (kind.empty())
         return after;
+    after.head = {}; // the new one has no id yet
     after.correctionWaits = !before.decided.isNull();
     if (!after.correctionWaits)
         after.state = RecordState::submitted;

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/rules/custody.h"
+#include "core/store/audits.h"
 #include "core/store/photos.h"
 #include "core/store/places.h"
 #include "core/store/samples.h"
@@ -174,6 +175,10 @@ Result<JudgedVisit> judgedVisit(Session& session, const Visit& visit, const Visi
     if (!facts)
         return fail(facts.error());
     JudgedVisit out{std::move(*facts), {}};
+    const auto batch = session.store().audits().placeOf(visit.id, standing.head);
+    if (!batch)
+        return fail(batch.error());
+    out.facts.batch = *batch;
     const auto seen = joinCharacters(visit.characters, out.facts.otherCharacters);
     const HostContext context{out.facts.season.region, visit.date.month()};
     HostVerdict host = session.hostKey().judge(seen, context);

@@ -134,6 +134,7 @@ Judged judgeVisit(const Visit& visit, const VisitStanding& standing, const Visit
     queue.oneOfTwo = standing.oneOfTwo;
     queue.conflict = standing.conflict;
     queue.returnedBefore = facts.returnedBefore;
+    queue.batch = facts.batch;
     queue.nothing = out.nothing;
     queue.asks = shown.asks;
     queue.worth = shown.worth;

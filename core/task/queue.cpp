@@ -116,8 +116,8 @@ Result<std::vector<QueueLine>> linesOf(Session& session, const std::vector<Visit
 
 const std::vector<std::string>& queueCodes()
 {
-    static const std::vector<std::string> codes{"new-ground", "one-of-two", "conflict", "positive", "answered", "doubtful-null", "other",
-                                                "routine-null"};
+    static const std::vector<std::string> codes{"new-ground", "one-of-two", "conflict", "positive", "answered", "doubtful-null",
+                                                "batch-failed", "other", "routine-null", "in-batch"};
     return codes;
 }
 

@@ -11,26 +11,6 @@ namespace cupule {
 
 namespace {
 
-Status reasonsFit(const Decision& wanted, const Pack& pack)
-{
-    if (wanted.outcome != Outcome::accept && wanted.outcome != Outcome::reject &&
-        wanted.outcome != Outcome::giveBack)
-        return fail("decide.outcome", FaultKind::usage);
-    for (const auto& id : wanted.reasons) {
-        const Reason* reason = pack.reason(id);
-        if (reason == nullptr)
-            return fail("decide.reason-unknown", FaultKind::usage, {{"reason", id}});
-        const bool fits = wanted.outcome == Outcome::accept   ? reason->accept
-                          : wanted.outcome == Outcome::reject ? reason->reject
-                                                              : reason->giveBack;
-        if (!fits)
-            return fail("decide.reason-other-outcome", FaultKind::usage, {{"reason", id}});
-    }
-    if (wanted.outcome != Outcome::accept && wanted.reasons.empty())
-        return fail("decide.reason-needed", FaultKind::refused);
-    return {};
-}
-
 bool reportLacks(const Decision& wanted, const Visit& visit, const Pack& pack)
 {
     if (wanted.outcome != Outcome::accept)
@@ -59,6 +39,26 @@ Status mayDecideNow(const DecidingFacts& facts, const Decision& wanted, const Se
 }
 
 } // namespace
+
+Status reasonsFit(const Decision& wanted, const Pack& pack)
+{
+    if (wanted.outcome != Outcome::accept && wanted.outcome != Outcome::reject &&
+        wanted.outcome != Outcome::giveBack)
+        return fail("decide.outcome", FaultKind::usage);
+    for (const auto& id : wanted.reasons) {
+        const Reason* reason = pack.reason(id);
+        if (reason == nullptr)
+            return fail("decide.reason-unknown", FaultKind::usage, {{"reason", id}});
+        const bool fits = wanted.outcome == Outcome::accept   ? reason->accept
+                          : wanted.outcome == Outcome::reject ? reason->reject
+                                                              : reason->giveBack;
+        if (!fits)
+            return fail("decide.reason-other-outcome", FaultKind::usage, {{"reason", id}});
+    }
+    if (wanted.outcome != Outcome::accept && wanted.reasons.empty())
+        return fail("decide.reason-needed", FaultKind::refused);
+    return {};
+}
 
 Result<int> countQueue(Session& session)
 {

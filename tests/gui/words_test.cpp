@@ -208,7 +208,7 @@ TEST_CASE("codes of host, season, worth, queue and deciding have words", "[gui][
         CHECK(!worthText(worth, builtInPack()).isEmpty());
     }
     for (const char* code : {"new-ground", "one-of-two", "conflict", "positive", "answered", "doubtful-null",
-                             "routine-null", "other"})
+                             "batch-failed", "routine-null", "in-batch", "other"})
         CHECK(wellFormed(queueText(code)));
     for (const char* code : {"no-role", "observer", "companion", "trainer", "landowner", "may-not-decide-for",
                              "decided-before", "first-of-two"})

@@ -55,7 +55,7 @@ bool sortedWithoutBlanks(std::string_view text)
 } // namespace
 
 TEMPLATE_TEST_CASE("a noun comes back from its JSON as it was", "[record]", Person, Site, Tree, Visit, PhotoNote, Sample,
-                   CustodyLine, Leave, Regime, Decision, Told, KeyNote)
+                   CustodyLine, Leave, Regime, Decision, Told, KeyNote, AuditBatch, AuditStep)
 {
     for (std::uint64_t seed = 1; seed <= 300; ++seed) {
         CAPTURE(seed);
@@ -71,7 +71,7 @@ TEMPLATE_TEST_CASE("a noun comes back from its JSON as it was", "[record]", Pers
 }
 
 TEMPLATE_TEST_CASE("every member of a noun is written, in the order of RFC 8785", "[record]", Person, Site, Tree, Visit, PhotoNote,
-                   Sample, CustodyLine, Leave, Regime, Decision, Told, KeyNote, CharacterSeen, Observation, Effort, Hygiene, Remark,
+                   Sample, CustodyLine, Leave, Regime, Decision, Told, KeyNote, AuditBatch, AuditStep, CharacterSeen, Observation, Effort, Hygiene, Remark,
                    PhotoMeasure, Position)
 {
     const auto names = describedNames<TestType>();

@@ -79,6 +79,7 @@ public:
     void fill(T& value) { json::describe(*this, value); }
 
 private:
+    static bool known(AuditEvent v) { return static_cast<int>(v) < 6; }
     static bool known(Role v) { return static_cast<int>(v) < 5; }
     static bool known(Answer v) { return static_cast<int>(v) < 4; }
     static bool known(Confirmed v) { return static_cast<int>(v) < 3; }

@@ -190,6 +190,32 @@ TEST_CASE("state after decisions", "[rules][deciding]")
     CHECK(state.conflict == row.conflict);
 }
 
+TEST_CASE("who looked at it blindly, and said yes, is not who decides once it is reopened", "[rules][deciding]")
+{
+    DecidingContext context;
+    context.roles = {Role::verifier};
+    const std::vector<Decision> earlier{decision(verifier, accept), decision(third, reopen)};
+    context.earlier = earlier;
+    context.audited = {second};
+    CHECK(mayNotDecide(visitOfTables(), second, revision, context) == "decided-before");
+    const std::vector<Person> people{person(fourth, {second})};
+    context.people = people;
+    CHECK(mayNotDecide(visitOfTables(), fourth, revision, context) == "decided-before");
+    CHECK(mayNotDecide(visitOfTables(), fifth, revision, context).empty());
+}
+
+TEST_CASE("nobody checks blindly what they, or somebody bound to them, decided", "[rules][deciding]")
+{
+    const std::vector<Person> people{person(second, {verifier}), person(third, {}, {verifier}), person(verifier, {}, {fourth})};
+    CHECK(mayNotAudit(verifier, verifier, {}) == "same-person");
+    CHECK(mayNotAudit(verifier, second, people) == "same-person");
+    CHECK(mayNotAudit(second, verifier, people) == "same-person");
+    CHECK(mayNotAudit(verifier, third, people) == "may-not-decide-for");
+    CHECK(mayNotAudit(second, third, people) == "may-not-decide-for");
+    CHECK(mayNotAudit(verifier, fourth, people) == "may-not-decide-for");
+    CHECK(mayNotAudit(third, fourth, people).empty());
+}
+
 TEST_CASE("two accounts of one person are one say", "[rules][deciding]")
 {
     const std::vector<Decision> decisions{decision(verifier, accept), decision(second, accept)};
@@ -253,6 +279,8 @@ TEST_CASE("the queue begins with what cannot wait", "[rules][deciding]")
     routine.worth = 'A';
     QueueInput doubtful = routine;
     doubtful.asks = 1;
+    QueueInput inBatch = routine;
+    inBatch.batch = BatchPlace::waits;
     QueueInput other;
     QueueInput answered = routine;
     answered.returnedBefore = true;
@@ -270,7 +298,8 @@ TEST_CASE("the queue begins with what cannot wait", "[rules][deciding]")
     const std::vector<std::pair<QueueInput, std::string>> order{
         {first, "new-ground"},  {waiting, "one-of-two"},     {newConflict, "conflict"},
         {positive, "positive"}, {conflict, "conflict"},      {answered, "answered"},
-        {doubtful, "doubtful-null"}, {other, "other"},       {routine, "routine-null"}};
+        {doubtful, "doubtful-null"}, {other, "other"},       {routine, "routine-null"},
+        {inBatch, "in-batch"}};
     int last = -1;
     for (const auto& [input, code] : order) {
         CAPTURE(code);
@@ -278,6 +307,17 @@ TEST_CASE("the queue begins with what cannot wait", "[rules][deciding]")
         CHECK(place.code == code);
         CHECK(place.rank > last);
         last = place.rank;
+    }
+    QueueInput failed = routine;
+    failed.batch = BatchPlace::failed;
+    CHECK(queuePlace(failed).code == "batch-failed"); // doubtful now
+    CHECK(queuePlace(failed).rank == queuePlace(doubtful).rank);
+    for (const BatchPlace batch : {BatchPlace::waits, BatchPlace::failed}) { // a batch speaks of nothing but routine
+        for (QueueInput unusual : {doubtful, first, answered, conflict}) {
+            const std::string before = queuePlace(unusual).code;
+            unusual.batch = batch;
+            CHECK(queuePlace(unusual).code == before);
+        }
     }
     QueueInput worthless = routine;
     worthless.worth = '0';

@@ -3,6 +3,7 @@
 #include <filesystem>
 #include <map>
 
+#include "core/store/audits.h"
 #include "core/store/health.h"
 #include "core/store/photos.h"
 #include "core/store/search.h"
@@ -74,6 +75,12 @@ TEST_CASE("a store of every released version becomes what a new one is, and keep
 
     bench.change([&](Change& c) { need(bench.store->visits().revise(c, old.visit, {}, "submitted")); });
     CHECK(need(bench.store->visits().queueCount()) == 1);
+    AuditBatch batch;
+    batch.id = bench.ids.make();
+    batch.records = {{old.visit.id, need(bench.store->visits().row(old.visit.id))->standing.head}};
+    bench.change([&](Change& c) { need(bench.store->audits().add(c, batch)); });
+    CHECK(need(bench.store->audits().find(batch.id))->batch == batch);
+    CHECK(need(bench.store->audits().records(batch.id)).size() == 1);
 }
 
 TEST_CASE("an older store is backed up before it is upgraded", "[store]")

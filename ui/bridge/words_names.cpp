@@ -88,7 +88,9 @@ constexpr Sentence queue[] = {
     SAY("positive", "A gall, where finds are known."),
     SAY("answered", "Returned before, now answered."),
     SAY("doubtful-null", "“Nothing seen”, with questions open."),
+    SAY("batch-failed", "“Nothing seen”; the batch it was in did not pass its blind audit."),
     SAY("routine-null", "“Nothing seen”, nothing unusual."),
+    SAY("in-batch", "“Nothing seen”, in a batch that waits for its blind audit."),
     SAY("other", "Neither a gall nor “nothing seen”."),
 };
 

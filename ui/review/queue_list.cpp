@@ -17,7 +17,7 @@ QString urgencyMark(const QueuePlace& place)
 {
     if (place.code == "new-ground" || place.code == "one-of-two" || place.code == "conflict")
         return QStringLiteral("severity-stop");
-    if (place.code == "positive" || place.code == "answered" || place.code == "doubtful-null")
+    if (place.code == "positive" || place.code == "answered" || place.code == "doubtful-null" || place.code == "batch-failed")
         return QStringLiteral("severity-ask");
     return QStringLiteral("severity-note");
 }

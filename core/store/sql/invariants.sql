@@ -55,6 +55,15 @@ SELECT 'bundle', hex(uid), 'tell-office'
 FROM bundle WHERE key IS NOT content ->> '$.key' OR number IS NOT content ->> '$.number'
    OR (way = 'merged') IS NOT coalesce(content ->> '$.merged', 0);
 
+SELECT 'audit-state', hex(uid), 'tell-office'
+FROM audit WHERE state <> coalesce((SELECT iif(event = 'undone', 'open', event) FROM audit_step
+                                    WHERE audit_step.audit = audit.id AND event IN ('passed', 'failed', 'given-up', 'undone')
+                                    ORDER BY audit_step.id DESC LIMIT 1), 'open');
+
+SELECT 'audit-members', hex(uid), 'tell-office'
+FROM audit WHERE json_array_length(content -> '$.records')
+    <> (SELECT count(*) FROM audit_member WHERE audit_member.audit = audit.id);
+
 SELECT 'visit-observer', hex(visit.uid), 'tell-office'
 FROM visit LEFT JOIN person ON person.id = visit.observer
 WHERE coalesce(lower(hex(person.uid)), '') <> replace(coalesce(visit.content ->> '$.observer', ''), '-', '');
