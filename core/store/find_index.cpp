@@ -1,7 +1,6 @@
 #include "core/store/find_index.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -17,7 +16,10 @@ constexpr std::int64_t squaresPerRow = 8192;
 constexpr std::int64_t columns = 7200;
 constexpr std::int64_t cellsASide = 5, cellsPerRow = 65'536;
 constexpr int rings = 2;                   // of squares around the own one, before all are looked at
-constexpr double shortestDegree = 110'500; // metres of latitude, a little less than at the equator
+constexpr std::int64_t squaresABlock = 20;
+// Metres. A degree of latitude is 110 574 (equator) to 111 694 long (pole), one of longitude 111 320 at most.
+constexpr double shortestDegree = 110'500;
+constexpr double squareReach = 3'950, blockReach = 78'900;   // from the middle to the farthest corner, or more
 
 /// How much longer a chord may be than another one whose arc along the ellipsoid is shorter: arcs of equal chords differ with the
 /// radius of curvature, 6335 to 6400 km, by less than (chord / radius)^2 / 1000. Very long ones are all compared.
@@ -60,20 +62,26 @@ double FindIndex::squared(const Vector& one, const Vector& other)
     return x * x + y * y + z * z;
 }
 
-FindIndex::Square FindIndex::emptySquare(std::int64_t number)
+/// The block of a square, made where it is new.
+FindIndex::Block& FindIndex::blockOf(std::int64_t number)
 {
-    const double south = static_cast<double>(number / squaresPerRow) / squaresPerDegree - 90;
-    const double west = static_cast<double>(number % squaresPerRow) / squaresPerDegree - 180;
-    const double side = 1 / squaresPerDegree;
-    Square square;
-    square.number = number;
-    square.middle = vectorOf(south + side / 2, west + side / 2);
-    double farthest = 0;
-    for (const double up : {0.0, side})
-        for (const double along : {0.0, side})
-            farthest = std::max(farthest, squared(square.middle, vectorOf(std::min(90.0, south + up), west + along)));
-    square.reach = std::sqrt(farthest) * 1.001 + 1;
-    return square;
+    const std::int64_t row = number / squaresPerRow / squaresABlock, column = number % squaresPerRow / squaresABlock;
+    const auto [block, fresh] = m_placeOfBlock.try_emplace(row * squaresPerRow + column, m_blocks.size());
+    if (fresh)
+        m_blocks.push_back({vectorOf(static_cast<double>(row) - 89.5, static_cast<double>(column) - 179.5), {}, {}});
+    return m_blocks[block->second];
+}
+
+void FindIndex::open(Block& block)
+{
+    const auto middle = [](std::int64_t steps) { return (static_cast<double>(steps) + 0.5) / squaresPerDegree; };
+    for (const std::int64_t number : block.numbers) {
+        if (!m_placeOfSquare.try_emplace(number, m_squares.size()).second)
+            continue;
+        block.squares.push_back(m_squares.size());
+        m_squares.push_back({number, vectorOf(middle(number / squaresPerRow) - 90, middle(number % squaresPerRow) - 180), false, {}});
+    }
+    block.numbers.clear();
 }
 
 void FindIndex::readSquares()
@@ -85,12 +93,12 @@ void FindIndex::readSquares()
     if (m_known && version == m_version)
         return;
     m_squares.clear();
-    m_places.clear();
+    m_blocks.clear();
+    m_placeOfSquare.clear();
+    m_placeOfBlock.clear();
     Query q(m_db, "SELECT square FROM find_square");
-    while (q.step()) {
-        m_places[q.integer(0)] = m_squares.size();
-        m_squares.push_back(emptySquare(q.integer(0)));
-    }
+    while (q.step())
+        blockOf(q.integer(0)).numbers.push_back(q.integer(0));
     m_version = version;
     m_known = true;
 }
@@ -98,13 +106,11 @@ void FindIndex::readSquares()
 void FindIndex::changed(std::int64_t cell)
 {
     const std::int64_t number = squareOf(cell);
-    const auto known = m_places.find(number);
-    if (known != m_places.end()) {
+    const auto known = m_placeOfSquare.find(number);
+    if (known != m_placeOfSquare.end())
         m_squares[known->second].loaded = false;
-        return;
-    }
-    m_places[number] = m_squares.size();
-    m_squares.push_back(emptySquare(number));
+    else
+        blockOf(number).numbers.push_back(number);
 }
 
 void FindIndex::load(Square& square)
@@ -143,8 +149,12 @@ bool FindIndex::lookAround(double latitude, double longitude, Search& search)
     const double farthestLatitude = std::min(90.0, std::abs(latitude) + (rings + 1) / squaresPerDegree);
     const double narrow = std::min(1.0, std::cos(farthestLatitude * std::numbers::pi / 180)) * shortestDegree / squaresPerDegree;
     const auto lookAt = [&](std::int64_t number) {
-        const auto known = m_places.find(number);
-        if (known != m_places.end())
+        const auto block = m_placeOfBlock.find(number / squaresPerRow / squaresABlock * squaresPerRow + number % squaresPerRow / squaresABlock);
+        if (number < 0 || block == m_placeOfBlock.end())
+            return;
+        open(m_blocks[block->second]);
+        const auto known = m_placeOfSquare.find(number);
+        if (known != m_placeOfSquare.end())
             look(m_squares[known->second], search);
     };
     for (std::int64_t ring = 0; ring <= rings; ++ring) {
@@ -163,20 +173,30 @@ bool FindIndex::lookAround(double latitude, double longitude, Search& search)
     return false;
 }
 
-/// The square that can hold the nearest one first, then all that can still hold a nearer one.
+/// The square whose middle is nearest first, then all that can still hold a nearer find.
 void FindIndex::lookEverywhere(Search& search)
 {
-    const auto least = [&](const Square& square) { return std::sqrt(squared(search.from, square.middle)) - square.reach; };
-    const auto first = std::min_element(m_squares.begin(), m_squares.end(),
-                                        [&](const Square& one, const Square& other) { return least(one) < least(other); });
-    if (first == m_squares.end())
+    const auto nearer = [&](const auto& one, const auto& other) { return squared(search.from, one.middle) < squared(search.from, other.middle); };
+    const auto mayHold = [&](const Vector& middle, double reach) {
+        const double least = std::sqrt(squared(search.from, middle)) - reach;
+        return least <= 0 || least * least <= search.limit;
+    };
+    const auto block = std::min_element(m_blocks.begin(), m_blocks.end(), nearer);
+    if (block == m_blocks.end())
         return;
+    open(*block);
+    const std::size_t first = *std::min_element(block->squares.begin(), block->squares.end(), [&](std::size_t one, std::size_t other) {
+        return nearer(m_squares[one], m_squares[other]);
+    });
     search.candidates.clear();
-    look(*first, search);
-    for (Square& square : m_squares) {
-        const double least2 = least(square);
-        if (&square != &*first && (least2 <= 0 || least2 * least2 <= search.limit))
-            look(square, search);
+    look(m_squares[first], search);
+    for (Block& each : m_blocks) {
+        if (!mayHold(each.middle, blockReach))
+            continue;
+        open(each);
+        for (const std::size_t square : each.squares)
+            if (square != first && mayHold(m_squares[square].middle, squareReach))
+                look(m_squares[square], search);
     }
 }
 

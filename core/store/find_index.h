@@ -42,14 +42,20 @@ private:
     struct Square {
         std::int64_t number = 0;
         Vector middle;
-        double reach = 0;                  ///< metres from the middle to its farthest corner, or more
         bool loaded = false;
         std::vector<Place> places;
+    };
+    /// The squares of one degree both ways.
+    struct Block {
+        Vector middle;
+        std::vector<std::int64_t> numbers; ///< of squares that are not among `squares` yet
+        std::vector<std::size_t> squares;
     };
     struct Search;
     static Vector vectorOf(double latitude, double longitude);
     static double squared(const Vector& one, const Vector& other);
-    static Square emptySquare(std::int64_t number);
+    Block& blockOf(std::int64_t number);
+    void open(Block& block);
     void readSquares();
     void load(Square& square);
     void look(Square& square, Search& search);
@@ -60,7 +66,8 @@ private:
     bool m_known = false;
     std::int64_t m_version = 0;            // of the data, as other connections change it
     std::vector<Square> m_squares;
-    std::unordered_map<std::int64_t, std::size_t> m_places;
+    std::vector<Block> m_blocks;
+    std::unordered_map<std::int64_t, std::size_t> m_placeOfSquare, m_placeOfBlock;
 };
 
 } // namespace cupule

@@ -182,4 +182,16 @@ Search Store::search() { return Search(*m_core); }
 Media Store::media() { return Media(*m_core); }
 StoreSettings Store::settings() { return StoreSettings(*m_core); }
 
+Snapshot::Snapshot(Store& store) : m_core(store.core())
+{
+    if (m_core.db.isOpen() && !m_core.db.inTransaction())
+        m_open = guarded([&] { Query(m_core.db, "BEGIN").run(); }).has_value();   // without it each question is answered for itself
+}
+
+Snapshot::~Snapshot()
+{
+    if (m_open)
+        static_cast<void>(guarded([&] { Query(m_core.db, "COMMIT").run(); }));
+}
+
 } // namespace cupule

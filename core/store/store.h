@@ -155,4 +155,18 @@ private:
     std::unique_ptr<StoreCore> m_core;
 };
 
+/// While one lives, everything read through the store is of one moment, and the file is locked once instead of at every question. No
+/// change may be begun meanwhile; within one it does nothing.
+class Snapshot {
+public:
+    explicit Snapshot(Store& store);
+    ~Snapshot();
+    Snapshot(const Snapshot&) = delete;
+    Snapshot& operator=(const Snapshot&) = delete;
+
+private:
+    StoreCore& m_core;
+    bool m_open = false;
+};
+
 } // namespace cupule

@@ -141,10 +141,18 @@ Result<std::int64_t> Visits::queueCount()
 Result<std::vector<VisitRow>> Visits::queue(std::int64_t from, int count)
 {
     return guarded([&] {
-        Query q(m_core.db, "SELECT " VISIT_ROW_COLUMNS VISIT_ROW_FROM "WHERE visit.id IN (SELECT id FROM visit WHERE queued = 1 "
+        Query q(m_core.db, "SELECT " VISIT_ROW_COLUMNS ", tree.latitude, tree.longitude" VISIT_ROW_FROM
+                           "WHERE visit.id IN (SELECT id FROM visit WHERE queued = 1 "
                            "ORDER BY queue_rank, day, id LIMIT :count OFFSET :from) "
                            "ORDER BY visit.queue_rank, visit.day, visit.id");
-        return readVisitRows(q.bind(":count", count).bind(":from", from));
+        q.bind(":count", count).bind(":from", from);
+        std::vector<VisitRow> rows;
+        while (q.step()) {
+            rows.push_back(readVisitRow(q));
+            if (!q.isNull(27))
+                rows.back().treeAt = GeoPoint{q.real(27), q.real(28)};
+        }
+        return rows;
     });
 }
 

@@ -49,6 +49,7 @@ struct VisitRow {
     CivilDate date;
     std::optional<LocalTime> time;
     std::string treeLabel, siteName, observerCode;
+    std::optional<GeoPoint> treeAt;            ///< where the tree stands; told of rows of the queue
     VisitStanding standing;
     VisitShown shown;
 };

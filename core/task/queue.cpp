@@ -86,12 +86,16 @@ Status showOf(const std::string& which, QueueFilter& filter)
 /// From a positive to the nearest accepted find of an earlier day.
 Result<std::optional<double>> metresToFind(Session& session, const VisitRow& row)
 {
-    const auto place = placeOf(session, row.id, row.tree);
-    if (!place)
-        return fail(place.error());
-    if (!*place)
-        return std::optional<double>();
-    return session.store().decisions().metresToFind((*place)->latitude, (*place)->longitude, farthestFindMetres, row.id, row.date);
+    std::optional<GeoPoint> at = row.treeAt;
+    if (!at) {
+        const auto place = placeOf(session, row.id, row.tree);
+        if (!place)
+            return fail(place.error());
+        if (!*place)
+            return std::optional<double>();
+        at = GeoPoint{(*place)->latitude, (*place)->longitude};
+    }
+    return session.store().decisions().metresToFind(at->latitude, at->longitude, farthestFindMetres, row.id, row.date);
 }
 
 Result<std::vector<QueueLine>> linesOf(Session& session, const std::vector<VisitRow>& rows)
@@ -153,6 +157,7 @@ Result<QueueFound> findInQueue(Session& session, const QueueWanted& wanted)
 
 Result<std::vector<QueueLine>> queueLinesOf(Session& session, const std::vector<Uid>& visits)
 {
+    const Snapshot moment(session.store());
     std::vector<VisitRow> rows;
     for (const Uid& visit : visits) {
         auto row = session.store().visits().row(visit);
@@ -166,6 +171,7 @@ Result<std::vector<QueueLine>> queueLinesOf(Session& session, const std::vector<
 
 Result<std::vector<QueueLine>> queueLines(Session& session, int from, int count)
 {
+    const Snapshot moment(session.store());
     const auto rows = session.store().visits().queue(from, count);
     if (!rows)
         return fail(rows.error());

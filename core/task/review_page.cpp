@@ -158,6 +158,7 @@ Result<ReviewPage> reviewPage(Session& session, const Uid& visit)
 
 Result<ReviewPage> reviewPageWith(Session& session, const Uid& visit, const Sight& sight)
 {
+    const Snapshot moment(session.store());
     auto shown = visitPage(session, visit);
     if (!shown)
         return fail(shown.error());

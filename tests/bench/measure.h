@@ -75,6 +75,8 @@ void measureSaving(const Settings& settings, Table& table);     ///< T12
 void measureRegister(const Settings& settings, Table& table);   ///< R1 to R4
 void measureQueue(const Settings& settings, Table& table);      ///< Q1 to Q4
 void measureWindow(const Settings& settings, Table& table);     ///< W1 to W13
+void measureReviewWindow(const Settings& settings, Table& table); ///< W14 to W18, Q5
+void measureNearest(const Settings& settings, Table& table);    ///< T6
 
 /// The parts that run in a process of their own, so that memory and start-up are theirs alone. Gives an exit code.
 int runPart(const std::string& part, const std::vector<std::string>& words);

@@ -1,5 +1,5 @@
-// W1 to W13: the longest time for which the window does not answer while it takes files in and is worked with on a full
-// store. The window runs in a process of its own; what counts is the worst of all rounds.
+// W1 to W18: the longest time for which the window does not answer while it takes files in, is worked with on a full store, and
+// reviews a region. The window runs in a process of its own; what counts is the worst of all rounds.
 
 #include <algorithm>
 #include <filesystem>
@@ -9,6 +9,7 @@
 #include <nlohmann/json.hpp>
 
 #include "tests/bench/measure.h"
+#include "tests/bench/region_store.h"
 
 namespace bench {
 
@@ -24,6 +25,44 @@ struct Gaps {
 
 } // namespace
 
+namespace {
+
+/// Runs a part of the window's work once a round; `words` without the file that it writes.
+bool gather(const Settings& settings, std::vector<std::string> words, std::vector<std::string>& order, std::map<std::string, Gaps>& gaps)
+{
+    const std::string out = settings.folder + "/window.json";
+    words.push_back(out);
+    for (int round = 0; round < settings.rounds; ++round) {
+        std::error_code error;
+        std::filesystem::remove(out, error);
+        if (run(words).code != 0)
+            return false;
+        std::ifstream in(out);
+        const auto found = nlohmann::json::parse(in, nullptr, false);
+        for (const auto& piece : found) {
+            const std::string work = piece.value("work", "");
+            if (!gaps.contains(work))
+                order.push_back(work);
+            gaps[work].id = piece.value("id", "");
+            gaps[work].worst.push_back(piece.value("worst_ms", 0.0));
+        }
+    }
+    return true;
+}
+
+void addLines(const std::vector<std::string>& order, const std::map<std::string, Gaps>& gaps, const std::string& note, Table& table)
+{
+    for (const std::string& work : order) {
+        const Gaps& of = gaps.at(work);
+        Spread spread = spreadOf(of.worst);
+        spread.median = spread.most;
+        const std::string what = of.id[0] == 'W' ? work + ": worst gap of the event loop" : work;
+        table.lines.push_back({of.id, what, "", "ms", spread, {}, {}, longestGap, false, true, note});
+    }
+}
+
+} // namespace
+
 void measureWindow(const Settings& settings, Table& table)
 {
     const long rows = std::min(settings.rows, mostRows);
@@ -35,29 +74,27 @@ void measureWindow(const Settings& settings, Table& table)
     }
     std::vector<std::string> order;
     std::map<std::string, Gaps> gaps;
-    for (int round = 0; round < settings.rounds; ++round) {
-        const std::string out = settings.folder + "/window.json";
-        std::filesystem::remove(out, error);
-        if (run({settings.window, csv, settings.folder, out}).code != 0) {
-            table.leftOut.push_back({"W1-W13", "the window's part did not end well"});
-            return;
-        }
-        std::ifstream in(out);
-        const auto found = nlohmann::json::parse(in, nullptr, false);
-        for (const auto& piece : found) {
-            const std::string work = piece.value("work", "");
-            if (!gaps.contains(work))
-                order.push_back(work);
-            gaps[work].id = piece.value("id", "");
-            gaps[work].worst.push_back(piece.value("worst_ms", 0.0));
-        }
+    if (gather(settings, {settings.window, csv, settings.folder}, order, gaps))
+        addLines(order, gaps, std::to_string(rows) + " rows taken in", table);
+    else
+        table.leftOut.push_back({"W1-W13", "the window's part did not end well"});
+}
+
+void measureReviewWindow(const Settings& settings, Table& table)
+{
+    const std::string part = settings.window + "_review";
+    std::error_code error;
+    if (!std::filesystem::exists(part, error)) {
+        table.leftOut.push_back({"W14-W18", "the window's part is not built"});
+        return;
     }
-    for (const std::string& work : order) {
-        Spread spread = spreadOf(gaps[work].worst);
-        spread.median = spread.most;
-        table.lines.push_back({gaps[work].id, work + ": worst gap of the event loop", "", "ms", spread, {}, {}, longestGap, false, true,
-                               std::to_string(rows) + " rows taken in"});
-    }
+    const Region region(settings.folder, "region-" + std::to_string(settings.rows), settings.rows, "VE");
+    std::vector<std::string> order;
+    std::map<std::string, Gaps> gaps;
+    if (gather(settings, {part, region.path(), region.profile().folder}, order, gaps))
+        addLines(order, gaps, std::to_string(settings.rows) + " visits in the store", table);
+    else
+        table.leftOut.push_back({"W14-W18", "the window's part did not end well"});
 }
 
 } // namespace bench
