@@ -168,6 +168,17 @@ Result<std::optional<double>> Decisions::metresToFind(double latitude, double lo
     });
 }
 
+Result<std::vector<FindPlace>> Decisions::nearestFinds(double latitude, double longitude, double metres, const Uid& exceptVisit, int most)
+{
+    return guarded([&] {
+        const std::int64_t except = exceptVisit.isNull() ? 0 : m_core.visitRow(exceptVisit);
+        std::vector<FindPlace> finds;
+        for (const NearFind& find : m_core.finds.around(latitude, longitude, metres, except, static_cast<std::size_t>(most)))
+            finds.push_back(findAt(m_core, find));
+        return finds;
+    });
+}
+
 Result<std::vector<FindPlace>> Decisions::findsInBox(double west, double south, double east, double north, int most)
 {
     return guarded([&] {

@@ -46,6 +46,8 @@ public:
     /// How far that is, without its name and day.
     Result<std::optional<double>> metresToFind(double latitude, double longitude, double metres, const Uid& exceptVisit,
                                                std::optional<CivilDate> before = {});
+    /// The `most` nearest of any day, nearest first, none farther than `metres`.
+    Result<std::vector<FindPlace>> nearestFinds(double latitude, double longitude, double metres, const Uid& exceptVisit, int most);
     /// Accepted finds in a box; for the same-square question ask with the square's corners and test each.
     Result<std::vector<FindPlace>> findsInBox(double west, double south, double east, double north, int most);
     Result<std::int64_t> countFinds();

@@ -220,4 +220,43 @@ std::optional<NearFind> FindIndex::nearest(double latitude, double longitude, do
     return best;
 }
 
+std::vector<NearFind> FindIndex::around(double latitude, double longitude, double metres, std::int64_t except, std::size_t most)
+{
+    readSquares();
+    const Vector from = vectorOf(latitude, longitude);
+    std::vector<std::pair<double, std::size_t>> squares;   // from the middle, the nearest first
+    for (Block& block : m_blocks) {
+        if (std::sqrt(squared(from, block.middle)) - blockReach > metres)
+            continue;
+        open(block);
+        for (const std::size_t square : block.squares)
+            squares.emplace_back(std::sqrt(squared(from, m_squares[square].middle)), square);
+    }
+    std::sort(squares.begin(), squares.end());
+    std::vector<NearFind> found;
+    double farthest = metres;
+    for (const auto& [away, number] : squares) {
+        if (away - squareReach > farthest)
+            break;
+        Square& square = m_squares[number];
+        if (!square.loaded)
+            load(square);
+        for (const Place& place : square.places) {
+            if (place.find.visit == except || std::sqrt(squared(from, place.at)) > farthest)
+                continue;
+            found.push_back(place.find);
+            found.back().metres = distanceMetres(latitude, longitude, place.find.latitude, place.find.longitude);
+        }
+        std::erase_if(found, [&](const NearFind& find) { return find.metres > farthest; });
+        std::sort(found.begin(), found.end(), [](const NearFind& a, const NearFind& b) {
+            return std::pair(a.metres, a.visit) < std::pair(b.metres, b.visit);
+        });
+        if (found.size() < most)
+            continue;
+        found.resize(most);
+        farthest = most == 0 ? 0 : found.back().metres;
+    }
+    return found;
+}
+
 } // namespace cupule

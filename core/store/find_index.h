@@ -26,6 +26,8 @@ public:
     /// Nearest find of a day before `before`, none farther than `metres`, without that of the visit in row `except`; of equally near
     /// ones that of the smallest row. What other connections have committed is seen.
     std::optional<NearFind> nearest(double latitude, double longitude, double metres, std::int64_t except, std::int64_t before);
+    /// The `most` nearest, nearest first, none farther than `metres`.
+    std::vector<NearFind> around(double latitude, double longitude, double metres, std::int64_t except, std::size_t most);
     /// Something changed in this cell (cells.h) through this connection.
     void changed(std::int64_t cell);
     /// Anything may have changed.

@@ -1,9 +1,7 @@
 // One record at a glance, with what lies around it.
 
 #include <algorithm>
-#include <cmath>
 
-#include "core/position/geodesic.h"
 #include "core/store/bundles.h"
 #include "core/store/decisions.h"
 #include "core/store/keys.h"
@@ -29,30 +27,16 @@ std::vector<Decision> visibleDecisions(const DecidingFacts& facts, const Session
     return seen;
 }
 
-/// Accepted finds around a place, in boxes that grow until enough are found or the nearest one lies well inside.
+/// Accepted finds around a place, the nearest first.
 Result<std::vector<FindAround>> findsAround(Session& session, const Position& place, const Uid& except, double nearestMetres)
 {
-    constexpr double metresOfDegree = 111'000;
     const double farthest = std::max(60'000.0, nearestMetres * 1.2);
+    const auto nearest = session.store().decisions().nearestFinds(place.latitude, place.longitude, farthest, except, mostFindsAround);
+    if (!nearest)
+        return fail(nearest.error());
     std::vector<FindAround> finds;
-    for (double reach = 2000; finds.size() < static_cast<std::size_t>(mostFindsAround); reach = std::min(farthest, reach * 3)) {
-        const double north = reach / metresOfDegree;
-        const double east = north / std::max(0.05, std::cos(place.latitude * std::acos(-1.0) / 180));
-        const auto inBox = session.store().decisions().findsInBox(place.longitude - east, place.latitude - north, place.longitude + east,
-                                                                  place.latitude + north, 500);
-        if (!inBox)
-            return fail(inBox.error());
-        finds.clear();
-        for (const FindPlace& find : *inBox)
-            if (find.visit != except)
-                finds.push_back({find.visit, find.treeLabel, find.date, {find.latitude, find.longitude},
-                                 distanceMetres(place.latitude, place.longitude, find.latitude, find.longitude)});
-        if (reach >= farthest)
-            break;
-    }
-    std::stable_sort(finds.begin(), finds.end(), [](const FindAround& a, const FindAround& b) { return a.metres < b.metres; });
-    if (finds.size() > static_cast<std::size_t>(mostFindsAround))
-        finds.resize(static_cast<std::size_t>(mostFindsAround));
+    for (const FindPlace& find : *nearest)
+        finds.push_back({find.visit, find.treeLabel, find.date, {find.latitude, find.longitude}, find.metres});
     return finds;
 }
 

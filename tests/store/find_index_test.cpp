@@ -39,6 +39,13 @@ public:
         }
         return best;
     }
+    [[nodiscard]] std::size_t countWithin(double latitude, double longitude, double within, std::int64_t except, std::size_t most) const
+    {
+        std::size_t count = 0;
+        for (const NearFind& find : all)
+            count += find.visit != except && distanceMetres(latitude, longitude, find.latitude, find.longitude) <= within ? 1 : 0;
+        return std::min(count, most);
+    }
     std::vector<NearFind> all;
 
 private:
@@ -74,6 +81,12 @@ TEST_CASE("the nearest find is the one that looking at all of them gives", "[sto
             REQUIRE(found.has_value() == expected.has_value());
             if (found)
                 CHECK(found->metres == expected->metres);
+            const auto around = index.around(latitude, longitude, within, except, 7);
+            CHECK(around.size() == finds.countWithin(latitude, longitude, within, except, 7));
+            for (std::size_t n = 1; n < around.size(); ++n)
+                CHECK(around[n - 1].metres <= around[n].metres);
+            if (before == anyDay && found)
+                CHECK(around.front().metres == found->metres);
         }
     }
 }
