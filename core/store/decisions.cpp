@@ -93,9 +93,9 @@ Result<std::vector<Decision>> Decisions::ofManyDecided()
 Result<std::vector<Decision>> Decisions::ofObserver(const Uid& observer, int most)
 {
     return guarded([&] {
-        Query q(m_core.db, "SELECT decision.content FROM (SELECT id, day FROM visit WHERE observer = :observer AND struck = 0 "
-                           "AND (state = 'accepted' OR state = 'rejected' OR state = 'returned') ORDER BY day DESC, id DESC LIMIT :most) AS v "
-                           "JOIN decision ON decision.visit = v.id ORDER BY v.day DESC, v.id DESC, decision.id");
+        Query q(m_core.db, "SELECT decision.content FROM (SELECT id, day, state FROM visit INDEXED BY visit_decided WHERE observer = :observer "
+                           "AND struck = 0 AND (state = 'accepted' OR state = 'rejected' OR state = 'returned') ORDER BY day DESC LIMIT :most) AS v "
+                           "JOIN decision ON decision.visit = v.id WHERE v.state <> 'accepted' ORDER BY v.day DESC, v.id DESC, decision.id");
         return readAll(q.bind(":observer", m_core.personRow(observer)).bind(":most", most));
     });
 }

@@ -31,7 +31,7 @@ public:
     Result<std::optional<Decision>> last(const Uid& visit);
     /// Of all records on which more than one decision was written, by record, oldest first.
     Result<std::vector<Decision>> ofManyDecided();
-    /// On the last `most` decided records of an observer, newest record first.
+    /// On those of the last `most` decided records of an observer that were not accepted, newest record first.
     Result<std::vector<Decision>> ofObserver(const Uid& observer, int most);
 
     Status add(Change& change, const Told& told);

@@ -1,5 +1,6 @@
 // Reading visits: one, of a day, of a tree, windows, the queue.
 
+#include "core/base/text.h"
 #include "core/store/cells.h"
 #include "core/store/visit_rows.h"
 
@@ -87,13 +88,19 @@ Result<std::vector<VisitRow>> Visits::drafts(int most)
     });
 }
 
-Result<std::vector<VisitRow>> Visits::decidedOf(const Uid& observer, int most)
+Result<std::vector<DecidedVisit>> Visits::decidedOf(const Uid& observer, int most)
 {
     return guarded([&] {
-        Query q(m_core.db, "SELECT " VISIT_ROW_COLUMNS VISIT_ROW_FROM "WHERE visit.observer = :observer AND visit.struck = 0 "
-                           "AND (visit.state = 'accepted' OR visit.state = 'rejected' OR visit.state = 'returned') "
-                           "ORDER BY visit.day DESC, visit.id DESC LIMIT :most");
-        return readVisitRows(q.bind(":observer", m_core.personRow(observer)).bind(":most", most));
+        std::vector<DecidedVisit> decided;
+        Query q(m_core.db, "SELECT state, none_seen, signs FROM visit INDEXED BY visit_decided WHERE observer = :observer AND struck = 0 "
+                           "AND (state = 'accepted' OR state = 'rejected' OR state = 'returned') ORDER BY day DESC LIMIT :most");
+        q.bind(":observer", m_core.personRow(observer)).bind(":most", most);
+        while (q.step()) {
+            decided.push_back({fromName<RecordState>(q.view(0)).value_or(RecordState::accepted), q.flag(1), {}});
+            if (!q.view(2).empty())
+                decided.back().signs = split(q.view(2), ' ');
+        }
+        return decided;
     });
 }
 

@@ -54,6 +54,13 @@ struct VisitRow {
     VisitShown shown;
 };
 
+/// What a summary of an observer's past needs of one visit.
+struct DecidedVisit {
+    RecordState state = RecordState::accepted;
+    bool nothing = false;
+    std::vector<std::string> signs;            ///< answered "seen"
+};
+
 /// A positive that waits in the queue, and where its tree stands.
 struct WaitingFind {
     Uid visit, tree;
@@ -101,7 +108,7 @@ public:
     Result<std::vector<CivilDate>> days(const Uid& observer);                    ///< newest first
     Result<std::vector<VisitRow>> drafts(int most);
     /// Decided ones of an observer, newest first.
-    Result<std::vector<VisitRow>> decidedOf(const Uid& observer, int most);
+    Result<std::vector<DecidedVisit>> decidedOf(const Uid& observer, int most);
     Result<std::int64_t> count();
     Result<std::int64_t> count(RecordState state);
     /// Any window of all visits, newest day first; nothing = every state.

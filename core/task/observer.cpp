@@ -58,11 +58,11 @@ Result<ObserverPast> observerPast(Session& session, const Uid& observer)
         rows->pop_back();
     past.records = static_cast<int>(rows->size());
     std::map<std::string, OutcomeCounts> bySign;
-    for (const VisitRow& row : *rows) {
-        if (row.shown.nothing)
-            count(bySign[""], row.standing.state);
-        for (const std::string& sign : row.shown.signs)
-            count(bySign[sign], row.standing.state);
+    for (const DecidedVisit& row : *rows) {
+        if (row.nothing)
+            count(bySign[""], row.state);
+        for (const std::string& sign : row.signs)
+            count(bySign[sign], row.state);
     }
     past.bySign = largestFirst(bySign, [](const OutcomeCounts& counts) { return counts.all(); });
     const auto decisions = session.store().decisions().ofObserver(observer, mostPast);

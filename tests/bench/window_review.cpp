@@ -38,7 +38,8 @@ constexpr int stepsDown = 30;
 /// A photo of 12 million points for each of the first records; once.
 void addPhotos(Session& session)
 {
-    for (const QueueLine& line : queueLines(session, 0, withPhoto).value()) {
+    const auto lines = queueLines(session, 0, withPhoto).value();
+    for (const QueueLine& line : lines) {
         if (!session.store().photos().ofVisit(line.line.id)->empty())
             continue;
         const QByteArray jpeg = test::datedJpeg(test::patches(static_cast<unsigned>(line.line.date.days), {4000, 3000}), QDateTime(QDate(2026, 6, 11), QTime(9, 0)));
@@ -126,7 +127,8 @@ private:
     {
         Session& session = *m_window.bench().session();
         double longest = 0;
-        for (const QueueLine& line : queueLines(session, 0, withPhoto).value()) {
+        const auto lines = queueLines(session, 0, withPhoto).value();
+        for (const QueueLine& line : lines) {
             QElapsedTimer clock;
             clock.start();
             const auto page = reviewPage(session, line.line.id);

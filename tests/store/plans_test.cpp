@@ -82,6 +82,8 @@ TEST_CASE("hot queries run along their indices and sort nothing", "[store]")
         {[&] { need(store.visits().waitingFinds(52, -2, 10'000)); }, "SEARCH visit USING INDEX visit_waiting_find (tree=?)"},
         {[&] { need(store.visits().waitingFinds(52, -2, 10'000)); }, "SEARCH tree USING INDEX tree_cell (cell>? AND cell<?)"},
         {[&] { need(store.visits().waitingFinds(52, -2, 10'000)); }, "USING INDEX tree_unplaced"},
+        {[&] { need(store.visits().decidedOf(s.observer.id, 10)); }, "SEARCH visit USING COVERING INDEX visit_decided (observer=?)"},
+        {[&] { need(store.decisions().ofObserver(s.observer.id, 10)); }, "SEARCH visit USING COVERING INDEX visit_decided (observer=?)", true},
         {[&] { need(store.decisions().ofVisit(s.visits[1].id)); }, "USING INDEX decision_visit (visit=?)"},
         {[&] { need(store.photos().ofVisit(s.visits[1].id)); }, "USING INDEX photo_visit (visit=?)"},
         {[&] { need(store.photos().withPicture(s.photo.sha256)); }, "USING INDEX photo_sha256 (sha256=?)"},

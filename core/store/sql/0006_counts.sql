@@ -18,6 +18,10 @@ BEGIN
     INSERT INTO queue_count SELECT new.queue_code, 1 WHERE new.queued = 1 ON CONFLICT (code) DO UPDATE SET waiting = waiting + 1;
 END;
 
+-- What was decided of an observer, all that a summary of their past reads.
+CREATE INDEX visit_decided ON visit (observer, day, struck, state, none_seen, signs)
+WHERE state = 'accepted' OR state = 'rejected' OR state = 'returned';
+
 -- Waiting finds of a tree, so that a new accepted find moves only those near it.
 CREATE INDEX visit_waiting_find ON visit (tree) WHERE queued = 1 AND positive = 1;
 CREATE INDEX tree_unplaced ON tree (id) WHERE cell IS NULL;
