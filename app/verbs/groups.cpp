@@ -16,7 +16,7 @@ const std::vector<VerbGroup>& verbGroups()
           makeSeason, makePosition}},
         {"Trees", {makeTreeMark, makeTreeMerge, makeTreeSplit}},
         {"Looking things up", {makeList, makeShow}},
-        {"Files that travel", {makeArrival, makeVouch, makeWithdrawKey}},
+        {"Files that travel", {makeMerge, makeVouch, makeWithdrawKey}},
         {"Deciding", {makeQueue, makeDecide, makeUndecide, makeReopen, makeTold, makeNotice}},
         {"Deciding many at once",
          {makeAuditMake, makeAuditList, makeAuditNext, makeAuditAnswer, makeAuditTakeBack, makeAuditFinish, makeAuditShow,

@@ -44,6 +44,7 @@ public:
         options.add_option("--kind", m_kind, "what goes into the file: day, decision or reference; day where nothing is said")
             ->check(CLI::IsMember({"day", "decision", "reference"}));
         options.add_option("--without", m_without, "leave out photos, personal (names and contacts), or photos,personal");
+        options.add_flag("--whole", m_out.whole, "what was taken in elsewhere, too: for a store that has nothing of this one yet");
         options.add_option("--passphrase", m_passphrase, "file with the passphrase of your key in its first line");
     }
     Result<int> run(Run& run) override

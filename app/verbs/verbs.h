@@ -17,7 +17,7 @@ std::unique_ptr<Verb> makeProfileMake();
 std::unique_ptr<Verb> makeProfileShow();
 std::unique_ptr<Verb> makeProfileChange();
 std::unique_ptr<Verb> makeKeyVerb();
-std::unique_ptr<Verb> makeArrival();
+std::unique_ptr<Verb> makeMerge();
 std::unique_ptr<Verb> makeVouch();
 std::unique_ptr<Verb> makeWithdrawKey();
 std::unique_ptr<Verb> makeNew();

@@ -24,6 +24,9 @@ struct Decision {
     std::string reportNumber;
     Instant at;
     Uid batch = {};                        ///< accepted as one of these, after a blind audit (core/record/audit.h); null = by itself
+    std::vector<Uid> after = {};           ///< decisions on this visit that were known when this one was made, less those that they name
+    std::vector<Uid> beside = {};          ///< other revisions whose changes had been joined with `revision` when it was looked at
+    bool newGround = false;                ///< it claimed a find in new ground, as far as was known here
     bool operator==(const Decision&) const = default;
 };
 

@@ -284,11 +284,14 @@ void describe(V& v, T& x)
 template <class V, Like<Decision> T>
 void describe(V& v, T& x)
 {
+    v("after", x.after);
     v.required("at", x.at);
     v("batch", x.batch);
+    v("beside", x.beside);
     v.required("by", x.by);
     v.required("id", x.id);
     v("laboratory", x.laboratory);
+    v("newGround", x.newGround);
     v.required("outcome", x.outcome);
     v("reasons", x.reasons);
     v("remark", x.remark);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <tuple>
 
 namespace cupule {
 
@@ -207,6 +208,30 @@ std::string mayNotAudit(const Uid& maker, const Uid& auditor, std::span<const Pe
     if (meet(makers, auditors))
         return "same-person";
     return meet(mayNotDecideFor(auditors, people), makers) ? "may-not-decide-for" : "";
+}
+
+std::vector<Decision> inOrder(std::vector<Decision> decisions)
+{
+    std::sort(decisions.begin(), decisions.end(), [](const Decision& a, const Decision& b) {
+        const bool first = a.outcome == Outcome::reopen, second = b.outcome == Outcome::reopen;
+        return std::tuple(!first, a.id) < std::tuple(!second, b.id);
+    });
+    Uids left;
+    for (const Decision& decision : decisions)
+        left.insert(decision.id);
+    std::vector<Decision> ordered;
+    while (!decisions.empty()) {
+        const auto waits = [&](const Decision& decision) {
+            return std::any_of(decision.after.begin(), decision.after.end(), [&](const Uid& known) { return left.contains(known); });
+        };
+        auto next = std::find_if_not(decisions.begin(), decisions.end(), waits);
+        if (next == decisions.end())           // a ring can only be forged; it must not hang
+            next = decisions.begin();
+        left.erase(next->id);
+        ordered.push_back(std::move(*next));
+        decisions.erase(next);
+    }
+    return ordered;
 }
 
 DecidedState stateAfter(std::span<const Decision> decisions, bool newGround, std::span<const Person> people)

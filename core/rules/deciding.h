@@ -37,6 +37,10 @@ std::set<Uid> everyEntryOf(const Uid& person, std::span<const Person> people);
 /// Why a person may not check blindly what another has decided: "same-person", "may-not-decide-for"; empty = may.
 std::string mayNotAudit(const Uid& maker, const Uid& auditor, std::span<const Person> people);
 
+/// Every decision after those that it knew of; of two that did not know of each other a reopening comes first, because it speaks only
+/// of what it knew, then the smaller id. Clocks are not asked, so every store finds the same order.
+std::vector<Decision> inOrder(std::vector<Decision> decisions);
+
 /// State of a revision after its decisions (decisions on other revisions are left out by the caller).
 struct DecidedState {
     RecordState state = RecordState::submitted;

@@ -1,7 +1,9 @@
 #include "core/store/decisions.h"
 
 #include <limits>
+#include <set>
 
+#include "core/rules/deciding.h"
 #include "core/store/cells.h"
 #include "core/store/store_core.h"
 
@@ -25,6 +27,21 @@ std::vector<Decision> readAll(Query& q)
     return decisions;
 }
 
+/// Decisions on a visit that no other one names, by id.
+std::vector<Uid> lastOf(StoreCore& core, std::int64_t visit)
+{
+    Query q(core.db, "SELECT content FROM decision WHERE visit = :visit");
+    const auto all = readAll(q.bind(":visit", visit));
+    std::set<Uid> last, named;
+    for (const Decision& each : all) {
+        last.insert(each.id);
+        named.insert(each.after.begin(), each.after.end());
+    }
+    for (const Uid& each : named)
+        last.erase(each);
+    return {last.begin(), last.end()};
+}
+
 FindPlace findAt(StoreCore& core, const NearFind& place)
 {
     Query q(core.db, "SELECT visit.uid, tree.uid, tree.label, find.day FROM find JOIN visit ON visit.id = find.visit "
@@ -46,7 +63,9 @@ Status Decisions::add(Change& change, const Decision& decision)
 {
     return writtenIn(change, [&](StoreCore& core) {
         const std::int64_t visit = existing(core, decision.visit);
-        const std::string content = contentOf(decision);
+        Decision made = decision;
+        made.after = lastOf(core, visit);
+        const std::string content = contentOf(made);
         const LineMark line = core.addLine({"decided", "decision", decision.id, sha256(content)});
         Query q(core.db, "INSERT INTO decision (uid, visit, revision, content, line_chain, line_number) "
                          "VALUES (:uid, :visit, :revision, :content, :chain, :number)");
@@ -58,27 +77,25 @@ Status Decisions::add(Change& change, const Decision& decision)
 Result<std::vector<Decision>> Decisions::ofVisit(const Uid& visit)
 {
     return guarded([&] {
-        Query q(m_core.db, "SELECT content FROM decision WHERE visit = :visit ORDER BY id");
-        return readAll(q.bind(":visit", m_core.visitRow(visit)));
+        Query q(m_core.db, "SELECT content FROM decision WHERE visit = :visit");
+        return inOrder(readAll(q.bind(":visit", m_core.visitRow(visit))));
     });
 }
 
 Result<std::vector<Decision>> Decisions::ofRevision(const Uid& revision)
 {
     return guarded([&] {
-        Query q(m_core.db, "SELECT content FROM decision WHERE revision = :revision ORDER BY id");
-        return readAll(q.bind(":revision", revision));
+        Query q(m_core.db, "SELECT content FROM decision WHERE revision = :revision");
+        return inOrder(readAll(q.bind(":revision", revision)));
     });
 }
 
 Result<std::optional<Decision>> Decisions::last(const Uid& visit)
 {
-    return guarded([&]() -> std::optional<Decision> {
-        Query q(m_core.db, "SELECT content FROM decision WHERE visit = :visit ORDER BY id DESC LIMIT 1");
-        if (!q.bind(":visit", m_core.visitRow(visit)).step())
-            return std::nullopt;
-        return nounFrom<Decision>(q.view(0));
-    });
+    auto all = ofVisit(visit);
+    if (!all)
+        return fail(all.error());
+    return all->empty() ? std::optional<Decision>() : std::optional<Decision>(std::move(all->back()));
 }
 
 Result<std::vector<Decision>> Decisions::ofManyDecided()

@@ -24,9 +24,9 @@ struct FindPlace {
 class Decisions {
 public:
     explicit Decisions(StoreCore& core) : m_core(core) {}
-    /// Adds the decision and its journal line. State and flags of the visit are set by Visits::setStanding.
+    /// Adds the decision, which from then on names those on its visit that nobody else names, and its journal line. State and flags of the visit are set by Visits::setStanding.
     Status add(Change& change, const Decision& decision);
-    Result<std::vector<Decision>> ofVisit(const Uid& visit);                 ///< oldest first
+    Result<std::vector<Decision>> ofVisit(const Uid& visit);                 ///< inOrder (rules/deciding.h)
     Result<std::vector<Decision>> ofRevision(const Uid& revision);
     Result<std::optional<Decision>> last(const Uid& visit);
     /// Of all records on which more than one decision was written, by record, oldest first.

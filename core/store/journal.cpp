@@ -4,6 +4,7 @@
 
 #include "core/record/json_writer.h"
 #include "core/store/journal_text.h"
+#include "core/store/pieces.h"
 #include "core/store/store_core.h"
 
 namespace cupule {
@@ -92,10 +93,11 @@ Result<std::vector<Incarnation>> Journal::incarnations()
 {
     return guarded([&] {
         std::vector<Incarnation> all;
-        Query q(m_core.db, "SELECT uid, device, begun_utc, begun_offset, why, "
-                           "(SELECT coalesce(max(number), 0) FROM journal WHERE chain = incarnation.id) FROM incarnation ORDER BY id");
+        Query q(m_core.db, "SELECT coalesce(piece.of, uid), device, begun_utc, begun_offset, why, "
+                           "(SELECT coalesce(max(number), 0) FROM journal WHERE chain = incarnation.id), coalesce(piece.first, 1), "
+                           "piece.chain IS NOT NULL FROM incarnation LEFT JOIN piece ON piece.chain = incarnation.id ORDER BY id");
         while (q.step())
-            all.push_back({q.uid(0), q.uid(1), q.instant(2, 3), q.text(4), q.integer(5)});
+            all.push_back({q.uid(0), q.uid(1), q.instant(2, 3), q.text(4), q.integer(5), q.integer(6), q.flag(7)});
         return all;
     });
 }
@@ -104,9 +106,9 @@ Result<std::vector<JournalLine>> Journal::lines(const Uid& incarnation, std::int
 {
     return guarded([&] {
         std::vector<JournalLine> lines;
-        Query q(m_core.db, "SELECT i.uid, j.number, j.at_utc, j.at_offset, j.author, j.kind, j.noun, j.entity, j.digest, j.commitment, j.hash "
-                           "FROM incarnation AS i JOIN journal AS j ON j.chain = i.id "
-                           "WHERE i.uid = :uid AND j.number >= :from ORDER BY j.number LIMIT :count");
+        Query q(m_core.db, "SELECT coalesce(p.of, i.uid), j.number, j.at_utc, j.at_offset, j.author, j.kind, j.noun, j.entity, j.digest, "
+                           "j.commitment, j.hash FROM incarnation AS i LEFT JOIN piece AS p ON p.chain = i.id JOIN journal AS j ON j.chain = i.id "
+                           "WHERE (i.uid = :uid OR p.of = :uid) AND j.number >= :from ORDER BY j.number, j.chain LIMIT :count");
         q.bind(":uid", incarnation).bind(":from", from).bind(":count", count);
         while (q.step())
             lines.push_back(read(q));
@@ -114,22 +116,27 @@ Result<std::vector<JournalLine>> Journal::lines(const Uid& incarnation, std::int
     });
 }
 
-Result<std::optional<JournalLine>> Journal::line(const Uid& incarnation, std::int64_t number)
+Result<std::vector<JournalLine>> Journal::linesAt(const Uid& incarnation, std::int64_t number)
 {
-    auto found = lines(incarnation, number, 1);
-    if (!found)
-        return fail(found.error());
-    if (found->empty() || found->front().number != number)
-        return std::nullopt;
-    return std::move(found->front());
+    return guarded([&] {
+        std::vector<JournalLine> lines;
+        for (const std::int64_t chain : chainsOf(m_core, incarnation)) {
+            Query q(m_core.db, "SELECT coalesce(p.of, i.uid), j.number, j.at_utc, j.at_offset, j.author, j.kind, j.noun, j.entity, j.digest, "
+                               "j.commitment, j.hash FROM journal AS j JOIN incarnation AS i ON i.id = j.chain LEFT JOIN piece AS p ON p.chain = i.id "
+                               "WHERE j.chain = :chain AND j.number = :number");
+            if (q.bind(":chain", chain).bind(":number", number).step())
+                lines.push_back(read(q));
+        }
+        return lines;
+    });
 }
 
 Result<std::vector<JournalLine>> Journal::ofEntity(const Uid& entity)
 {
     return guarded([&] {
         std::vector<JournalLine> lines;
-        Query q(m_core.db, "SELECT i.uid, j.number, j.at_utc, j.at_offset, j.author, j.kind, j.noun, j.entity, j.digest, j.commitment, j.hash "
-                           "FROM journal AS j JOIN incarnation AS i ON i.id = j.chain "
+        Query q(m_core.db, "SELECT coalesce(p.of, i.uid), j.number, j.at_utc, j.at_offset, j.author, j.kind, j.noun, j.entity, j.digest, "
+                           "j.commitment, j.hash FROM journal AS j JOIN incarnation AS i ON i.id = j.chain LEFT JOIN piece AS p ON p.chain = i.id "
                            "WHERE j.entity = :entity ORDER BY j.chain, j.number");
         q.bind(":entity", entity);
         while (q.step())

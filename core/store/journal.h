@@ -35,13 +35,17 @@ struct Incarnation {
     Uid id, device;
     Instant begun;
     std::string why;                       ///< "made", "opened-here", "shorter-than-seen", "other-than-seen"
-    std::int64_t lines = 0;
+    std::int64_t lines = 0;                ///< number of its last line
+    std::int64_t first = 1;                ///< number of its first line here: a piece of a chain that came in may begin later
+    bool cameIn = false;                   ///< in bundles of another store
 };
 
 struct JournalProof {
     bool whole = false;
     std::int64_t lines = 0;
     int chains = 0;
+    int gaps = 0;                          ///< pieces of chains that came in whose line before has not arrived
+    int branches = 0;                      ///< pieces that begin where another line stands as well
     std::int64_t erased = 0;               ///< commitments whose payload was erased by a recorded erasure
     Uid brokenChain;
     std::int64_t brokenNumber = 0;
@@ -57,8 +61,8 @@ public:
     explicit Journal(StoreCore& core) : m_core(core) {}
     Result<std::vector<Incarnation>> incarnations();
     Result<std::vector<JournalLine>> lines(const Uid& incarnation, std::int64_t from, int count);
-    /// One line of one chain, or nothing.
-    Result<std::optional<JournalLine>> line(const Uid& incarnation, std::int64_t number);
+    /// What stands at one number: mostly one line, several where a laptop was copied with its profile.
+    Result<std::vector<JournalLine>> linesAt(const Uid& incarnation, std::int64_t number);
     Result<std::vector<JournalLine>> ofEntity(const Uid& entity);
     /// A line about something that has no content of its own, e.g. kind "exported". `text` is digested.
     Status note(Change& change, const std::string& kind, const std::string& noun, const Uid& entity, const std::string& text);

@@ -1,5 +1,7 @@
 #include "core/store/leaves.h"
 
+#include "core/store/heads.h"
+#include "core/store/noun_rows.h"
 #include "core/store/personal.h"
 
 namespace cupule {
@@ -33,17 +35,22 @@ Status Leaves::save(Change& change, const Leave& leave)
         std::optional<Digest> commitment = payload.empty() ? std::nullopt : held;
         if (fresh)
             commitment = keepPersonal(core, "leave", leave.id, payload);
-        const std::vector<Uid> parents = known ? std::vector<Uid>{before.uid(2)} : std::vector<Uid>{};
-        const Written written = core.addRevision({known ? "changed" : "made", "leave", leave.id, content, parents, commitment, fresh});
-        Query q(core.db, "INSERT INTO leave (uid, site, first_day, content, commitment, head, line_chain, line_number) "
-                         "VALUES (:uid, :site, :day, :content, :commitment, :head, :chain, :number) "
-                         "ON CONFLICT (uid) DO UPDATE SET site = excluded.site, first_day = excluded.first_day, "
-                         "content = excluded.content, commitment = excluded.commitment, head = excluded.head, "
-                         "line_chain = excluded.line_chain, line_number = excluded.line_number");
-        q.bind(":uid", leave.id).bind(":site", referenced(core.siteRow(leave.site), leave.site, "site")).bind(":day", leave.from);
-        q.bind(":content", content).bind(":commitment", commitment).bind(":head", written.revision);
-        q.bind(":chain", written.line.chain).bind(":number", written.line.number).run();
+        const NounEdited done = writeEdit(core, {"leave", known ? "changed" : "made", leave.id, known ? before.uid(2) : Uid{},
+                                                 known ? before.text(0) : std::string(), content, commitment, fresh});
+        putLeave(core, nounFrom<Leave>(done.content), done.content, standNow(core, "leave", leave.id).commitment, done.written);
     });
+}
+
+void putLeave(StoreCore& core, const Leave& leave, const std::string& content, const std::optional<Digest>& commitment, const Written& at)
+{
+    Query q(core.db, "INSERT INTO leave (uid, site, first_day, content, commitment, head, line_chain, line_number) "
+                     "VALUES (:uid, :site, :day, :content, :commitment, :head, :chain, :number) "
+                     "ON CONFLICT (uid) DO UPDATE SET site = excluded.site, first_day = excluded.first_day, "
+                     "content = excluded.content, commitment = excluded.commitment, head = excluded.head, "
+                     "line_chain = excluded.line_chain, line_number = excluded.line_number");
+    q.bind(":uid", leave.id).bind(":site", referenced(core.siteRow(leave.site), leave.site, "site")).bind(":day", leave.from);
+    q.bind(":content", content).bind(":commitment", commitment).bind(":head", at.revision);
+    q.bind(":chain", at.line.chain).bind(":number", at.line.number).run();
 }
 
 Status Leaves::save(Change& change, const Regime& regime)
@@ -54,17 +61,22 @@ Status Leaves::save(Change& change, const Regime& regime)
         const bool known = before.bind(":uid", regime.id).step();
         if (known && before.view(0) == content && !core.settles(regime.id))
             return;
-        const std::vector<Uid> parents = known ? std::vector<Uid>{before.uid(1)} : std::vector<Uid>{};
-        const Written written = core.addRevision({known ? "changed" : "made", "regime", regime.id, content, parents});
-        Query q(core.db, "INSERT INTO regime (uid, site, first_day, content, head, line_chain, line_number) "
-                         "VALUES (:uid, :site, :day, :content, :head, :chain, :number) "
-                         "ON CONFLICT (uid) DO UPDATE SET site = excluded.site, first_day = excluded.first_day, "
-                         "content = excluded.content, head = excluded.head, line_chain = excluded.line_chain, "
-                         "line_number = excluded.line_number");
-        q.bind(":uid", regime.id).bind(":site", referenced(core.siteRow(regime.site), regime.site, "site")).bind(":day", regime.from);
-        q.bind(":content", content).bind(":head", written.revision).bind(":chain", written.line.chain);
-        q.bind(":number", written.line.number).run();
+        const NounEdited done = writeEdit(core, {"regime", known ? "changed" : "made", regime.id, known ? before.uid(1) : Uid{},
+                                                 known ? before.text(0) : std::string(), content});
+        putRegime(core, nounFrom<Regime>(done.content), done.content, done.written);
     });
+}
+
+void putRegime(StoreCore& core, const Regime& regime, const std::string& content, const Written& at)
+{
+    Query q(core.db, "INSERT INTO regime (uid, site, first_day, content, head, line_chain, line_number) "
+                     "VALUES (:uid, :site, :day, :content, :head, :chain, :number) "
+                     "ON CONFLICT (uid) DO UPDATE SET site = excluded.site, first_day = excluded.first_day, "
+                     "content = excluded.content, head = excluded.head, line_chain = excluded.line_chain, "
+                     "line_number = excluded.line_number");
+    q.bind(":uid", regime.id).bind(":site", referenced(core.siteRow(regime.site), regime.site, "site")).bind(":day", regime.from);
+    q.bind(":content", content).bind(":head", at.revision).bind(":chain", at.line.chain);
+    q.bind(":number", at.line.number).run();
 }
 
 Result<std::optional<Leave>> Leaves::find(const Uid& id)

@@ -175,7 +175,7 @@ private:
 /// Puts fields together again. Lists keep the order of the heads, one after the other; what no head has comes last, by path.
 class Assembler {
 public:
-    Assembler(const Graph& graph, const std::vector<std::size_t>& heads) : m_graph(graph), m_heads(heads) {}
+    Assembler(const Graph& graph, std::vector<std::size_t> heads) : m_graph(graph), m_heads(std::move(heads)) {}
 
     std::string assemble(const Fields& fields) const
     {
@@ -216,10 +216,31 @@ private:
     }
 
     const Graph& m_graph;
-    const std::vector<std::size_t>& m_heads;
+    std::vector<std::size_t> m_heads;
 };
 
 } // namespace
+
+Result<std::string> changedAlike(const std::string& base, const std::string& before, const std::string& after)
+{
+    std::vector<GraphRevision> three{{{}, {}, base}, {{}, {}, before}, {{}, {}, after}};
+    for (std::size_t at = 0; at < three.size(); ++at)
+        three[at].id.bytes.back() = static_cast<std::uint8_t>(at + 1);
+    Graph graph;
+    if (auto built = graph.build(three); !built)
+        return fail(built.error());
+    Fields fields = graph.node(0).fields;
+    for (const std::string& path : graph.paths()) {
+        const std::string wanted = valueIn(graph.node(2).fields, path);
+        if (wanted == valueIn(graph.node(1).fields, path))
+            continue;
+        if (wanted.empty())
+            fields.erase(path);
+        else
+            fields[path] = wanted;
+    }
+    return Assembler(graph, {2, 0}).assemble(fields);
+}
 
 Result<JoinedNoun> joinRevisions(const std::vector<GraphRevision>& revisions)
 {

@@ -48,4 +48,8 @@ struct JoinedNoun {
 /// (asserted); an id that comes twice counts once.
 Result<JoinedNoun> joinRevisions(const std::vector<GraphRevision>& revisions);
 
+/// `base` with every field as in `after` in which `after` differs from `before`: what somebody changed while looking at a joined noun,
+/// said about one of its revisions. Fault "record.json".
+Result<std::string> changedAlike(const std::string& base, const std::string& before, const std::string& after);
+
 } // namespace cupule

@@ -16,6 +16,7 @@ std::span<const SchemaStep> schemaSteps()
         SchemaStep{5, "keys_and_bundles", embedded::sql_0005_keys_and_bundles},
         SchemaStep{6, "counts", embedded::sql_0006_counts},
         SchemaStep{7, "blind_audit", embedded::sql_0007_blind_audit},
+        SchemaStep{8, "merge", embedded::sql_0008_merge},
     };
     return steps;
 }

@@ -4,6 +4,8 @@
 #include <set>
 
 #include "core/store/bundle_content.h"
+#include "core/store/media.h"
+#include "core/store/pieces.h"
 #include "core/store/store_core.h"
 
 namespace cupule {
@@ -17,8 +19,8 @@ namespace {
 
 class Collector {
 public:
-    Collector(StoreCore& core, GoingKind kind)
-        : m_core(core), m_all(kind != GoingKind::day), m_mayNotDecide(kind == GoingKind::reference)
+    Collector(StoreCore& core, GoingKind kind, const GoingWish& wish)
+        : m_core(core), m_office(wish.office), m_all(wish.whole || kind != GoingKind::day), m_mayNotDecide(kind == GoingKind::reference)
     {
     }
 
@@ -70,9 +72,6 @@ private:
                 record.parents.push_back(parents.uid(0));
             add(std::move(record), q.integer(2));
         }
-        Query erased(m_core.db, "SELECT content, entity, line_chain, line_number FROM erasure "
-                                "WHERE entity = :entity AND (:all OR " NOT_ACKNOWLEDGED("erasure.line_chain", "erasure.line_number") ") ORDER BY id");
-        others(erased.bind(":entity", entity).bind(":all", m_all), "erasure");
         return m_going.records.size() > before;
     }
 
@@ -88,8 +87,17 @@ private:
     bool events(const Uid& visit)
     {
         Query q(m_core.db, "SELECT event.content, visit.uid, event.line_chain, event.line_number FROM visit JOIN event ON event.visit = visit.id "
-                           "WHERE visit.uid = :uid AND (:all OR " NOT_ACKNOWLEDGED("event.line_chain", "event.line_number") ") ORDER BY event.id");
+                           "WHERE visit.uid = :uid AND (:all OR (event.merged = 0 AND " NOT_ACKNOWLEDGED("event.line_chain", "event.line_number") ")) "
+                           "ORDER BY event.id");
         return others(q.bind(":uid", visit).bind(":all", m_all), "event");
+    }
+
+    /// What recorders took back. Judgements travel with the word of those who made them, in decision bundles.
+    bool withdrawals(std::int64_t visit)
+    {
+        Query q(m_core.db, "SELECT content, uid, line_chain, line_number FROM decision WHERE visit = :visit AND content ->> '$.outcome' = 'withdraw' "
+                           "AND (:all OR " NOT_ACKNOWLEDGED("decision.line_chain", "decision.line_number") ") ORDER BY id");
+        return others(q.bind(":visit", visit).bind(":all", m_all), "decision");
     }
 
     // ---------------------------------------------------------------- nouns that nouns name
@@ -137,9 +145,19 @@ private:
         while (q.step())
             if (revisions(q.uid(0))) {
                 any = true;
-                m_pictures.insert(q.text(1));
+                if (cameWithoutPicture(q.uid(0), q.text(1)))
+                    m_going.picturesAbsent = true;
+                else
+                    m_pictures.insert(q.text(1));
             }
         return any;
+    }
+
+    /// A picture that was taken in here and is gone is a fault of the store; one that never came is not.
+    bool cameWithoutPicture(const Uid& photo, const std::string& sha256)
+    {
+        Query q(m_core.db, "SELECT 1 FROM revision JOIN piece ON piece.chain = revision.line_chain WHERE entity = :entity LIMIT 1");
+        return q.bind(":entity", photo).step() && !Media(m_core).path(sha256);
     }
 
     bool samples(std::int64_t visit)
@@ -165,7 +183,8 @@ private:
 
     bool goneBefore(const Uid& visit)
     {
-        Query q(m_core.db, "SELECT 1 FROM revision JOIN bundle_line ON chain = line_chain AND number = line_number WHERE entity = :entity LIMIT 1");
+        Query q(m_core.db, "SELECT 1 FROM revision AS r JOIN bundle_line AS l ON l.chain = r.line_chain AND l.number = r.line_number "
+                           "JOIN bundle AS b ON b.id = l.bundle WHERE r.entity = :entity AND b.way = 'written' LIMIT 1");
         return q.bind(":entity", visit).step();
     }
 
@@ -175,6 +194,7 @@ private:
         const bool before = goneBefore(id);
         bool fresh = revisions(id);
         fresh |= events(id);
+        fresh |= withdrawals(row);
         fresh |= photos(row);
         fresh |= samples(row);
         if (!fresh)
@@ -214,7 +234,11 @@ private:
         Query by(m_core.db, "SELECT DISTINCT content ->> '$.by' FROM decision");
         while (by.step())
             revisions(Uid::parse(by.view(0)).value_or(Uid{}));
-        keyNotes();
+        if (m_office) {
+            keyNotes();
+            Query erased(m_core.db, "SELECT content, entity, line_chain, line_number FROM erasure ORDER BY id");
+            others(erased, "erasure");
+        }
         Query in(m_core.db, "SELECT uid FROM bundle WHERE way = 'merged' ORDER BY id");
         while (in.step())
             m_going.acknowledges.push_back(in.uid(0));
@@ -253,21 +277,21 @@ private:
         const auto known = m_incarnations.find(chain);
         if (known != m_incarnations.end())
             return known->second;
-        Query q(m_core.db, "SELECT uid, device, begun_utc, begun_offset, why, (SELECT max(number) FROM journal WHERE chain = :id) "
-                           "FROM incarnation WHERE id = :id");
+        Query q(m_core.db, "SELECT coalesce(piece.of, uid), device, begun_utc, begun_offset, why, (SELECT max(number) FROM journal WHERE chain = :id) "
+                           "FROM incarnation LEFT JOIN piece ON piece.chain = incarnation.id WHERE incarnation.id = :id");
         q.bind(":id", chain).step();
-        return m_incarnations.emplace(chain, Incarnation{q.uid(0), q.uid(1), q.instant(2, 3), q.text(4), q.integer(5)}).first->second;
+        return m_incarnations.emplace(chain, Incarnation{q.uid(0), q.uid(1), q.instant(2, 3), q.text(4), q.integer(5), 1, false}).first->second;
     }
 
-    /// Every line beyond what an acknowledged bundle had, so that whoever takes it in can walk the chain.
+    /// Every line of the store's own chains beyond what an acknowledged bundle had, so that whoever takes it in can walk the chain.
     void wholeChains()
     {
         std::map<Uid, std::int64_t> had;
         Query known(m_core.db, "SELECT bundle.content FROM acknowledgement JOIN bundle ON bundle.id = acknowledgement.bundle");
         while (known.step())
-            for (const BundleEnd& end : bundleNoteFrom(known.view(0)).ends)
+            for (const BundleEnd& end : m_all ? std::vector<BundleEnd>() : bundleNoteFrom(known.view(0)).ends)
                 had[end.incarnation] = std::max(had[end.incarnation], end.to);
-        Query chains(m_core.db, "SELECT id FROM incarnation ORDER BY id");
+        Query chains(m_core.db, "SELECT id FROM incarnation WHERE id NOT IN (SELECT chain FROM piece) ORDER BY id");
         while (chains.step()) {
             const std::int64_t chain = chains.integer(0);
             const Incarnation& one = incarnation(chain);
@@ -276,15 +300,35 @@ private:
         }
     }
 
+    /// A number for each chain of which lines go, counted within its incarnation.
+    std::map<std::int64_t, int> branchesOf()
+    {
+        std::map<std::int64_t, int> branches;
+        std::map<Uid, int> counted;
+        for (const CarriedLine& at : m_lines)
+            if (!branches.contains(at.chain))
+                branches[at.chain] = counted[incarnation(at.chain).id]++;
+        return branches;
+    }
+
     Digest hashOf(std::int64_t chain, std::int64_t number)
     {
         Query q(m_core.db, "SELECT hash FROM journal WHERE chain = :chain AND number = :number");
         return q.bind(":chain", chain).bind(":number", number).step() ? q.digest(0) : Digest{};
     }
 
+    Digest hashBefore(std::int64_t chain, std::int64_t number)
+    {
+        const ChainOwner owner = ownerOf(m_core, chain);
+        return number == owner.first ? owner.before : hashOf(chain, number - 1);
+    }
+
     void lines()
     {
         CarriedLine last;
+        const auto branches = branchesOf();
+        for (std::size_t at = 0; at < m_going.records.size(); ++at)
+            m_going.records[at].branch = branches.at(m_going.carried[at].chain);
         for (const CarriedLine& at : m_lines) {
             Query q(m_core.db, "SELECT at_utc, at_offset, author, kind, noun, entity, digest, commitment, hash FROM journal "
                                "WHERE chain = :chain AND number = :number");
@@ -292,12 +336,12 @@ private:
                 throwFault("store.damaged", FaultKind::data, {{"file", m_core.info.path}, {"can", "restore-backup"}});
             const Incarnation& chain = incarnation(at.chain);
             GoingLine going{{chain.id, at.number, q.instant(0, 1), q.uid(2), q.text(3), q.text(4), q.uid(5), q.maybeDigest(6),
-                             q.maybeDigest(7), q.digest(8)}, {}};
+                             q.maybeDigest(7), q.digest(8)}, {}, branches.at(at.chain)};
             const bool follows = at.number == 1 || (last.chain == at.chain && last.number + 1 == at.number);
             if (!follows)
-                going.before = hashOf(at.chain, at.number - 1);
+                going.before = hashBefore(at.chain, at.number);
             if (last.chain != at.chain)
-                m_going.chains.push_back({chain, hashOf(at.chain, chain.lines), 0});
+                m_going.chains.push_back({chain, hashOf(at.chain, chain.lines), 0, branches.at(at.chain)});
             ++m_going.chains.back().going;
             m_going.lines.push_back(std::move(going));
             last = at;
@@ -316,6 +360,7 @@ private:
     }
 
     StoreCore& m_core;
+    bool m_office;
     bool m_all;
     bool m_mayNotDecide;                   // who may not decide for whom goes along
     Going m_going;
@@ -328,9 +373,9 @@ private:
 
 } // namespace
 
-Result<Going> Outgoing::collect(GoingKind kind)
+Result<Going> Outgoing::collect(GoingKind kind, const GoingWish& wish)
 {
-    return guarded([&] { return Collector(m_core, kind).take(kind); });
+    return guarded([&] { return Collector(m_core, kind, wish).take(kind); });
 }
 
 } // namespace cupule

@@ -1,9 +1,10 @@
 // What leaves a store in one bundle: whole contents with the journal lines that stand for them.
 //
 //  - For the day: visits that are handed in, with the trees, sites, people, leaves, photos, samples and custody lines that they name,
-//    whole history; less what is in a bundle that was acknowledged. Drafts never leave; the lines about them do, without content, so
+//    whole history, and what their recorders withdrew; less what is in a bundle that was acknowledged. Drafts never leave; the lines about them do, without content, so
 //    that the chain stays whole.
-//  - Decisions: all of them, with what was told to the authority, changes of state, the people who decided, and which bundles came in.
+//  - Decisions: all of them, with what was told to the authority, changes of state, the people who decided, erasures, and which bundles
+//    came in.
 //  - Reference, for verifiers: sites, regimes, what is known of keys, people, and accepted finds with their trees. Who may not decide
 //    for whom travels here alone; elsewhere a person goes as they were before that was said.
 
@@ -28,17 +29,20 @@ struct GoingRecord {
     std::int64_t number = 0;
     std::string content;
     std::optional<Digest> commitment;
+    int branch = 0;                        ///< of the chain its line stands in, see GoingChain
 };
 
 struct GoingLine {
     JournalLine line;
     std::optional<Digest> before;          ///< where the line before does not go as well
+    int branch = 0;
 };
 
 struct GoingChain {
     Incarnation incarnation;               ///< with the chain's last number as `lines`
     Digest hash{};                         ///< of that
     std::int64_t going = 0;                ///< lines
+    int branch = 0;                        ///< counts chains of the same incarnation: of a copied laptop, or with a gap
 };
 
 struct GoingPersonal {
@@ -57,16 +61,22 @@ struct Going {
     std::vector<GoingChain> chains;
     std::vector<GoingPersonal> personal;
     std::vector<std::string> pictures;     ///< SHA-256 of the pictures of photos that go
+    bool picturesAbsent = false;           ///< some photos came in without theirs
     std::vector<CarriedLine> carried;
     std::vector<Uid> acknowledges;         ///< bundles that came in; decisions only
     std::int64_t visits = 0;
     bool corrections = false;              ///< every visit has gone before
 };
 
+struct GoingWish {
+    bool whole = false;                    ///< what was acknowledged, too: for a store that has nothing of it yet
+    bool office = true;                    ///< with what is known of keys, and with erasures, which are the office's to say
+};
+
 class Outgoing {
 public:
     explicit Outgoing(StoreCore& core) : m_core(core) {}
-    Result<Going> collect(GoingKind kind);
+    Result<Going> collect(GoingKind kind, const GoingWish& wish = {});
 
 private:
     StoreCore& m_core;

@@ -1,6 +1,9 @@
 #include "core/store/people.h"
 
+#include "core/store/heads.h"
+#include "core/store/noun_rows.h"
 #include "core/store/personal.h"
+#include "core/store/sample_key.h"
 
 namespace cupule {
 
@@ -24,6 +27,14 @@ std::vector<Person> readAll(Query& q)
     return people;
 }
 
+/// The code, made different where somebody who came in from another store has it already.
+std::string codeOf(StoreCore& core, const Person& person)
+{
+    Query q(core.db, "SELECT 1 FROM person WHERE code = :code AND code <> '' AND uid <> :uid");
+    const bool clashes = q.bind(":code", person.code).bind(":uid", person.id).step();
+    return clashes ? clashKey(person.code, person.id) : person.code;
+}
+
 struct Stored {
     std::int64_t row = 0;
     std::string content, payload;
@@ -41,22 +52,6 @@ Stored stored(StoreCore& core, const Uid& id)
     return found;
 }
 
-void writeRow(StoreCore& core, const Person& person, const std::string& content, const std::optional<Digest>& commitment,
-              const Written& written)
-{
-    Query q(core.db, "INSERT INTO person (uid, code, content, commitment, head, line_chain, line_number) "
-                     "VALUES (:uid, :code, :content, :commitment, :head, :chain, :number) "
-                     "ON CONFLICT (uid) DO UPDATE SET code = excluded.code, content = excluded.content, "
-                     "commitment = excluded.commitment, head = excluded.head, line_chain = excluded.line_chain, "
-                     "line_number = excluded.line_number");
-    q.bind(":uid", person.id).bind(":code", person.code).bind(":content", content).bind(":commitment", commitment);
-    q.bind(":head", written.revision).bind(":chain", written.line.chain).bind(":number", written.line.number).run();
-    const std::int64_t row = core.personRow(person.id);
-    Query(core.db, "DELETE FROM person_words WHERE rowid = :row").bind(":row", row).run();
-    Query(core.db, "INSERT INTO person_words (rowid, code, name) VALUES (:row, :code, :name)")
-        .bind(":row", row).bind(":code", person.code).bind(":name", person.name).run();
-}
-
 } // namespace
 
 Status People::save(Change& change, const Person& person)
@@ -65,6 +60,8 @@ Status People::save(Change& change, const Person& person)
         const std::string content = contentOf(withoutPersonal(person));
         const std::string payload = personalPart(person);
         const Stored before = stored(core, person.id);
+        if (codeOf(core, person) != person.code && (before.row == 0 || nounFrom<Person>(before.content).code != person.code))
+            throwFault("store.constraint", FaultKind::refused, {{"constraint", "person_code_unique"}});
         if (before.row != 0 && before.content == content && before.payload == payload && !core.settles(person.id))
             return;
         std::optional<Digest> commitment;
@@ -73,11 +70,28 @@ Status People::save(Change& change, const Person& person)
             commitment = keepPersonal(core, "person", person.id, payload);
         else if (!payload.empty())
             commitment = before.commitment;
-        const Written written = core.addRevision({before.row == 0 ? "made" : "changed", "person", person.id, content,
-                                                  before.row == 0 ? std::vector<Uid>{} : std::vector<Uid>{before.head},
-                                                  commitment, fresh});
-        writeRow(core, person, content, commitment, written);
+        const NounEdited done = writeEdit(core, {"person", before.row == 0 ? "made" : "changed", person.id, before.head, before.content,
+                                                 content, commitment, fresh});
+        const auto held = standNow(core, "person", person.id).commitment;
+        Person shown = nounFrom<Person>(done.content);
+        addPersonal(shown, personalPayload(core, held));
+        putPerson(core, shown, done.content, held, done.written);
     });
+}
+
+void putPerson(StoreCore& core, const Person& person, const std::string& content, const std::optional<Digest>& commitment, const Written& at)
+{
+    Query q(core.db, "INSERT INTO person (uid, code, content, commitment, head, line_chain, line_number) "
+                     "VALUES (:uid, :code, :content, :commitment, :head, :chain, :number) "
+                     "ON CONFLICT (uid) DO UPDATE SET code = excluded.code, content = excluded.content, "
+                     "commitment = excluded.commitment, head = excluded.head, line_chain = excluded.line_chain, "
+                     "line_number = excluded.line_number");
+    q.bind(":uid", person.id).bind(":code", codeOf(core, person)).bind(":content", content).bind(":commitment", commitment);
+    q.bind(":head", at.revision).bind(":chain", at.line.chain).bind(":number", at.line.number).run();
+    const std::int64_t row = core.personRow(person.id);
+    Query(core.db, "DELETE FROM person_words WHERE rowid = :row").bind(":row", row).run();
+    Query(core.db, "INSERT INTO person_words (rowid, code, name) VALUES (:row, :code, :name)")
+        .bind(":row", row).bind(":code", person.code).bind(":name", person.name).run();
 }
 
 Result<std::optional<Person>> People::find(const Uid& id)
@@ -120,12 +134,9 @@ Result<std::vector<Person>> People::all()
 Status People::erase(Change& change, const Uid& person, const std::string& order)
 {
     return writtenIn(change, [&](StoreCore& core) {
-        const std::int64_t row = core.personRow(person);
-        if (row == 0)
+        if (core.personRow(person) == 0)
             throwFault("store.reference", FaultKind::refused, {{"noun", "person"}, {"id", person.text()}});
         erasePersonal(core, "person", person, order);
-        Query(core.db, "UPDATE person_words SET name = '' WHERE rowid = :row").bind(":row", row).run();
-        core.db.run("INSERT INTO person_words (person_words) VALUES ('rebuild')");
     });
 }
 

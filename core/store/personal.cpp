@@ -114,10 +114,23 @@ void erasePersonal(StoreCore& core, std::string_view noun, const Uid& entity, co
     std::string content;
     json::Writer(content).object(erasure);
     const LineMark line = core.addLine({"erased", noun, entity, sha256(content)});
+    putErasure(core, entity, content, line);
+}
+
+void putErasure(StoreCore& core, const Uid& entity, const std::string& content, const LineMark& line)
+{
     Query keep(core.db, "INSERT INTO erasure (entity, content, line_chain, line_number) VALUES (:entity, :content, :chain, :number)");
     keep.bind(":entity", entity).bind(":content", content).bind(":chain", line.chain).bind(":number", line.number).run();
-    Query(core.db, "UPDATE personal SET salt = NULL, payload = NULL WHERE entity = :entity").bind(":entity", entity).run();
+    Query empty(core.db, "UPDATE personal SET salt = NULL, payload = NULL WHERE entity = :entity AND instr(:content, lower(hex(commitment))) > 0");
+    empty.bind(":entity", entity).bind(":content", content).run();
     Query(core.db, "DELETE FROM undo_step WHERE id IN (SELECT step FROM undo_part WHERE entity = :entity)").bind(":entity", entity).run();
+    const std::int64_t row = core.personRow(entity);
+    if (row == 0)
+        return;
+    Query words(core.db, "UPDATE person_words SET name = coalesce((SELECT personal.payload ->> '$.name' FROM person "
+                         "JOIN personal ON personal.commitment = person.commitment WHERE person.id = :row), '') WHERE rowid = :row");
+    words.bind(":row", row).run();
+    core.db.run("INSERT INTO person_words (person_words) VALUES ('rebuild')");
 }
 
 } // namespace cupule

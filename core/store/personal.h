@@ -27,5 +27,7 @@ Digest keepPersonal(StoreCore& core, std::string_view noun, const Uid& entity, c
 std::string personalPayload(StoreCore& core, const std::optional<Digest>& commitment);
 /// Empties every payload and salt of the entity, takes it out of the undo log, and records that.
 void erasePersonal(StoreCore& core, std::string_view noun, const Uid& entity, const std::string& order);
+/// An erasure whose line stands already, here or in a chain that came in: empties what it names.
+void putErasure(StoreCore& core, const Uid& entity, const std::string& content, const LineMark& line);
 
 } // namespace cupule

@@ -2,6 +2,8 @@
 
 #include <bit>
 
+#include "core/store/heads.h"
+#include "core/store/noun_rows.h"
 #include "core/store/store_core.h"
 
 namespace cupule {
@@ -26,16 +28,21 @@ Status Photos::save(Change& change, const PhotoNote& photo)
         const bool known = before.bind(":uid", photo.id).step();
         if (known && before.view(0) == content && !core.settles(photo.id))
             return;
-        const std::vector<Uid> parents = known ? std::vector<Uid>{before.uid(1)} : std::vector<Uid>{};
-        const Written written = core.addRevision({known ? "changed" : "made", "photo", photo.id, content, parents});
-        Query q(core.db, "INSERT INTO photo (uid, visit, sha256, content, head, line_chain, line_number) "
-                         "VALUES (:uid, :visit, :sha256, :content, :head, :chain, :number) "
-                         "ON CONFLICT (uid) DO UPDATE SET visit = excluded.visit, sha256 = excluded.sha256, content = excluded.content, "
-                         "head = excluded.head, line_chain = excluded.line_chain, line_number = excluded.line_number");
-        q.bind(":uid", photo.id).bind(":visit", referenced(core.visitRow(photo.visit), photo.visit, "visit"));
-        q.bind(":sha256", photo.sha256).bind(":content", content).bind(":head", written.revision);
-        q.bind(":chain", written.line.chain).bind(":number", written.line.number).run();
+        const NounEdited done = writeEdit(core, {"photo", known ? "changed" : "made", photo.id, known ? before.uid(1) : Uid{},
+                                                 known ? before.text(0) : std::string(), content});
+        putPhoto(core, nounFrom<PhotoNote>(done.content), done.content, done.written);
     });
+}
+
+void putPhoto(StoreCore& core, const PhotoNote& photo, const std::string& content, const Written& at)
+{
+    Query q(core.db, "INSERT INTO photo (uid, visit, sha256, content, head, line_chain, line_number) "
+                     "VALUES (:uid, :visit, :sha256, :content, :head, :chain, :number) "
+                     "ON CONFLICT (uid) DO UPDATE SET visit = excluded.visit, sha256 = excluded.sha256, content = excluded.content, "
+                     "head = excluded.head, line_chain = excluded.line_chain, line_number = excluded.line_number");
+    q.bind(":uid", photo.id).bind(":visit", referenced(core.visitRow(photo.visit), photo.visit, "visit"));
+    q.bind(":sha256", photo.sha256).bind(":content", content).bind(":head", at.revision);
+    q.bind(":chain", at.line.chain).bind(":number", at.line.number).run();
 }
 
 Result<std::optional<PhotoNote>> Photos::find(const Uid& id)

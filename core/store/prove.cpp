@@ -1,13 +1,16 @@
 // Proving the journal: the chains by themselves, then every content against its line, and every line for what it speaks of.
 
+#include <algorithm>
 #include <limits>
 #include <tuple>
 
 #include "core/record/names.h"
 #include "core/store/journal.h"
 #include "core/store/journal_text.h"
+#include "core/store/heads.h"
 #include "core/store/opening.h"
 #include "core/store/personal.h"
+#include "core/store/pieces.h"
 #include "core/store/setting_text.h"
 #include "core/store/visit_rows.h"
 
@@ -25,8 +28,9 @@ public:
     {
         m_whole = m_core.db.number("SELECT count(*) FROM journal");
         readIncarnations();
-        for (const auto& [chain, uid] : m_chains)
-            walk(chain, uid);
+        for (const auto& [chain, owner] : m_chains)
+            walk(chain, owner);
+        lookAtPieces();
         contents();
         visits();
         events();
@@ -42,17 +46,21 @@ public:
 private:
     void readIncarnations()
     {
-        Query q(m_core.db, "SELECT id, uid FROM incarnation ORDER BY id");
+        Query q(m_core.db, "SELECT id FROM incarnation ORDER BY id");
         while (q.step())
-            m_chains.emplace_back(q.integer(0), q.uid(1));
+            m_chains.emplace_back(q.integer(0), ownerOf(m_core, q.integer(0)));
+    }
+
+    const ChainOwner* ownerHere(std::int64_t chain) const
+    {
+        const auto found = std::find_if(m_chains.begin(), m_chains.end(), [&](const auto& each) { return each.first == chain; });
+        return found == m_chains.end() ? nullptr : &found->second;
     }
 
     Uid chainUid(std::int64_t chain) const
     {
-        for (const auto& [id, uid] : m_chains)
-            if (id == chain)
-                return uid;
-        return {};
+        const ChainOwner* owner = ownerHere(chain);
+        return owner == nullptr ? Uid{} : owner->incarnation;
     }
 
     /// Keeps the first one in the order of chains and numbers.
@@ -79,15 +87,15 @@ private:
         m_progress.tell(m_proof.lines, m_whole);
     }
 
-    void walk(std::int64_t chain, const Uid& uid)
+    void walk(std::int64_t chain, const ChainOwner& owner)
     {
         Query q(m_core.db, "SELECT number, at_utc, at_offset, author, kind, noun, entity, digest, commitment, hash FROM journal "
                            "WHERE chain = :chain ORDER BY number");
         q.bind(":chain", chain);
-        Digest previous{};
-        std::int64_t expected = 1;
+        Digest previous = owner.before;
+        std::int64_t expected = owner.first;
         while (q.step()) {
-            JournalLine line{uid, q.integer(0), q.instant(1, 2), q.uid(3), q.text(4), q.text(5), q.uid(6), q.maybeDigest(7),
+            JournalLine line{owner.incarnation, q.integer(0), q.instant(1, 2), q.uid(3), q.text(4), q.text(5), q.uid(6), q.maybeDigest(7),
                              q.maybeDigest(8), q.digest(9)};
             journalText(m_text, line, previous);
             m_hash.add(m_text);
@@ -96,13 +104,33 @@ private:
                 broken(chain, expected, "gap", line.noun, line.entity);
             else if (hash != line.hash)
                 broken(chain, line.number, "hash", line.noun, line.entity);
-            subjectOf(chain, line);
+            // Lines that came in travel without what they speak of where that is a draft, or is none of the receiver's.
+            if (!owner.cameIn)
+                subjectOf(chain, line);
             previous = line.hash;
             expected = line.number + 1;
             look();
         }
-        if (expected == 1)
-            broken(chain, 1, "gap", "incarnation", uid);
+        if (expected == owner.first)
+            broken(chain, expected, "gap", "incarnation", owner.incarnation);
+    }
+
+    /// Where a piece begins: behind a line that has not arrived, or beside another one.
+    void lookAtPieces()
+    {
+        for (const auto& [chain, owner] : m_chains) {
+            if (!owner.cameIn)
+                continue;
+            bool follows = owner.first == 1, beside = false;
+            for (const std::int64_t other : chainsOf(m_core, owner.incarnation)) {
+                Query q(m_core.db, "SELECT hash FROM journal WHERE chain = :chain AND number = :number");
+                follows |= q.bind(":chain", other).bind(":number", owner.first - 1).step() && q.digest(0) == owner.before;
+                Query same(m_core.db, "SELECT 1 FROM journal WHERE chain = :chain AND number = :number");
+                beside |= other != chain && same.bind(":chain", other).bind(":number", owner.first).step();
+            }
+            m_proof.gaps += follows ? 0 : 1;
+            m_proof.branches += beside ? 1 : 0;
+        }
     }
 
     /// What a line speaks of must be there.
@@ -180,14 +208,29 @@ private:
         }
     }
 
+    /// What several revisions come to is worked out again.
+    void joined(const std::string& table)
+    {
+        Query q(m_core.db, "SELECT t.content, t.uid, t.line_chain, t.line_number, t.head, joined.conflicts FROM joined "
+                           "JOIN " + table + " AS t ON t.uid = joined.entity WHERE joined.noun = '" + table + "'");
+        while (q.step()) {
+            const NounStands stands = stoodFrom(m_core, table, q.uid(1));
+            if (stands.content != q.view(0) || stands.head != q.uid(4) || stands.conflicts.size() != static_cast<std::size_t>(q.integer(5)))
+                broken(q.integer(2), q.integer(3), "content", table, q.uid(1));
+        }
+    }
+
     void contents()
     {
         for (const char* noun : {"person", "site", "tree", "photo", "sample", "leave", "regime"}) {
             const std::string table = noun;
             compare("SELECT t.content, t.uid, t.line_chain, t.line_number, j.digest, j.entity, '" + table + "', "
                     "EXISTS (SELECT 1 FROM revision_parent WHERE parent = t.head) FROM " + table + " AS t "
-                    "LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number");
+                    "LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number "
+                    "WHERE t.uid NOT IN (SELECT entity FROM joined)");
+            joined(table);
         }
+        joined("visit");
         compare("SELECT t.content, t.uid, t.line_chain, t.line_number, j.digest, j.entity, 'key', 0 FROM key_note AS t "
                 "LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number");
         for (const char* noun : {"audit", "bundle", "custody", "decision"}) {
@@ -212,7 +255,8 @@ private:
     {
         compare("SELECT t.content, t.uid, coalesce(t.line_chain, 0), coalesce(t.line_number, 0), j.digest, j.entity, 'visit', "
                 "EXISTS (SELECT 1 FROM revision_parent WHERE parent = t.head) FROM visit AS t "
-                "LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number WHERE t.dirty = 0");
+                "LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number "
+                "WHERE t.dirty = 0 AND t.uid NOT IN (SELECT entity FROM joined)");
     }
 
     /// The state in the row is the one of its last event, or what handing in made of it.
@@ -221,7 +265,7 @@ private:
         Query q(m_core.db, "SELECT " VISIT_ROW_COLUMNS ", event.content, coalesce(event.line_chain, visit.line_chain, 0), "
                            "coalesce(event.line_number, visit.line_number, 0), iif(json_valid(event.content), event.content ->> '$.kind', ''), "
                            "iif(json_valid(event.content), event.content ->> '$.reason', ''), "
-                           "(SELECT max(later.id) FROM event AS later WHERE later.visit = visit.id) <> visit.event"
+                           "(SELECT max(later.id) FROM event AS later WHERE later.visit = visit.id AND later.merged = 0) <> visit.event"
                            VISIT_ROW_FROM "LEFT JOIN event ON event.id = visit.event WHERE visit.head IS NOT NULL "
                            "OR visit.event IS NOT NULL OR visit.state <> 'draft' OR visit.struck = 1");
         while (q.step()) {
@@ -246,19 +290,24 @@ private:
     {
         Query q(m_core.db, "SELECT p.noun, p.entity, p.salt, p.payload, p.commitment, coalesce(j.chain, 0), coalesce(j.number, 0), "
                            "EXISTS (SELECT 1 FROM erasure AS e WHERE e.entity = p.entity "
-                           "AND instr(e.content, lower(hex(p.commitment))) > 0) "
+                           "AND instr(e.content, lower(hex(p.commitment))) > 0), "
+                           "j.chain IS NOT NULL OR EXISTS (SELECT 1 FROM revision AS r JOIN piece ON piece.chain = r.line_chain "
+                           "WHERE r.entity = p.entity AND r.commitment = p.commitment) "
                            "FROM personal AS p LEFT JOIN journal AS j ON j.commitment = p.commitment");
         while (q.step()) {
             const bool holds = q.isNull(2) ? q.flag(7) : commitmentTo(q.digest(2), q.view(3)) == q.digest(4);
             m_proof.erased += q.isNull(2) ? 1 : 0;
-            if (!holds || q.integer(6) == 0)
+            if (!holds || !q.flag(8))
                 broken(q.integer(5), q.integer(6), "commitment", q.view(0), q.uid(1));
         }
         for (const char* table : {"person", "leave"}) {
             const std::string noun = table;
+            // What is named and has not travelled is not held.
             Query held(m_core.db, "SELECT t.uid, t.line_chain, t.line_number FROM " + noun + " AS t JOIN revision AS r ON r.uid = t.head "
-                                  "LEFT JOIN personal AS p ON p.commitment = t.commitment WHERE t.commitment IS NOT r.commitment "
-                                  "OR (t.commitment IS NOT NULL AND p.entity IS NOT t.uid)");
+                                  "LEFT JOIN personal AS p ON p.commitment = coalesce(t.commitment, r.commitment) "
+                                  "WHERE t.uid NOT IN (SELECT entity FROM joined) AND ((t.commitment IS NOT r.commitment "
+                                  "AND (t.commitment IS NOT NULL OR p.commitment IS NOT NULL)) "
+                                  "OR (t.commitment IS NOT NULL AND p.entity IS NOT t.uid))");
             while (held.step())
                 broken(held.integer(1), held.integer(2), "commitment", noun, held.uid(0));
         }
@@ -293,7 +342,7 @@ private:
     StoreCore& m_core;
     const Progress& m_progress;
     JournalProof m_proof;
-    std::vector<std::pair<std::int64_t, Uid>> m_chains;
+    std::vector<std::pair<std::int64_t, ChainOwner>> m_chains;
     std::int64_t m_brokenTurn = 0;
     std::int64_t m_whole = 0;
     std::string m_text;

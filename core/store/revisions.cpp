@@ -1,5 +1,6 @@
 #include "core/store/revisions.h"
 
+#include "core/store/heads.h"
 #include "core/store/store_core.h"
 
 namespace cupule {
@@ -7,8 +8,8 @@ namespace cupule {
 namespace {
 
 #define SELECT_REVISION \
-    "SELECT r.uid, r.noun, r.entity, i.uid, r.line_number, j.author, j.at_utc, j.at_offset, r.content, j.digest " \
-    "FROM revision AS r JOIN incarnation AS i ON i.id = r.line_chain " \
+    "SELECT r.uid, r.noun, r.entity, coalesce(p.of, i.uid), r.line_number, j.author, j.at_utc, j.at_offset, r.content, j.digest " \
+    "FROM revision AS r JOIN incarnation AS i ON i.id = r.line_chain LEFT JOIN piece AS p ON p.chain = r.line_chain " \
     "JOIN journal AS j ON j.chain = r.line_chain AND j.number = r.line_number "
 
 Revision read(StoreCore& core, const Query& q)
@@ -79,6 +80,11 @@ Result<std::vector<Forked>> Revisions::forked(int most)
 Status Revisions::settle(Change& change, const Uid& entity)
 {
     return guarded([&] { change.core().settle(entity); });
+}
+
+Result<int> Revisions::openConflicts(const Uid& entity)
+{
+    return guarded([&] { return cupule::openConflicts(m_core, entity); });
 }
 
 } // namespace cupule

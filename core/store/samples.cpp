@@ -1,5 +1,7 @@
 #include "core/store/samples.h"
 
+#include "core/store/heads.h"
+#include "core/store/noun_rows.h"
 #include "core/store/sample_key.h"
 #include "core/store/store_core.h"
 
@@ -21,6 +23,14 @@ std::vector<std::string> readTexts(Query& q)
     while (q.step())
         texts.push_back(q.text(0));
     return texts;
+}
+
+/// The key of the number, made different where another sample that came in from another store has it already.
+std::string keyOf(StoreCore& core, const Sample& sample)
+{
+    Query q(core.db, "SELECT 1 FROM sample WHERE number_key = :key AND uid <> :uid");
+    const std::string key = sampleKey(sample.number);
+    return q.bind(":key", key).bind(":uid", sample.id).step() ? clashKey(key, sample.id) : key;
 }
 
 std::int64_t existing(StoreCore& core, const Uid& sample)
@@ -45,6 +55,11 @@ std::string sampleKey(std::string_view number)
     return key;
 }
 
+std::string clashKey(const std::string& value, const Uid& id)
+{
+    return value + "~" + id.text().substr(24);
+}
+
 Status Samples::save(Change& change, const Sample& sample)
 {
     return writtenIn(change, [&](StoreCore& core) {
@@ -53,17 +68,24 @@ Status Samples::save(Change& change, const Sample& sample)
         const bool known = before.bind(":uid", sample.id).step();
         if (known && before.view(0) == content && !core.settles(sample.id))
             return;
-        const std::vector<Uid> parents = known ? std::vector<Uid>{before.uid(1)} : std::vector<Uid>{};
-        const Written written = core.addRevision({known ? "changed" : "made", "sample", sample.id, content, parents});
-        Query q(core.db, "INSERT INTO sample (uid, number_key, visit, content, head, line_chain, line_number) "
-                         "VALUES (:uid, :key, :visit, :content, :head, :chain, :number) "
-                         "ON CONFLICT (uid) DO UPDATE SET number_key = excluded.number_key, visit = excluded.visit, "
-                         "content = excluded.content, head = excluded.head, line_chain = excluded.line_chain, "
-                         "line_number = excluded.line_number");
-        q.bind(":uid", sample.id).bind(":key", sampleKey(sample.number));
-        q.bind(":visit", referenced(core.visitRow(sample.visit), sample.visit, "visit")).bind(":content", content);
-        q.bind(":head", written.revision).bind(":chain", written.line.chain).bind(":number", written.line.number).run();
+        if (keyOf(core, sample) != sampleKey(sample.number) && (!known || nounFrom<Sample>(before.view(0)).number != sample.number))
+            throwFault("store.constraint", FaultKind::refused, {{"constraint", "sample_number_unique"}});
+        const NounEdited done = writeEdit(core, {"sample", known ? "changed" : "made", sample.id, known ? before.uid(1) : Uid{},
+                                                 known ? before.text(0) : std::string(), content});
+        putSample(core, nounFrom<Sample>(done.content), done.content, done.written);
     });
+}
+
+void putSample(StoreCore& core, const Sample& sample, const std::string& content, const Written& at)
+{
+    Query q(core.db, "INSERT INTO sample (uid, number_key, visit, content, head, line_chain, line_number) "
+                     "VALUES (:uid, :key, :visit, :content, :head, :chain, :number) "
+                     "ON CONFLICT (uid) DO UPDATE SET number_key = excluded.number_key, visit = excluded.visit, "
+                     "content = excluded.content, head = excluded.head, line_chain = excluded.line_chain, "
+                     "line_number = excluded.line_number");
+    q.bind(":uid", sample.id).bind(":key", keyOf(core, sample));
+    q.bind(":visit", referenced(core.visitRow(sample.visit), sample.visit, "visit")).bind(":content", content);
+    q.bind(":head", at.revision).bind(":chain", at.line.chain).bind(":number", at.line.number).run();
 }
 
 Result<std::optional<Sample>> Samples::find(const Uid& id)

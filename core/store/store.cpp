@@ -10,7 +10,6 @@
 #include "core/store/keys.h"
 #include "core/store/leaves.h"
 #include "core/store/media.h"
-#include "core/store/merge_plan.h"
 #include "core/store/migrate.h"
 #include "core/store/opening.h"
 #include "core/store/outgoing.h"
@@ -175,7 +174,6 @@ Revisions Store::revisions() { return Revisions(*m_core); }
 UndoLog Store::undoLog() { return UndoLog(*m_core); }
 Audits Store::audits() { return Audits(*m_core); }
 Bundles Store::bundles() { return Bundles(*m_core); }
-MergePlanner Store::mergePlanner() { return MergePlanner(*m_core); }
 Outgoing Store::outgoing() { return Outgoing(*m_core); }
 Keys Store::keys() { return Keys(*m_core); }
 Search Store::search() { return Search(*m_core); }

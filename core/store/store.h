@@ -33,7 +33,6 @@ class Journal;
 class Keys;
 class Leaves;
 class Media;
-class MergePlanner;
 class Outgoing;
 class People;
 class Photos;
@@ -140,7 +139,6 @@ public:
     UndoLog undoLog();                     ///< core/store/undo_log.h
     Audits audits();                       ///< core/store/audits.h
     Bundles bundles();                     ///< core/store/bundles.h
-    MergePlanner mergePlanner();           ///< core/store/merge_plan.h
     Outgoing outgoing();                   ///< core/store/outgoing.h
     Keys keys();                           ///< core/store/keys.h
     Search search();                       ///< core/store/search.h

@@ -52,7 +52,8 @@ void StoreCore::findChain()
         m_why = shorter->otherContent ? "other-than-seen" : "shorter-than-seen";
         return;
     }
-    Query q(db, "SELECT id, uid FROM incarnation WHERE device = :device ORDER BY id DESC LIMIT 1");
+    // A chain that came in belongs to this device in another store; here it has one of its own.
+    Query q(db, "SELECT id, uid FROM incarnation WHERE device = :device AND id NOT IN (SELECT chain FROM piece) ORDER BY id DESC LIMIT 1");
     q.bind(":device", device);
     if (q.step()) {
         chain = {q.integer(0), q.uid(1), 0, {}};

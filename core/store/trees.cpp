@@ -2,7 +2,9 @@
 
 #include "core/store/cells.h"
 #include "core/store/host_names.h"
+#include "core/store/heads.h"
 #include "core/store/label_key.h"
+#include "core/store/noun_rows.h"
 #include "core/store/places.h"
 #include "core/store/store_core.h"
 #include "core/store/tree_entries.h"
@@ -79,26 +81,33 @@ Status Trees::save(Change& change, const Tree& tree)
 {
     return writtenIn(change, [&](StoreCore& core) {
         const std::string content = contentOf(tree);
-        Query before(core.db, "SELECT content, head, label, note FROM tree WHERE uid = :uid");
+        Query before(core.db, "SELECT content, head FROM tree WHERE uid = :uid");
         const bool known = before.bind(":uid", tree.id).step();
         if (known && before.view(0) == content && !core.settles(tree.id))
             return;
-        const std::vector<Uid> parents = known ? std::vector<Uid>{before.uid(1)} : std::vector<Uid>{};
         const Uid link = known ? nounFrom<Tree>(before.view(0)).mergedInto : Uid{};
-        const bool linked = !known || link != tree.mergedInto;
-        const auto around = linked ? rowsAround(core, tree.id) : std::vector<std::int64_t>{};
-        const Written written = core.addRevision({known ? changeOf(link, tree.mergedInto) : "made", "tree", tree.id, content, parents});
-        const bool sameWords = known && before.view(2) == tree.label && before.view(3) == tree.note;
-        if (!sameWords)
-            Query(core.db, "INSERT INTO tree_words (tree_words, rowid, label, note) SELECT 'delete', id, label, note FROM tree WHERE uid = :uid")
-                .bind(":uid", tree.id).run();
-        writeRow(core, tree, content, written);
-        if (!sameWords)
-            Query(core.db, "INSERT INTO tree_words (rowid, label, note) SELECT id, label, note FROM tree WHERE uid = :uid")
-                .bind(":uid", tree.id).run();
-        if (linked)
-            placeVisits(core, around);
+        const NounEdited done = writeEdit(core, {"tree", known ? changeOf(link, tree.mergedInto) : "made", tree.id,
+                                                 known ? before.uid(1) : Uid{}, known ? before.text(0) : std::string(), content});
+        putTree(core, nounFrom<Tree>(done.content), done.content, done.written);
     });
+}
+
+void putTree(StoreCore& core, const Tree& tree, const std::string& content, const Written& at)
+{
+    Query before(core.db, "SELECT content, label, note FROM tree WHERE uid = :uid");
+    const bool known = before.bind(":uid", tree.id).step();
+    const bool linked = !known || nounFrom<Tree>(before.view(0)).mergedInto != tree.mergedInto;
+    const auto around = linked ? rowsAround(core, tree.id) : std::vector<std::int64_t>{};
+    const bool sameWords = known && before.view(1) == tree.label && before.view(2) == tree.note;
+    if (!sameWords)
+        Query(core.db, "INSERT INTO tree_words (tree_words, rowid, label, note) SELECT 'delete', id, label, note FROM tree WHERE uid = :uid")
+            .bind(":uid", tree.id).run();
+    writeRow(core, tree, content, at);
+    if (!sameWords)
+        Query(core.db, "INSERT INTO tree_words (rowid, label, note) SELECT id, label, note FROM tree WHERE uid = :uid")
+            .bind(":uid", tree.id).run();
+    if (linked)
+        placeVisits(core, around);
 }
 
 Status Trees::setHost(Change& change, const Uid& tree, HostAnswer host)

@@ -2,6 +2,8 @@
 
 #include "core/store/visits.h"
 
+#include "core/store/heads.h"
+#include "core/store/noun_rows.h"
 #include "core/store/tree_rows.h"
 #include "core/store/visit_rows.h"
 
@@ -156,15 +158,28 @@ Result<Uid> Visits::revise(Change& change, const Visit& visit, const VisitShown&
         const Stored before = stored(core, visit.id);
         if (!before.standing.head.isNull() && before.content == content && !core.settles(visit.id))
             return before.standing.head;
-        const std::int64_t row = writeContent(core, before, visit, content, shown);
-        const std::vector<Uid> parents = before.standing.head.isNull() ? std::vector<Uid>{} : std::vector<Uid>{before.standing.head};
-        const Written written = core.addRevision({kind, "visit", visit.id, content, parents});
-        markRevision(core, row, before, written);
+        const NounEdited done = writeEdit(core, {"visit", kind.c_str(), visit.id, before.standing.head, before.content, content});
+        const Visit now = done.content == content ? visit : nounFrom<Visit>(done.content);
+        const std::int64_t row = writeContent(core, before, now, done.content, shown);
+        markRevision(core, row, before, done.written);
         recountTree(core, before.tree);
-        if (core.treeRow(visit.tree) != before.tree)
-            recountTree(core, core.treeRow(visit.tree));
-        return written.revision;
+        if (core.treeRow(now.tree) != before.tree)
+            recountTree(core, core.treeRow(now.tree));
+        return done.written.revision;
     });
+}
+
+void putVisit(StoreCore& core, const Visit& visit, const std::string& content, const Written& at)
+{
+    const Stored before = stored(core, visit.id);
+    VisitShown shown;
+    if (before.row != 0) {
+        Query q(core.db, "SELECT " VISIT_ROW_COLUMNS VISIT_ROW_FROM "WHERE visit.id = :id");
+        if (q.bind(":id", before.row).step())
+            shown = readVisitRow(q).shown;
+    }
+    const std::int64_t row = writeContent(core, before, visit, content, shown);
+    markRevision(core, row, before, at);
 }
 
 Status Visits::setStanding(Change& change, const Uid& visit, const VisitStanding& standing, const std::string& kind,

@@ -1,5 +1,6 @@
 #include "core/task/arrival.h"
 
+#include <algorithm>
 #include <set>
 
 #include "core/base/hash.h"
@@ -52,14 +53,15 @@ Result<std::vector<PartedChain>> partedChains(Session& session, const BundleFile
     auto read = file.eachLine([&](const BundleLine& line) -> Status {
         if (settled.contains(line.incarnation))
             return {};
-        const auto known = session.store().journal().line(line.incarnation, line.number);
+        const auto known = session.store().journal().linesAt(line.incarnation, line.number);
         if (!known)
             return fail(known.error());
-        if (*known && hex((*known)->hash) == line.hash)
+        const bool here = std::any_of(known->begin(), known->end(), [&](const JournalLine& each) { return hex(each.hash) == line.hash; });
+        if (here)
             return {};
         settled.insert(line.incarnation);
-        if (*known)
-            parted.push_back({line.incarnation, line.number, (*known)->author, line.author});
+        if (!known->empty())
+            parted.push_back({line.incarnation, line.number, known->front().author, line.author});
         return {};
     });
     if (!read)
@@ -109,18 +111,6 @@ Result<Arrival> lookAtArrival(Session& session, const std::string& path, const B
         return fail(parted.error());
     std::string digits = fingerprint(*publicKeyFrom(file->manifest().key));
     return Arrival{std::move(*file), std::move(digits), *standing, known, std::move(*parted)};
-}
-
-Result<MergePlan> planArrival(Session& session, const Arrival& arrival)
-{
-    MergePlanner planner = session.store().mergePlanner();
-    auto read = arrival.file.eachRecord([&](const BundleRecord& record) {
-        return planner.add({record.type, record.noun, record.id, record.entity, record.parents, record.incarnation, record.number,
-                            record.content, {}});
-    });
-    if (!read)
-        return fail(read.error());
-    return planner.plan();
 }
 
 Status mayTakeIn(Session& session, const Arrival& arrival)

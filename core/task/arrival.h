@@ -6,7 +6,6 @@
 #include <vector>
 
 #include "core/exchange/bundle/bundle_file.h"
-#include "core/store/merge_plan.h"
 #include "core/task/keys.h"
 
 namespace cupule {
@@ -34,8 +33,5 @@ Result<Arrival> lookAtArrival(Session& session, const std::string& path, const B
 /// Faults, the weightiest first: "bundle.demonstration", "bundle.real" (invented and real never mix), "bundle.altered" (known by its id,
 /// with another manifest), "key.withdrawn", "key.other-person", "key.changed", "key.unknown" (argument "fingerprint" in the last four).
 Status mayTakeIn(Session& session, const Arrival& arrival);
-
-/// What it would change here; nothing is written. Faults of MergePlanner.
-Result<MergePlan> planArrival(Session& session, const Arrival& arrival);
 
 } // namespace cupule

@@ -2,10 +2,12 @@
 
 #include <algorithm>
 
+#include "core/record/json.h"
 #include "core/store/audits.h"
 #include "core/store/decisions.h"
 #include "core/store/leaves.h"
 #include "core/store/people.h"
+#include "core/store/revisions.h"
 #include "core/task/lines.h"
 
 namespace cupule {
@@ -31,38 +33,35 @@ Result<std::vector<Uid>> auditedBy(Session& session, const Uid& visit, const std
     return session.store().audits().passedBy(visit);
 }
 
-/// The accepted find of a visit, as "nearest find" will see it; nothing where it does not count.
-Result<std::optional<FindPlace>> findOf(Session& session, const StoredVisit& stored,
-                                        const VisitStanding& standing)
+/// Decisions about one content: a revision together with those whose changes were joined with it.
+using Subject = std::pair<Uid, std::vector<Uid>>;
+
+Subject subjectOf(const Decision& decision)
 {
-    if (standing.state != RecordState::accepted || standing.struck)
-        return std::optional<FindPlace>();
-    const auto judged = judgedVisit(session, stored.visit, standing);
-    if (!judged)
-        return fail(judged.error());
-    const auto place = placeOf(stored.visit, judged->facts.tree);
-    if (!judged->judged.positive.positive || !place)
-        return std::optional<FindPlace>();
-    return std::optional<FindPlace>(FindPlace{stored.visit.id, stored.visit.tree, stored.row.treeLabel,
-                                              stored.visit.date, place->latitude, place->longitude, 0});
+    return {decision.revision, decision.beside};
 }
 
-/// The last revision that its decisions have settled before the head, with the state they gave it.
-void settledBefore(const DecidingFacts& facts, bool newGround, VisitStanding& standing)
+DecidedState stateOf(const DecidingFacts& facts, const Subject& subject)
 {
-    std::vector<Uid> revisions;
+    std::vector<Decision> on;
+    std::copy_if(facts.standing.begin(), facts.standing.end(), std::back_inserter(on),
+                 [&](const Decision& decision) { return subjectOf(decision) == subject; });
+    const bool fresh = std::any_of(on.begin(), on.end(), [](const Decision& decision) { return decision.newGround; });
+    return stateAfter(on, fresh, facts.people);
+}
+
+/// The last content before the head that its decisions have settled, with the state they gave it.
+void settledBefore(const DecidingFacts& facts, const Subject& head, VisitStanding& standing)
+{
+    std::vector<Subject> subjects;
     for (const auto& decision : facts.standing)
-        if (decision.revision != standing.head &&
-            std::find(revisions.begin(), revisions.end(), decision.revision) == revisions.end())
-            revisions.push_back(decision.revision);
-    for (const auto& revision : revisions) {
-        std::vector<Decision> on;
-        std::copy_if(facts.standing.begin(), facts.standing.end(), std::back_inserter(on),
-                     [&](const Decision& decision) { return decision.revision == revision; });
-        const DecidedState state = stateAfter(on, newGround, facts.people);
+        if (subjectOf(decision) != head && std::find(subjects.begin(), subjects.end(), subjectOf(decision)) == subjects.end())
+            subjects.push_back(subjectOf(decision));
+    for (const auto& subject : subjects) {
+        const DecidedState state = stateOf(facts, subject);
         if (state.state == RecordState::submitted)
             continue;
-        standing.decided = revision;
+        standing.decided = subject.first;
         standing.state = state.state;
     }
 }
@@ -87,19 +86,76 @@ std::string DecidingFacts::mayNot(const Session& session) const
 {
     DecidingContext context;
     context.people = people;
-    context.earlier = standing;
+    std::vector<Decision> earlier = standing;
+    for (auto& decision : earlier)
+        if (!onHead(decision))
+            decision.revision = Uid{};      // what was said about less than is shown now bars nobody from deciding on the whole
+    context.earlier = earlier;
     context.landowners = landowners;
     context.roles = session.profile().roles;
     context.audited = audited;
     return mayNotDecide(stored.visit, session.me(), stored.row.standing.head, context);
 }
 
-DecidedState DecidingFacts::headState(bool newGround) const
+bool DecidingFacts::onHead(const Decision& decision) const
 {
-    std::vector<Decision> onHead;
-    std::copy_if(standing.begin(), standing.end(), std::back_inserter(onHead),
-                 [&](const Decision& decision) { return decision.revision == stored.row.standing.head; });
-    return stateAfter(onHead, newGround, people);
+    return decision.revision == stored.row.standing.head && decision.beside == beside;
+}
+
+VisitStanding DecidingFacts::standingNow() const
+{
+    VisitStanding now = stored.row.standing;
+    const Subject subject{now.head, beside};
+    const DecidedState head = stateOf(*this, subject);
+    now.state = RecordState::submitted;
+    now.decided = Uid{};
+    now.correctionWaits = false;
+    settledBefore(*this, subject, now);
+    now.oneOfTwo = head.oneOfTwo;
+    now.conflict = head.conflict;
+    std::vector<Outcome> said;
+    for (const auto& decision : standing)
+        if (onHead(decision))
+            said.push_back(decision.outcome);
+    const bool reopened = std::find(said.begin(), said.end(), Outcome::reopen) != said.end();
+    const bool withdrawn = !said.empty() && std::all_of(said.begin(), said.end(), [](Outcome each) { return each == Outcome::withdraw; });
+    now.struck = withdrawn;
+    if (head.state != RecordState::submitted) {
+        now.state = head.state;
+        now.decided = now.head;
+    } else if (reopened || now.decided.isNull()) {
+        now.state = RecordState::submitted;
+        now.decided = Uid{};
+    } else {
+        now.correctionWaits = true; // what was decided last is shown, and counts, until the correction is decided
+    }
+    if (withdrawn)
+        now.decided = Uid{};
+    return now;
+}
+
+Result<std::optional<FindPlace>> findOf(Session& session, const DecidingFacts& facts, const VisitStanding& standing)
+{
+    if (standing.state != RecordState::accepted || standing.struck)
+        return std::optional<FindPlace>();
+    Visit counts = facts.stored.visit;
+    if (standing.decided != standing.head || standing.correctionWaits) {
+        const auto revision = session.store().revisions().find(standing.decided);
+        if (!revision)
+            return fail(revision.error());
+        const auto visit = *revision ? fromJson<Visit>((*revision)->content) : Result<Visit>(counts);
+        if (!visit)
+            return fail(visit.error());
+        counts = *visit;
+    }
+    const auto judged = judgedVisit(session, counts, standing);
+    if (!judged)
+        return fail(judged.error());
+    const auto place = placeOf(counts, judged->facts.tree);
+    if (!judged->judged.positive.positive || !place)
+        return std::optional<FindPlace>();
+    return std::optional<FindPlace>(
+        FindPlace{counts.id, counts.tree, facts.stored.row.treeLabel, counts.date, place->latitude, place->longitude, 0});
 }
 
 Result<DecidingFacts> decidingFacts(Session& session, const Uid& visit)
@@ -120,8 +176,19 @@ Result<DecidingFacts> decidingFacts(Session& session, const Uid& visit)
     if (!audited)
         return fail(audited.error());
     DecidingFacts facts{
-        std::move(*stored), std::move(*people), std::move(*decisions), {}, std::move(*owners), std::move(*audited)};
+        std::move(*stored), std::move(*people), std::move(*decisions), {}, std::move(*owners), std::move(*audited), {}, 0};
     facts.standing = standingDecisions(facts.all);
+    if (facts.stored.row.standing.head.isNull())
+        return facts;
+    auto heads = session.store().revisions().heads(visit);
+    const auto conflicts = session.store().revisions().openConflicts(visit);
+    if (!heads)
+        return fail(heads.error());
+    if (!conflicts)
+        return fail(conflicts.error());
+    facts.beside = std::move(*heads);
+    std::erase(facts.beside, facts.stored.row.standing.head);
+    facts.openConflicts = *conflicts;
     return facts;
 }
 
@@ -131,36 +198,12 @@ Status settleVisit(Session& session, Change& change, const Uid& visit, const std
     const auto facts = decidingFacts(session, visit);
     if (!facts)
         return fail(facts.error());
-    VisitStanding standing = facts->stored.row.standing;
-    const auto judged = judgedVisit(session, facts->stored.visit, standing);
-    if (!judged)
-        return fail(judged.error());
-    const bool fresh = judged->judged.positive.positive && judged->facts.newGround;
-    const DecidedState head = facts->headState(fresh);
-    standing.state = RecordState::submitted;
-    standing.decided = Uid{};
-    standing.correctionWaits = false;
-    settledBefore(*facts, fresh, standing);
-    standing.oneOfTwo = head.oneOfTwo;
-    standing.conflict = head.conflict;
-    const bool reopened =
-        std::any_of(facts->standing.begin(), facts->standing.end(), [&](const Decision& decision) {
-            return decision.revision == standing.head && decision.outcome == Outcome::reopen;
-        });
-    if (head.state != RecordState::submitted) {
-        standing.state = head.state;
-        standing.decided = standing.head;
-    } else if (reopened || standing.decided.isNull()) {
-        standing.state = RecordState::submitted;
-        standing.decided = Uid{};
-    } else {
-        standing.correctionWaits = true; // what was decided last is shown, and counts, until the correction is decided
-    }
+    const VisitStanding standing = facts->standingNow();
     if (auto set = session.store().visits().setStanding(change, visit, standing, kind, reason); !set)
         return set;
     if (standing.correctionWaits)
         return refreshVisit(session, change, visit);
-    const auto find = findOf(session, facts->stored, standing);
+    const auto find = findOf(session, *facts, standing);
     if (!find)
         return fail(find.error());
     const auto before = session.store().decisions().findOf(visit);

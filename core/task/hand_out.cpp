@@ -34,9 +34,9 @@ std::string hexOrEmpty(const std::optional<Digest>& digest)
 std::string journalText(const std::vector<GoingLine>& lines)
 {
     std::string text;
-    for (const auto& [line, before] : lines)
+    for (const auto& [line, before, branch] : lines)
         text += toJson(BundleLine{line.at, line.author, hexOrEmpty(before), hexOrEmpty(line.commitment), hexOrEmpty(line.digest),
-                                  line.entity, hex(line.hash), line.incarnation, line.kind, line.noun, line.number}) + "\n";
+                                  line.entity, hex(line.hash), line.incarnation, line.kind, line.noun, line.number, branch}) + "\n";
     return text;
 }
 
@@ -45,7 +45,7 @@ std::string recordsText(const std::vector<GoingRecord>& records)
     std::string text;
     for (const GoingRecord& each : records)
         text += toJson(BundleRecord{hexOrEmpty(each.commitment), each.content, each.entity, each.id, each.incarnation, each.noun,
-                                    each.number, each.parents, each.type}) + "\n";
+                                    each.number, each.parents, each.type, each.branch}) + "\n";
     return text;
 }
 
@@ -76,14 +76,14 @@ Result<Manifest> manifestOf(Session& session, const HandOut& wanted, const Going
     manifest.bundle = session.ids().make();
     for (const GoingChain& each : going.chains)
         manifest.chains.push_back({each.incarnation.begun, each.incarnation.device, hex(each.hash), each.incarnation.id, each.going,
-                                   each.incarnation.lines, each.incarnation.why});
+                                   each.incarnation.lines, each.incarnation.why, each.branch});
     manifest.counts.visits = going.visits;
     manifest.demonstration = session.info().demonstration;
     manifest.follows = own.follows;
     manifest.kind = kindOf(wanted.kind, going);
     if (!wanted.personal)
         manifest.leftOut.emplace_back("personal");
-    if (!wanted.photos)
+    if (!wanted.photos || going.picturesAbsent)
         manifest.leftOut.emplace_back("photos");
     manifest.made = session.clock().now();
     const auto number = session.store().bundles().nextNumber(own.key);
@@ -145,7 +145,7 @@ Result<std::optional<BundleNote>> same(Session& session, const HandOut& wanted, 
         const auto left = [&](const char* what) {
             return std::find(note->leftOut.begin(), note->leftOut.end(), what) != note->leftOut.end();
         };
-        const bool alike = *before == carried && left("photos") == !wanted.photos && left("personal") == !wanted.personal
+        const bool alike = *before == carried && left("photos") == (!wanted.photos || going.picturesAbsent) && left("personal") == !wanted.personal
                            && fs::exists(session.store().bundles().keptAt(note->id));
         return alike ? std::optional<BundleNote>(*note) : std::nullopt;
     }
@@ -240,7 +240,7 @@ Result<HandedOut> handOut(Session& session, const HandOut& wanted)
     auto change = session.begin();
     if (!change)
         return fail(change.error());
-    const auto going = session.store().outgoing().collect(wanted.kind);
+    const auto going = session.store().outgoing().collect(wanted.kind, {wanted.whole, session.profile().is(Role::office)});
     if (!going)
         return fail(going.error());
     if (going->records.empty() && going->acknowledges.empty())

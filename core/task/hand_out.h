@@ -15,6 +15,7 @@ struct HandOut {
     std::string out;                       ///< the file to write
     bool photos = true;                    ///< pictures at full size
     bool personal = true;                  ///< names and contacts
+    bool whole = false;                    ///< what was acknowledged, too: for somebody who has nothing of this store yet
     std::string passphrase;                ///< of the key, where it is locked
 };
 

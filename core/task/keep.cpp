@@ -134,6 +134,11 @@ Status erasePerson(Session& session, const Uid& person, const std::string& order
         return erased;
     if (auto kept = session.commit(*change); !kept)
         return kept;
+    return eraseInCopies(session);
+}
+
+Status eraseInCopies(Session& session)
+{
     if (auto swept = session.store().people().sweep(); !swept)
         return swept;
     const auto bundles = eraseInKeptBundles(session);

@@ -45,5 +45,7 @@ Result<std::string> dailyBackUp(Session& session, const Progress& progress = {})
 
 /// Erases a person's name and contact everywhere they lie; the chain stays provable. Role office.
 Status erasePerson(Session& session, const Uid& person, const std::string& order);
+/// Carries the erasures that the store records into its free pages, the bundles that are kept beside it, and its backups.
+Status eraseInCopies(Session& session);
 
 } // namespace cupule

@@ -35,6 +35,9 @@ Status mayDecideNow(const DecidingFacts& facts, const Decision& wanted, const Se
                     {{"why", why}, {"who", session.profile().person.code}});
     if (wanted.revision != standing.head)
         return fail("decide.revision-changed", FaultKind::refused, {{"id", wanted.visit.text()}});
+    if (facts.openConflicts > 0 && wanted.outcome != Outcome::giveBack)
+        return fail("decide.fields-in-conflict", FaultKind::refused,
+                    {{"id", wanted.visit.text()}, {"count", std::to_string(facts.openConflicts)}});
     return {};
 }
 
@@ -93,10 +96,15 @@ Result<ReviewPage> decide(Session& session, const Decision& wanted)
         return fail(fit.error());
     if (reportLacks(wanted, facts->stored.visit, session.pack()))
         return fail("decide.report-needed", FaultKind::refused);
+    const auto judged = judgedVisit(session, facts->stored.visit, facts->stored.row.standing);
+    if (!judged)
+        return fail(judged.error());
     Decision decision = wanted;
     decision.id = session.ids().make();
     decision.by = session.me();
     decision.at = change->at();
+    decision.beside = facts->beside;
+    decision.newGround = judged->judged.positive.positive && judged->facts.newGround;
     if (auto added = session.store().decisions().add(*change, decision); !added)
         return fail(added.error());
     if (auto settled = settleVisit(session, *change, wanted.visit, "", ""); !settled)
@@ -121,7 +129,9 @@ Status addReopening(Session& session, Change& change, const DecidingFacts& facts
                          remark,
                          false,
                          {},
-                         change.at()};
+                         change.at(),
+                         {},
+                         facts.beside};
     if (auto added = session.store().decisions().add(change, event); !added)
         return added;
     return settleVisit(session, change, facts.stored.visit.id, "reopened", remark);

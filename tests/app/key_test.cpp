@@ -61,36 +61,45 @@ TEST_CASE("a day is handed in into a signed file, the office writes reference", 
     CHECK(command.json("OF", {"vouch", store, out}, 1)["error"] == "key.not-compared");
     const std::string digits = command.json("MH", {"key"})["fingerprint"];
     CHECK(command.json("OF", {"vouch", store, out, "--fingerprint", digits})["key"] == handed["bundle"]["key"]);
-    const auto arrival = command.json("OF", {"arrival", store, out});   // the store that wrote it knows all of it
-    CHECK(arrival["new"] == 0);
-    CHECK(arrival["known"] == handed["bundle"]["records"]);
-    CHECK(arrival["known_already"] == true);
-    CHECK(arrival["copied_laptop"].empty());
-    CHECK(command.json("OF", {"arrival", store, out, "--most-bytes", "100"}, 1)["error"] == "bundle.whole-large");
+    const auto again = command.json("OF", {"merge", store, out});   // the store that wrote it knows all of it
+    CHECK(again["new"] == 0);
+    CHECK(again["known_already"] == handed["bundle"]["records"]);
+    CHECK(again["copied_laptop"].empty());
+    CHECK(command.json("OF", {"merge", store, out, "--most-bytes", "100"}, 1)["error"] == "bundle.whole-large");
     const std::string reference = command.path("reference.zip");
     CHECK(command.json("OF", {"hand-in", store, "--kind", "reference", "--out", reference})["bundle"]["kind"] == "reference");
     CHECK(command.json("MH", {"hand-in", store, "--kind", "reference", "--out", reference}, 1)["error"] == "role.needed");
     CHECK(command.as("MH", {"hand-in", store, "--out", out}).says("Written"));
 }
 
-TEST_CASE("a file that arrived is looked at: unknown key, then what is new", "[app][arrival]")
+TEST_CASE("a file that arrived: unknown key, tried out, taken in, taken in again", "[app][merge]")
 {
     Command command;
     const std::string laptop = command.vale(), out = command.path("day.zip"), office = command.path("office.cupule");
     command.json("MH", {"hand-in", laptop, "--out", out}, 1);
     REQUIRE(command.as("OF", {"new", office, "--kind", "office", "--demonstration"}).code == 0);
-    const auto unknown = command.json("OF", {"arrival", office, out}, 1);
+    const auto unknown = command.json("OF", {"merge", office, out}, 1);
     CHECK(unknown["refused"]["reason"] == "key.unknown");
     CHECK(unknown["key_standing"] == "unknown");
     const std::string digits = unknown["fingerprint"];
-    CHECK(command.as("OF", {"arrival", office, out}).says(digits));
+    CHECK(command.as("OF", {"merge", office, out}).says(digits));
     command.json("OF", {"vouch", office, out, "--fingerprint", digits});
-    const auto known = command.json("OF", {"arrival", office, out});
-    CHECK(known["new"] == known["records"]);
-    CHECK(known["known"] == 0);
-    CHECK(known["conflicts"].empty());
+    const auto tried = command.json("OF", {"merge", office, out, "--dry-run"});
+    CHECK(tried["new"] == tried["records"]);
+    CHECK(tried["known_already"] == 0);
+    CHECK(tried["dry_run"] == true);
+    const auto taken = command.json("OF", {"merge", office, out});
+    CHECK(taken["new"] == tried["new"]);
+    CHECK(taken["refused"].is_null());
+    CHECK(taken["conflicts"].empty());
+    CHECK(taken["waiting"] == 0);
+    const auto again = command.json("OF", {"merge", office, out});
+    CHECK(again["new"] == 0);
+    CHECK(again["known_already"] == taken["new"]);
+    CHECK(command.json("OF", {"list", "visits", office})["count"] == 1);
+    CHECK(command.json("OF", {"prove", office})["whole"] == true);
     const std::string real = command.path("real.cupule");
     REQUIRE(command.as("OF", {"new", real, "--kind", "office"}).code == 0);
-    CHECK(command.json("OF", {"arrival", real, out}, 1)["refused"]["reason"] == "bundle.demonstration");
-    CHECK(command.json("OF", {"arrival", office, command.path("none.zip")}, 3)["error"] == "file.open");
+    CHECK(command.json("OF", {"merge", real, out}, 1)["refused"]["reason"] == "bundle.demonstration");
+    CHECK(command.json("OF", {"merge", office, command.path("none.zip")}, 3)["error"] == "file.open");
 }

@@ -68,12 +68,13 @@ private:
 struct LineKey {
     Uid incarnation;
     std::int64_t number = 0;
+    int branch = 0;
     bool operator==(const LineKey&) const = default;
 };
 struct LineKeyHash {
     std::size_t operator()(const LineKey& key) const noexcept
     {
-        return std::hash<Uid>()(key.incarnation) ^ static_cast<std::size_t>(key.number) * 0x9E3779B97F4A7C15ULL;
+        return std::hash<Uid>()(key.incarnation) ^ static_cast<std::size_t>(key.number + key.branch * 7919) * 0x9E3779B97F4A7C15ULL;
     }
 };
 struct LineFacts {
@@ -174,7 +175,8 @@ private:
     {
         for (const BundleChain& chain : m_manifest.chains)
             if (chain.incarnation.isNull() || chain.device.isNull() || chain.lines < 0 || chain.to < 1 || !isHex64(chain.hash)
-                || !m_chains.emplace(chain.incarnation, ChainSeen{&chain, 0, 0, {}}).second)
+                || chain.branch < 0
+                || !m_chains.emplace(std::pair(chain.incarnation, chain.branch), ChainSeen{&chain, 0, 0, {}}).second)
                 return refuse("bundle.manifest", m_file, manifestPart, {{"path", "/chains"}, {"why", "value"}});
         auto read = m_bundle.lines(journalPart, [&](std::string_view text, std::int64_t number) { return journalLine(text, number); });
         if (!read)
@@ -190,7 +192,7 @@ private:
         const auto line = readBundleLine(text);
         if (!line)
             return badLine(m_file, journalPart, number, line.error().argument("why"));
-        const auto chain = m_chains.find(line->incarnation);
+        const auto chain = m_chains.find({line->incarnation, line->branch});
         if (chain == m_chains.end() || line->number <= chain->second.last || line->number > chain->second.said->to)
             return badLine(m_file, journalPart, number, "chain");
         ChainSeen& seen = chain->second;
@@ -220,7 +222,7 @@ private:
         seen.hash = whole.hash;
         ++seen.lines;
         if (whole.digest)
-            m_lines.emplace(LineKey{line->incarnation, line->number}, LineFacts{*whole.digest, line->entity, false});
+            m_lines.emplace(LineKey{line->incarnation, line->number, line->branch}, LineFacts{*whole.digest, line->entity, false});
         return {};
     }
 
@@ -234,7 +236,7 @@ private:
         const auto record = readBundleRecord(text);
         if (!record)
             return badLine(m_file, recordsPart, number, record.error().argument("why"));
-        const auto line = m_lines.find({record->incarnation, record->number});
+        const auto line = m_lines.find({record->incarnation, record->number, record->branch});
         if (line == m_lines.end() || line->second.used)
             return badLine(m_file, recordsPart, number, line == m_lines.end() ? "no-line" : "line-twice");
         line->second.used = true;
@@ -304,7 +306,7 @@ private:
     Manifest& m_manifest;
     const std::string& m_file;
     const Progress& m_progress;
-    std::map<Uid, ChainSeen> m_chains;
+    std::map<std::pair<Uid, int>, ChainSeen> m_chains;   // by incarnation and branch
     std::unordered_map<LineKey, LineFacts, LineKeyHash> m_lines;
     std::set<Uid> m_revisions, m_visits;
 };

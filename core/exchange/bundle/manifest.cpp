@@ -22,6 +22,7 @@ template <class V, Like<BundleChain> T>
 void describe(V& v, T& x)
 {
     v.required("begun", x.begun);
+    v("branch", x.branch);
     v.required("device", x.device);
     v.required("hash", x.hash);
     v.required("incarnation", x.incarnation);
@@ -79,6 +80,7 @@ void describe(V& v, T& x)
     v.required("at", x.at);
     v("author", x.author);
     v("before", x.before);
+    v("branch", x.branch);
     v("commitment", x.commitment);
     v("digest", x.digest);
     v("entity", x.entity);
@@ -92,6 +94,7 @@ void describe(V& v, T& x)
 template <class V, Like<BundleRecord> T>
 void describe(V& v, T& x)
 {
+    v("branch", x.branch);
     v("commitment", x.commitment);
     v.required("content", x.content);
     v.required("entity", x.entity);

@@ -45,6 +45,7 @@ struct BundleChain {
     std::int64_t lines = 0;                ///< that travel
     std::int64_t to = 0;                   ///< the chain's last line
     std::string why;                       ///< the incarnation began
+    int branch = 0;                        ///< tells chains of one incarnation apart: a laptop that was copied, or lines with a gap
     bool operator==(const BundleChain&) const = default;
 };
 
@@ -94,6 +95,7 @@ struct BundleLine {
     std::string kind;
     std::string noun;
     std::int64_t number = 0;
+    int branch = 0;                        ///< as in the manifest
     bool operator==(const BundleLine&) const = default;
 };
 
@@ -108,6 +110,7 @@ struct BundleRecord {
     std::int64_t number = 0;               ///< of the line
     std::vector<Uid> parents;
     std::string type;                      ///< "revision", "event", "decision", "custody", "told", "erasure", "key-note"
+    int branch = 0;                        ///< of the line
     bool operator==(const BundleRecord&) const = default;
 };
 

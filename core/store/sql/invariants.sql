@@ -40,10 +40,11 @@ SELECT 'site-name', hex(uid), 'tell-office'
 FROM site WHERE name <> coalesce(content ->> '$.name', '');
 
 SELECT 'person-code', hex(uid), 'tell-office'
-FROM person WHERE code <> coalesce(content ->> '$.code', '');
+FROM person WHERE code <> coalesce(content ->> '$.code', '') AND code NOT LIKE coalesce(content ->> '$.code', '') || '~____________';
 
 SELECT 'sample-number', hex(uid), 'tell-office'
-FROM sample WHERE number_key <> upper(replace(replace(content ->> '$.number', '-', ''), ' ', ''));
+FROM sample WHERE number_key <> upper(replace(replace(content ->> '$.number', '-', ''), ' ', ''))
+   AND number_key NOT LIKE upper(replace(replace(content ->> '$.number', '-', ''), ' ', '')) || '~____________';
 
 SELECT 'photo-picture', hex(uid), 'tell-office'
 FROM photo WHERE sha256 <> content ->> '$.sha256';
@@ -81,7 +82,7 @@ SELECT 'visit-decided-entity', hex(visit.uid), 'tell-office'
 FROM visit JOIN revision ON revision.uid = visit.decided WHERE revision.entity <> visit.uid;
 
 SELECT 'visit-correction', hex(uid), 'tell-office'
-FROM visit WHERE correction_waits = 1 AND (decided IS NULL OR decided = head);
+FROM visit WHERE correction_waits = 1 AND (decided IS NULL OR (decided = head AND uid NOT IN (SELECT entity FROM joined)));
 
 SELECT 'visit-accepted-undecided', hex(visit.uid), 'tell-office'
 FROM visit WHERE state = 'accepted' AND NOT EXISTS (SELECT 1 FROM decision WHERE decision.visit = visit.id);
@@ -125,4 +126,12 @@ FROM sample JOIN custody ON custody.sample = sample.id
 GROUP BY sample.id HAVING max(custody.number) <> count(*);
 
 SELECT 'incarnation-line', hex(incarnation.uid), 'tell-office'
-FROM incarnation WHERE NOT EXISTS (SELECT 1 FROM journal WHERE chain = incarnation.id AND number = 1 AND kind = 'began');
+FROM incarnation WHERE id NOT IN (SELECT chain FROM piece)
+  AND NOT EXISTS (SELECT 1 FROM journal WHERE chain = incarnation.id AND number = 1 AND kind = 'began');
+
+SELECT 'piece-line', hex(incarnation.uid), 'tell-office'
+FROM piece JOIN incarnation ON incarnation.id = piece.chain
+WHERE NOT EXISTS (SELECT 1 FROM journal WHERE chain = piece.chain AND number = piece.first);
+
+SELECT 'joined-noun', hex(entity), 'rebuild'
+FROM joined WHERE NOT EXISTS (SELECT 1 FROM revision WHERE revision.entity = joined.entity AND revision.noun = joined.noun);

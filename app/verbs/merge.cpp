@@ -1,7 +1,7 @@
 #include "app/json.h"
 #include "app/verbs/verbs.h"
 #include "core/store/people.h"
-#include "core/task/arrival.h"
+#include "core/task/merge.h"
 
 namespace cupule::app {
 
@@ -36,50 +36,59 @@ Json manifestJson(const Manifest& manifest)
             {"photos", manifest.counts.media}};
 }
 
-Json conflictsJson(const MergePlan& plan)
+Json conflictsJson(const Merged& merged)
 {
     Json conflicts = Json::array();
-    for (const PlannedNoun& planned : plan.nouns)
-        for (const FieldConflict& conflict : planned.joined.conflicts) {
+    for (const MergedNoun& noun : merged.nouns)
+        for (const FieldConflict& conflict : noun.conflicts) {
             Json sides = Json::array();
             for (const ConflictSide& side : conflict.sides)
                 sides.push_back({{"revision", side.revision.text()}, {"value", side.value.empty() ? Json() : Json::parse(side.value)}});
-            conflicts.push_back({{"noun", planned.noun}, {"id", planned.entity.text()}, {"field", conflict.path}, {"sides", sides}});
+            conflicts.push_back({{"noun", noun.noun}, {"id", noun.entity.text()}, {"field", conflict.path}, {"sides", sides}});
         }
     return conflicts;
 }
 
-Json clashesJson(const MergePlan& plan)
+Json clashesJson(const Merged& merged)
 {
     Json clashes = Json::array();
-    for (const PlannedClash& clash : plan.clashes)
+    for (const MergeClash& clash : merged.clashes)
         clashes.push_back({{"noun", clash.noun}, {"value", clash.value}, {"here", clash.here.text()}, {"there", clash.there.text()}});
     return clashes;
 }
 
-class ArrivalVerb final : public StoreVerb {
+Json idsJson(const std::vector<Uid>& ids)
+{
+    Json out = Json::array();
+    for (const Uid& id : ids)
+        out.push_back(id.text());
+    return out;
+}
+
+class MergeVerb final : public StoreVerb {
 public:
-    const char* name() const override { return "arrival"; }
-    const char* summary() const override { return "Look at a signed file that arrived, without taking it in"; }
+    const char* name() const override { return "merge"; }
+    const char* summary() const override { return "Take in a signed file that arrived from another store"; }
     const char* usage() const override { return "STORE FILE"; }
     const char* prose() const override
     {
         return "Checks the file as if an enemy had made it: names and sizes, signature, every line and every picture. Says who "
                "signed it and whether their key is trusted here, what of it is new, where it differs from what stands here in "
-               "the same field, and whether the sender's laptop has been copied. Nothing is changed.\nGives 1 where the file "
-               "could not be taken in, with the reason.";
+               "the same field, and whether the sender's laptop has been copied. Then all of it is taken in, or nothing. The same "
+               "file may be taken in twice, and files in any order.\nGives 1 where it was refused, with the reason.";
     }
-    const char* examples() const override { return "cupule arrival office.cupule 2026-06-11-MH.zip"; }
+    const char* examples() const override { return "cupule merge office.cupule 2026-06-11-MH.zip --dry-run\ncupule merge office.cupule 2026-06-11-MH.zip"; }
     void declare(CLI::App& options) override
     {
         declareStore(options);
         options.add_option("FILE", m_file, "the file that arrived")->required();
+        options.add_flag("--dry-run", m_how.dryRun, "say what would change, and change nothing");
         options.add_option("--most-bytes", m_limits.wholeBytes, "how much it may unpack to, in bytes; 16 GiB where nothing is said");
         options.add_option("--most-parts", m_limits.parts, "how many parts it may have; 200000 where nothing is said");
     }
     Result<int> run(Run& run) override
     {
-        const auto session = run.open(m_store, true);
+        const auto session = run.open(m_store);
         if (!session)
             return fail(session.error());
         const auto arrival = lookAtArrival(**session, m_file, m_limits);
@@ -89,7 +98,6 @@ public:
         Json json = manifestJson(manifest);
         json["fingerprint"] = arrival->fingerprint;
         json["key_standing"] = standingName(arrival->standing);
-        json["known_already"] = arrival->knownAlready;
         run.say("From {who}, {store}, file {number}: visits {visits}, records {records}, photos {photos}.",
                 {{"who", manifest.authorCode},
                  {"store", manifest.store.name},
@@ -100,13 +108,15 @@ public:
         run.say("Signed by the key with the fingerprint {digits}.", {{"digits", arrival->fingerprint}});
         if (auto told = tellParted(run, **session, *arrival, json); !told)
             return fail(told.error());
-        if (const auto may = mayTakeIn(**session, *arrival); !may) {
-            json["refused"] = {{"reason", may.error().code}, {"sentence", run.words().fault(may.error())}};
-            run.line(run.words().fault(may.error()));
-            run.give(std::move(json));
-            return refused;
-        }
-        return tellPlan(run, **session, *arrival, std::move(json));
+        const auto taken = takeIn(**session, *arrival, m_how);
+        if (taken)
+            return tellTaken(run, *taken, std::move(json));
+        if (taken.error().kind != FaultKind::refused)
+            return fail(taken.error());
+        json["refused"] = {{"reason", taken.error().code}, {"sentence", run.words().fault(taken.error())}};
+        run.line(run.words().fault(taken.error()));
+        run.give(std::move(json));
+        return refused;
     }
 
 private:
@@ -128,34 +138,48 @@ private:
         return {};
     }
 
-    static Result<int> tellPlan(Run& run, Session& session, const Arrival& arrival, Json json)
+    Result<int> tellTaken(Run& run, const TakenIn& taken, Json json) const
     {
-        const auto plan = planArrival(session, arrival);
-        if (!plan)
-            return fail(plan.error());
-        json["new"] = plan->fresh;
-        json["known"] = plan->known;
-        json["conflicts"] = conflictsJson(*plan);
-        json["clashes"] = clashesJson(*plan);
+        const Merged& merged = taken.merged;
+        const Json conflicts = conflictsJson(merged);
+        json["refused"] = nullptr;
+        json["dry_run"] = m_how.dryRun;
+        json["new"] = merged.fresh;
+        json["known_already"] = merged.known;
+        json["conflicts"] = conflicts;
+        json["clashes"] = clashesJson(merged);
+        json["waiting"] = merged.waiting;
+        json["kept_drafts"] = idsJson(merged.keptDrafts);
+        json["new_photos"] = taken.photos;
+        json["acknowledged"] = idsJson(taken.acknowledged);
+        json["settled"] = idsJson(taken.settled);
+        if (m_how.dryRun)
+            run.say("Only tried out: nothing was changed.");
         run.say("New: {fresh}. Known already: {known}. Fields that both sides changed differently: {conflicts}.",
-                {{"fresh", std::to_string(plan->fresh)},
-                 {"known", std::to_string(plan->known)},
-                 {"conflicts", std::to_string(plan->conflicts())}});
-        for (const PlannedClash& clash : plan->clashes)
-            run.say("{value} is already another one here.", {{"value", clash.value}});
+                {{"fresh", std::to_string(merged.fresh)},
+                 {"known", std::to_string(merged.known)},
+                 {"conflicts", std::to_string(conflicts.size())}});
+        for (const MergeClash& clash : merged.clashes)
+            run.say("{value} is already another one here. Both are kept; one of them needs another number or code.", {{"value", clash.value}});
+        if (!merged.keptDrafts.empty())
+            run.say("Drafts that went on here after their visit was handed in elsewhere, kept as visits of their own: {count}.",
+                    {{"count", std::to_string(merged.keptDrafts.size())}});
+        if (merged.waiting > 0)
+            run.say("Kept until what they name arrives in another file: {count}.", {{"count", std::to_string(merged.waiting)}});
         run.give(std::move(json));
         return done;
     }
 
     std::string m_file;
+    TakeIn m_how;
     BundleLimits m_limits;
 };
 
 } // namespace
 
-std::unique_ptr<Verb> makeArrival()
+std::unique_ptr<Verb> makeMerge()
 {
-    return std::make_unique<ArrivalVerb>();
+    return std::make_unique<MergeVerb>();
 }
 
 } // namespace cupule::app

@@ -1,0 +1,56 @@
+// What merging does to the rows of nouns, and to records that stand behind a line but are no revisions. Inside the store room only.
+
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/store/change.h"
+#include "core/store/heads.h"
+#include "core/store/outgoing.h"
+
+namespace cupule {
+
+/// Something that must be one noun's alone is also another's: the code of a person, the number of a sample.
+struct MergeClash {
+    std::string noun, value;
+    Uid here, there;
+    bool operator==(const MergeClash&) const = default;
+};
+
+/// In the order in which nouns name each other: what is named comes first.
+int rankOf(std::string_view noun);
+std::string nounOfRank(int rank);
+
+/// Whether the content names a noun whose row is not here.
+bool namesMissing(StoreCore& core, const std::string& noun, const std::string& content);
+
+struct RowBefore {
+    bool there = false;
+    bool draft = false;                    ///< a visit that was never handed in from here
+    std::string content;
+};
+RowBefore rowBefore(StoreCore& core, const std::string& noun, const Uid& entity);
+/// A draft whose visit came in as somebody handed it in elsewhere goes on as a visit of its own. Its new id.
+Uid keepDraft(Change& change, const std::string& content);
+/// The row of its tree, 0 where there is none.
+std::int64_t treeOfVisit(StoreCore& core, const Uid& visit);
+void putNoun(StoreCore& core, const std::string& noun, const Uid& entity, const NounStands& stands);
+void findClash(StoreCore& core, const std::string& noun, const std::string& content, const Uid& entity, std::vector<MergeClash>& clashes);
+
+/// A record that is no revision: event, decision, custody, told, erasure, key-note.
+struct OtherRecord {
+    std::string type;
+    Uid entity;
+    std::string content;
+    LineMark line;
+};
+/// The content that stands here for the same record.
+std::optional<std::string> otherHere(StoreCore& core, const GoingRecord& record, const LineMark& line);
+/// False where what it speaks of is not here yet.
+bool putOther(StoreCore& core, const OtherRecord& other);
+void keepWaiting(StoreCore& core, const OtherRecord& other);
+
+} // namespace cupule

@@ -1,0 +1,27 @@
+// The rows of nouns: content and the columns taken from it. Repositories write them after an edit, merging after something came in.
+// What a noun names must be there ("store.reference"). Inside the store room only.
+
+#pragma once
+
+#include "core/record/leave.h"
+#include "core/record/person.h"
+#include "core/record/photo.h"
+#include "core/record/place.h"
+#include "core/record/sample.h"
+#include "core/record/visit.h"
+#include "core/store/store_core.h"
+
+namespace cupule {
+
+void putPerson(StoreCore& core, const Person& person, const std::string& content, const std::optional<Digest>& commitment, const Written& at);
+void putSite(StoreCore& core, const Site& site, const std::string& content, const Written& at);
+/// With its words, and with the visits of entries that it was merged with or split from.
+void putTree(StoreCore& core, const Tree& tree, const std::string& content, const Written& at);
+void putPhoto(StoreCore& core, const PhotoNote& photo, const std::string& content, const Written& at);
+void putSample(StoreCore& core, const Sample& sample, const std::string& content, const Written& at);
+void putLeave(StoreCore& core, const Leave& leave, const std::string& content, const std::optional<Digest>& commitment, const Written& at);
+void putRegime(StoreCore& core, const Regime& regime, const std::string& content, const Written& at);
+/// A visit that came in: submitted where its row is new; state and flags are settled afterwards. Its tree is not counted here.
+void putVisit(StoreCore& core, const Visit& visit, const std::string& content, const Written& at);
+
+} // namespace cupule
