@@ -24,24 +24,25 @@ struct DrawnTaxon {
 };
 
 /// What there is a painter for; ui/figures has one for each.
+constexpr unsigned woody = leaf | shoot | twig | flowers | fruit;
 constexpr DrawnTaxon drawn[] = {
-    {"castanea-sativa", leaf | shoot | twig | flowers | fruit | nut | bark | crown},
-    {"castanea-crenata", leaf | shoot},
-    {"castanea-mollissima", leaf | shoot | fruit},
-    {"castanea-hybrids", leaf | shoot},
-    {"aesculus-hippocastanum", leaf | shoot | twig | flowers | fruit | bark},
-    {"quercus-robur", leaf | shoot | twig | flowers},
-    {"quercus-petraea", leaf | shoot},
-    {"quercus-cerris", leaf | shoot},
-    {"quercus-castaneifolia", leaf | shoot},
-    {"quercus-rubra", leaf | shoot},
-    {"sawtooth-oaks", leaf | shoot},
-    {"carpinus-betulus", leaf | shoot | twig},
-    {"fagus-sylvatica", leaf | shoot | twig},
-    {"juglans-regia", leaf | shoot | twig | fruit},
-    {"tilia", leaf | shoot},
-    {"corylus-avellana", leaf | shoot},
-    {"ulmus", leaf | shoot},
+    {"castanea-sativa", woody | nut | bark | crown},
+    {"castanea-crenata", woody | nut},
+    {"castanea-mollissima", leaf | shoot | flowers | fruit},
+    {"castanea-hybrids", woody | nut},
+    {"aesculus-hippocastanum", woody | bark},
+    {"quercus-robur", woody},
+    {"quercus-petraea", woody},
+    {"quercus-cerris", woody},
+    {"quercus-castaneifolia", leaf | shoot | twig | flowers},
+    {"quercus-rubra", woody},
+    {"sawtooth-oaks", woody},
+    {"carpinus-betulus", woody},
+    {"fagus-sylvatica", woody},
+    {"juglans-regia", woody},
+    {"tilia", woody},
+    {"corylus-avellana", woody},
+    {"ulmus", woody},
 };
 
 constexpr auto taxonIds = [] {

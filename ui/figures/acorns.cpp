@@ -56,14 +56,14 @@ void drawAcorn(Drawing& drawing, const AcornForm& form, const Dice& dice)
     drawing.unclip();
     drawing.outline(nut, tone.moved(-32).colour(), 0.22);
     drawing.fill(oval(form.foot + way * (1.03 * form.length), 0.7, 0.45, form.heading), Lab{28, 10, 16}.colour());
-    drawCup(drawing, form.foot, form.heading, 1.14 * form.width, form.cup, dice.part("cup"));
+    drawCup(drawing, form.foot, form.heading, (form.cup == AcornCup::saucer ? 1.2 : 1.14) * form.width, form.cup, dice.part("cup"));
 }
 
 /// A bowl of overlapping scales, in rows that stand between one another; or hidden under curled bristles.
 void drawCup(Drawing& drawing, const QPointF& foot, double heading, double width, AcornCup cup, Dice dice)
 {
     const QPointF way = headed(heading), across = leftOf(way);
-    const double deep = 0.66 * width;
+    const double deep = (cup == AcornCup::saucer ? 0.34 : 0.66) * width;
     const Lab tone{52, 4, 20};
     const auto at = [&](double x, double y) { // x across -1 to 1, y 0 at the foot to 1 at the rim, which curves to the reader
         const double half = 0.5 * width * std::pow(std::sin(0.5 * std::numbers::pi * std::min(1.0, 0.10 + 0.92 * y)), 0.62);
@@ -83,7 +83,7 @@ void drawCup(Drawing& drawing, const QPointF& foot, double heading, double width
     round.setColorAt(0.6, tone.colour());
     round.setColorAt(1, tone.moved(-22).colour());
     drawing.fill(bowl, round);
-    if (cup == AcornCup::scaly) {
+    if (cup != AcornCup::bristly) {
         drawing.clip(bowl);
         constexpr int rows = 7;
         for (int row = rows; row >= 0; --row)

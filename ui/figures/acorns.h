@@ -7,7 +7,7 @@
 
 namespace cupule::ui {
 
-enum class AcornCup { scaly, bristly };
+enum class AcornCup { scaly, saucer, bristly };
 
 struct AcornForm {
     QPointF foot;   ///< where the cup is fixed

@@ -141,7 +141,7 @@ void drawDrop(Drawing& drawing, const QPointF& at, double r)
 
 QPointF drawAphids(Drawing& drawing, const Blade& blade, int side, double extent, const Dice& dice)
 {
-    Dice shape = dice.part("aphids on it");
+    Dice shape = dice.part("insects");
     const Roll roll = rollOf(blade, side, shape);
     drawRoll(drawing, blade, roll, shape);
     std::vector<QPointF> seats;

@@ -75,7 +75,7 @@ MergedGalls bodiesOf(const DepictedGall& gall, Dice& dice)
 
 void drawMidribGall(Drawing& drawing, const Blade& blade, double t, const DepictedGall& gall, const Dice& dice)
 {
-    Dice own = dice.part("midrib gall");
+    Dice own = dice.part("midrib-gall");
     if (gall.leafDead)
         drawNecrosis(drawing, blade, blade.midrib(t), gall.millimetres, own.part("necrosis"));
     if (gall.bodies > 1) {
@@ -133,7 +133,7 @@ void drawTroubledLeaf(Drawing& drawing, const BladeKind& kind, LeafPlace place, 
     if (const DepictedGall* gall = gallAt(trouble, GallSite::midrib))
         drawMidribGall(drawing, blade, shape.at, *gall, dice);
     if (stalk) {
-        Dice bodies = dice.part("stalk gall");
+        Dice bodies = dice.part("stalk-gall");
         drawStalkGall(drawing, *stalk, bodiesOf(*onStalk, bodies), bodies);
     }
 }

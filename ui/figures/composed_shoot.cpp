@@ -118,7 +118,7 @@ public:
         std::optional<TipGall> tip;
         if (const auto buds = gallsAt(m_depiction, GallSite::bud); !buds.empty()) {
             tip.emplace(m_stem, formOf(buds.front()), m_dice.part("tip"));
-            Dice own = m_dice.part("tip colour");
+            Dice own = m_dice.part("tip-colour");
             tip->leaves = leafColour(m_kind.id, m_depiction.season, own);
         }
         for (int i = 1; i <= m_plan.last; i += 2)

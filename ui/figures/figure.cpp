@@ -91,8 +91,8 @@ std::shared_ptr<const Drawing> drawingOf(const Depiction& spec)
 std::span<const std::span<const FigureEntry>> figureFamilies()
 {
     static const std::vector<std::span<const FigureEntry>> families{
-        leafFigures(), shootFigures(), twigFigures(), fruitFigures(), leafGallFigures(), shootGallFigures(), crownFigures(),
-        blemishFigures(), harmFigures(), flowerFigures(), oakGallFigures(), barkFigures(), gallPlateFigures(), detailFigures()};
+        leafFigures(), shootFigures(), twigFigures(), fruitFigures(), otherFruitFigures(), leafGallFigures(), shootGallFigures(), crownFigures(),
+        blemishFigures(), harmFigures(), flowerFigures(), otherFlowerFigures(), oakGallFigures(), barkFigures(), gallPlateFigures(), detailFigures()};
     return families;
 }
 

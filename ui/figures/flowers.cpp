@@ -48,7 +48,7 @@ void drawFemale(Drawing& drawing, const QPointF& at, double heading, Dice& dice)
                      Lab{88, -6, 22}.colour());
 }
 
-void catkinLeaf(Drawing& drawing, const Stem& stem, int node, int side, double length, const Dice& dice)
+void catkinLeaf(Drawing& drawing, const BladeKind& kind, const Stem& stem, int node, int side, double length, const Dice& dice)
 {
     Dice own = dice.part("leaf", node);
     LeafPlace place;
@@ -60,13 +60,14 @@ void catkinLeaf(Drawing& drawing, const Stem& stem, int node, int side, double l
     place.leftShare = own.in(0.72, 1);
     place.rightShare = own.in(0.72, 1);
     place.tint = {own.in(0, 3), 0, 2};
-    drawSimpleLeaf(drawing, bladeKind("castanea-sativa"), place, own);
+    drawSimpleLeaf(drawing, kind, place, own);
 }
 
 /// From the upper axils of a leafy shoot; stiff, erect to spreading. How they are held varies and decides nothing.
-void castanea(Drawing& drawing, const Depiction&, const Dice& dice)
+void castanea(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
     Dice shape = dice.part("catkins");
+    const BladeKind& kind = bladeKind(spec.taxon);
     StemForm form;
     form.length = 128;
     form.nodes = 7;
@@ -79,7 +80,7 @@ void castanea(Drawing& drawing, const Depiction&, const Dice& dice)
     const int first = stem.outerSide();
     const double droop = shape.in(-6, 26); // how far the ends arch outward
     for (int node = 1; node <= 3; ++node)
-        catkinLeaf(drawing, stem, node, node % 2 ? first : -first, 128 - 6.0 * node, dice);
+        catkinLeaf(drawing, kind, stem, node, node % 2 ? first : -first, 128 - 6.0 * node, dice);
     stem.draw(drawing, dice, true, true);
     for (int node = 3; node <= stem.nodes(); ++node) {
         const int side = node % 2 ? first : -first;
@@ -92,12 +93,12 @@ void castanea(Drawing& drawing, const Depiction&, const Dice& dice)
             drawing.point(QT_TRANSLATE_NOOP("figures", "long slender catkins"), axis[axis.size() / 2]);
     }
     for (int node = 4; node <= 6; ++node)
-        catkinLeaf(drawing, stem, node, node % 2 ? first : -first, 96 - 9.0 * (node - 4), dice);
+        catkinLeaf(drawing, kind, stem, node, node % 2 ? first : -first, 96 - 9.0 * (node - 4), dice);
     drawing.point(QT_TRANSLATE_NOOP("figures", "the leaves are full-grown already"), stem.node(1) + headed(stem.headingAt(1) - first * 62) * 60);
 }
 
 /// Threads with beads and bare stretches, hanging, with the first small leaves.
-void quercus(Drawing& drawing, const Depiction&, const Dice& dice)
+void quercus(Drawing& drawing, const Depiction& spec, const Dice& dice)
 {
     Dice shape = dice.part("catkins");
     StemForm form;
@@ -144,7 +145,7 @@ void quercus(Drawing& drawing, const Depiction&, const Dice& dice)
         place.leftShare = own.in(0.6, 1);
         place.rightShare = own.in(0.6, 1);
         place.tint = {own.in(12, 18), 2, 14};
-        drawSimpleLeaf(drawing, bladeKind("quercus-robur"), place, own);
+        drawSimpleLeaf(drawing, bladeKind(isOak(spec.taxon) ? std::string_view(spec.taxon) : "quercus-robur"), place, own);
     }
 }
 

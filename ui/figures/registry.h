@@ -20,6 +20,8 @@ std::span<const FigureEntry> leafFigures();      // leaves.cpp
 std::span<const FigureEntry> shootFigures();     // shoots.cpp
 std::span<const FigureEntry> twigFigures();      // twigs.cpp
 std::span<const FigureEntry> fruitFigures();     // fruits.cpp
+std::span<const FigureEntry> otherFlowerFigures(); // other_flowers.cpp
+std::span<const FigureEntry> otherFruitFigures(); // other_fruits.cpp
 std::span<const FigureEntry> leafGallFigures();  // leaf_galls.cpp
 std::span<const FigureEntry> shootGallFigures(); // shoot_galls.cpp
 std::span<const FigureEntry> crownFigures();     // crowns.cpp

@@ -35,7 +35,8 @@ const BladeKind& leafBeside(const Depiction& spec)
         return bladeKind(bladeOf(spec.taxon));
     const QString kind = figureFor(spec);
     for (const auto& [part, blade] : {std::pair("castaneifolia", "quercus-castaneifolia"), {"rubra", "quercus-rubra"}, {"sawtooth", "sawtooth-oaks"}, {"tilia", "tilia"},
-                                      {"corylus", "corylus-avellana"}, {"ulmus", "ulmus"}, {"hybrid", "castanea-hybrids"}, {"petraea", "quercus-petraea"}, {"cerris", "quercus-cerris"},
+                                      {"corylus", "corylus-avellana"}, {"ulmus", "ulmus"}, {"hybrid", "castanea-hybrids"},
+                                      {"petraea", "quercus-petraea"}, {"cerris", "quercus-cerris"},
                                       {"quercus", "quercus-robur"}, {"oak", "quercus-robur"}, {"aesculus", "aesculus"}, {"leaf_mine", "aesculus"},
                                       {"carpinus", "carpinus-betulus"}, {"fagus", "fagus-sylvatica"}, {"juglans", "juglans-regia"},
                                       {"crenata", "castanea-crenata"}, {"mollissima", "castanea-mollissima"}})

@@ -162,8 +162,9 @@ void quercus(Drawing& drawing, const Depiction&, const Dice& dice)
                 {own.in(5.4, 6.8), own.in(3.6, 4.3), 0.36, 0.42, 0.85, 5, bud, true});
 }
 
+/// `beside`: degrees by which the last bud stands beside the scar of the lost tip; 0 for a true end bud.
 void slenderTwig(Drawing& drawing, const Dice& dice, const Lab& bark, double width, const BudForm& bud,
-                 double angle, double zigzag)
+                 double angle, double zigzag, double beside = 0)
 {
     const Stem twig(twigForm(dice, 88, 6, zigzag, width, 0.6 * width, bark), dice.part("stem"));
     const int first = twig.outerSide();
@@ -173,7 +174,10 @@ void slenderTwig(Drawing& drawing, const Dice& dice, const Lab& bark, double wid
         const double way = twig.headingAt(node);
         const QPointF at = twig.node(node) + leftOf(headed(way)) * (side * 0.38 * twig.widthAt(node));
         const bool end = node == twig.nodes();
-        drawBud(drawing, end ? twig.tip() : at, end ? way : way - side * angle, bud);
+        drawScar(drawing, at - headed(way) * 1.2, way - side * 16, std::min(2.2, 0.7 * width), bark);
+        drawBud(drawing, end ? twig.tip() : at, end ? way - side * beside : way - side * angle, bud);
+        if (end && beside > 0) // the tip fell off and left a scar
+            drawing.fill(oval(twig.tip() + leftOf(headed(way)) * (-side * 0.25 * width), 0.5, 0.5), bark.moved(26, -4, -2).colour());
     }
 }
 
@@ -184,7 +188,53 @@ void fagus(Drawing& drawing, const Depiction&, const Dice& dice)
 
 void carpinus(Drawing& drawing, const Depiction&, const Dice& dice)
 {
-    slenderTwig(drawing, dice, {38, 7, 15}, 2.2, carpinusBud(), 8, 7);
+    slenderTwig(drawing, dice, {38, 7, 15}, 2.2, carpinusBud(), 8, 7, 8);
+}
+
+/// Two scales, lop-sided, shining red or green; no bud at the very end but one beside its scar.
+void tilia(Drawing& drawing, const Depiction&, const Dice& dice)
+{
+    const Lab bud = dice.part("colour").chance(0.7) ? Lab{40, 30, 24} : Lab{52, -6, 34};
+    slenderTwig(drawing, dice, {40, 13, 17}, 3.2, {6.0, 4.3, 0.44, 0.42, 0.60, 2, bud}, 36, 11, 20);
+}
+
+void corylus(Drawing& drawing, const Depiction&, const Dice& dice)
+{
+    slenderTwig(drawing, dice, {46, 6, 18}, 3.0, {4.8, 3.9, 0.46, 0.40, 0.46, 5, {54, -6, 32}, true}, 42, 8, 22);
+}
+
+void ulmus(Drawing& drawing, const Depiction&, const Dice& dice)
+{
+    slenderTwig(drawing, dice, {34, 6, 12}, 2.5, {4.6, 2.9, 0.38, 0.46, 0.90, 6, {27, 11, 12}}, 40, 13, 22);
+}
+
+/// Small downy buds in a tuft of wiry stipules: turkey oak and the chestnut-leaved one.
+void cerris(Drawing& drawing, const Depiction&, const Dice& dice)
+{
+    const Lab bark{47, 4, 12}, bud{48, 5, 16};
+    const Stem twig(twigForm(dice, 72, 5, 6, 4.4, 3.2, bark), dice.part("stem"));
+    Dice own = dice.part("wires");
+    const auto wires = [&](const QPointF& at, double way, int count) {
+        for (int i = 0; i < count; ++i) {
+            const double out = way + own.in(-70, 70);
+            const QPointF middle = at + headed(out) * own.in(3.5, 5);
+            const std::vector<QPointF> line = smooth({at, middle, middle + headed(out + own.in(-50, 50)) * own.in(3.5, 6)}, 5);
+            drawing.fill(tapered(line, 0.5, 0.16), bark.moved(own.in(-8, 22)).colour());
+        }
+    };
+    twig.draw(drawing, dice, true, true);
+    for (int node = 1; node < twig.nodes(); ++node) {
+        const int side = node % 2 ? 1 : -1;
+        const double way = twig.headingAt(node);
+        const QPointF at = twig.node(node) + leftOf(headed(way)) * (side * 0.4 * twig.widthAt(node));
+        wires(at, way - side * 46, 4);
+        drawBud(drawing, at, way - side * 44, {own.in(3.2, 4.0), own.in(2.4, 2.8), 0.40, 0.42, 0.8, 4, bud, true});
+    }
+    const double up = twig.headingAt(twig.nodes());
+    wires(twig.tip(), up, 11);
+    for (const double angle : {-44.0, 46.0, 0.0})
+        drawBud(drawing, twig.tip() - headed(up) * 1.0, up + angle, {own.in(3.4, 4.0), own.in(2.6, 3.0), 0.40, 0.42, 0.8, 5, bud, true});
+    drawing.point(QT_TRANSLATE_NOOP("figures", "wiry stipules round the buds"), twig.tip() + headed(up) * 4);
 }
 
 constexpr FigureEntry entries[] = {
@@ -193,7 +243,11 @@ constexpr FigureEntry entries[] = {
     {"twig_carpinus", QT_TRANSLATE_NOOP("figures", "Winter twig: small buds pressed to the twig"), carpinus},
     {"twig_castanea", QT_TRANSLATE_NOOP("figures", "Winter twig: zigzag, squat buds, none at the end"),
      castanea},
+    {"twig_corylus", QT_TRANSLATE_NOOP("figures", "Winter twig: blunt buds with several green scales: hazel"), corylus},
     {"twig_fagus", QT_TRANSLATE_NOOP("figures", "Winter twig: long sharp buds standing off"), fagus},
+    {"twig_quercus_cerris", QT_TRANSLATE_NOOP("figures", "Winter twig: wiry stipules round small downy buds: turkey oak"), cerris},
+    {"twig_tilia", QT_TRANSLATE_NOOP("figures", "Winter twig: lop-sided shining buds with two scales: lime"), tilia},
+    {"twig_ulmus", QT_TRANSLATE_NOOP("figures", "Winter twig: small pointed buds with many dark scales: elm"), ulmus},
     {"twig_quercus", QT_TRANSLATE_NOOP("figures", "Winter twig: many-scaled buds crowded at the end"),
      quercus},
 };

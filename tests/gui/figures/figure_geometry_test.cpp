@@ -192,3 +192,28 @@ TEST_CASE("catkins are long and slender, panicles broad and at most 30 cm high",
         CHECK(panicle.width() > 0.35 * panicle.height());
     }
 }
+
+TEST_CASE("leaves of lime, hazel, elm, red oak and sawtooth oak have the outline that the host key says", "[figures][geometry]")
+{
+    // K02 and K03 of the host key, from memory there: lime "as broad as long", hazel "nearly round with an abrupt point", elm "lop-sided
+    // base", red oak "pointed lobes ending in bristles", sawtooth oaks "many regular teeth each ending in a bristle".
+    for (std::uint32_t seed = 1; seed <= 20; ++seed) {
+        CAPTURE(seed);
+        const auto broad = [&](const char* kind) {
+            const QRectF box = bladeOf(kind, seed).outline().boundingRect();
+            return box.width() / box.height();
+        };
+        CHECK(broad("tilia") > 0.8);
+        CHECK(broad("tilia") < 1.1);
+        CHECK(broad("corylus-avellana") > 0.72);
+        CHECK(broad("corylus-avellana") < 1.0);
+        const Blade elm = bladeOf("ulmus", seed), hazel = bladeOf("corylus-avellana", seed);
+        const auto slope = [](const Blade& blade, int side) { return dot(blade.at(0.02, 0.10, side) - blade.midrib(0), headed(-90)) / blade.length(); };
+        CHECK(std::abs(slope(elm, 1) - slope(elm, -1)) > 0.04);
+        CHECK(std::abs(slope(hazel, 1) - slope(hazel, -1)) < 0.03);
+        CHECK(bladeOf("quercus-rubra", seed).bristleLengths().size() >= 20);
+        const Blade sawtooth = bladeOf("sawtooth-oaks", seed);
+        CHECK(static_cast<int>(sawtooth.bristleLengths().size()) == sawtooth.veins(1) + sawtooth.veins(-1));
+        CHECK(bladeOf("tilia", seed).bristleLengths().empty());
+    }
+}
