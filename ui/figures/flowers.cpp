@@ -232,10 +232,10 @@ void panicle(Drawing& drawing, const Depiction&, const Dice& dice)
         double depth;
     };
     std::vector<Branch> branches;
-    constexpr int count = 46;
+    constexpr int count = 58; // closer together below, where they are longest
     const Lab green{62, -12, 34};
     for (int b = 0; b < count; ++b) {
-        const double x = 0.11 + 0.87 * b / (count - 1);
+        const double x = 0.11 + 0.87 * std::pow(double(b) / (count - 1), 1.2);
         const double round = 137.5 * b * std::numbers::pi / 180 + shape.in(-0.2, 0.2);
         const double out = std::sin(round), depth = std::cos(round);
         const double reach = wide * std::pow(1.02 - x, 0.72) * std::min(1.0, 0.55 + 3 * x) + 5;
