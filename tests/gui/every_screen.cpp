@@ -6,11 +6,13 @@
 #include "core/task/day.h"
 #include "core/task/programme.h"
 #include "tests/gui/at_desk.h"
+#include "tests/gui/batch_store.h"
 #include "ui/daysheet/evidence_dialog.h"
 #include "ui/daysheet/hand_in_dialog.h"
 #include "ui/daysheet/place_dialog.h"
 #include "ui/daysheet/sample_dialog.h"
 #include "ui/photos/measure_dialog.h"
+#include "ui/review/audit_dialog.h"
 #include "ui/samples/label_dialog.h"
 #include "ui/samples/sample_dialogs.h"
 #include "ui/shell/cautions_dialog.h"
@@ -211,6 +213,29 @@ void dialogsOfTheTrees(const ScreenCheck& check)
     shown(check, "more than one tree", splitting);
 }
 
+void dialogsOfTheBatches(const ScreenCheck& check)
+{
+    BatchStore store(6);
+    const Uid open = store.batch();
+    {
+        Desk jonah(store.profile("JK"), store.path);
+        ui::AuditDialog looking(jonah.window.bench(), &jonah.window);
+        looking.showRound(open);
+        shown(check, "a blind round", looking);
+        for (const auto& [key, modifiers] : {std::pair{Qt::Key_Return, Qt::ControlModifier}, std::pair{Qt::Key_3, Qt::NoModifier}})
+            QTest::keyClick(looking.focusWidget(), key, modifiers);
+        shown(check, "a blind answer with its reasons", looking);
+    }
+    store.answer(open);
+    Desk ruth(store.profile("RA"), store.path);
+    REQUIRE(finishAudit(ruth.session(), open));
+    ui::AuditDialog batches(ruth.window.bench(), &ruth.window);
+    shown(check, "what a batch came to", batches);
+    batches.showMaking();
+    quiet(ruth.window.bench());
+    shown(check, "making a batch", batches);
+}
+
 } // namespace
 
 void everyPlace(const ScreenCheck& check)
@@ -225,6 +250,7 @@ void everyDialog(const ScreenCheck& check)
     dialogsOfTheStart(check);
     dialogsOfTheStore(check);
     dialogsOfTheTrees(check);
+    dialogsOfTheBatches(check);
 }
 
 } // namespace cupule::test

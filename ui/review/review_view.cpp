@@ -10,6 +10,7 @@
 #include "ui/bridge/dates.h"
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
+#include "ui/review/audit_dialog.h"
 #include "ui/review/decision_bar.h"
 #include "ui/review/evidence_view.h"
 #include "ui/review/queue_list.h"
@@ -184,6 +185,12 @@ void ReviewView::buildCommands()
         if (to.isEmpty())
             return;
         m_desk.recordTold(to, m_prompts.line(this, tr("The authority has been told"), tr("Their reference, if they gave one"), {}));
+    });
+    addCommand(tr("Routine records in a batch…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_B), QStringLiteral("review-batch"), [this] {
+        if (m_bench.session() == nullptr)
+            return;
+        AuditDialog(m_bench, this).exec();
+        m_desk.refresh();
     });
     addCommand(tr("The tree's page"), QKeySequence(Qt::CTRL | Qt::Key_T), QStringLiteral("review-tree"), [this] { m_desk.goToTree(); });
 }
