@@ -17,6 +17,7 @@ std::span<const SchemaStep> schemaSteps()
         SchemaStep{6, "counts", embedded::sql_0006_counts},
         SchemaStep{7, "blind_audit", embedded::sql_0007_blind_audit},
         SchemaStep{8, "merge", embedded::sql_0008_merge},
+        SchemaStep{9, "practice", embedded::sql_0009_practice},
     };
     return steps;
 }

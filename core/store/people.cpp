@@ -3,6 +3,7 @@
 #include "core/store/heads.h"
 #include "core/store/noun_rows.h"
 #include "core/store/personal.h"
+#include "core/store/practice.h"
 #include "core/store/sample_key.h"
 
 namespace cupule {
@@ -137,6 +138,7 @@ Status People::erase(Change& change, const Uid& person, const std::string& order
         if (core.personRow(person) == 0)
             throwFault("store.reference", FaultKind::refused, {{"noun", "person"}, {"id", person.text()}});
         erasePersonal(core, "person", person, order);
+        erasePractice(core, person, order);
     });
 }
 

@@ -32,6 +32,7 @@ public:
             walk(chain, owner);
         lookAtPieces();
         contents();
+        practice();
         visits();
         events();
         personal();
@@ -163,6 +164,8 @@ private:
             sql = "SELECT 1 FROM audit WHERE line_chain = :chain AND line_number = :number";
         else if (line.noun == "audit-step")
             sql = "SELECT 1 FROM audit_step WHERE line_chain = :chain AND line_number = :number";
+        else if (const char* practised = ofPractice(line); practised != nullptr)
+            sql = practised;
         else if (line.kind == "told")
             sql = "SELECT 1 FROM told WHERE line_chain = :chain AND line_number = :number";
         else if (hasRevision(line) || draftLine)
@@ -172,6 +175,19 @@ private:
         Query q(m_core.db, std::string(sql));
         if (!q.bind(":chain", chain).bind(":number", line.number).step())
             broken(chain, line.number, "content", line.noun, line.entity);
+    }
+
+    static const char* ofPractice(const JournalLine& line)
+    {
+        if (line.kind == "practised")
+            return "SELECT 1 FROM practice_session WHERE line_chain = :chain AND line_number = :number";
+        if (line.kind == "answered")
+            return "SELECT 1 FROM practice_answer WHERE line_chain = :chain AND line_number = :number";
+        if (line.noun == "photo-case")
+            return "SELECT 1 FROM photo_case WHERE line_chain = :chain AND line_number = :number";
+        if (line.noun == "photo-key")
+            return "SELECT 1 FROM photo_key WHERE line_chain = :chain AND line_number = :number";
+        return line.noun == "skill" ? "SELECT 1 FROM skill WHERE line_chain = :chain AND line_number = :number" : nullptr;
     }
 
     static bool hasRevision(const JournalLine& line)
@@ -248,6 +264,25 @@ private:
                 "JOIN visit ON visit.id = t.visit LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number");
         compare("SELECT t.content, visit.uid, t.line_chain, t.line_number, j.digest, j.entity, 'event', 0 FROM event AS t "
                 "JOIN visit ON visit.id = t.visit LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number");
+    }
+
+    void practice()
+    {
+        compare("SELECT t.content, s.uid, t.line_chain, t.line_number, j.digest, j.entity, 'practice', 0 FROM practice_answer AS t "
+                "JOIN practice_session AS s ON s.id = t.session LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number");
+        for (const char* each : {"photo_case", "photo_key", "practice_session", "skill"}) {
+            const std::string table = each;
+            compare("SELECT t.content, t.uid, t.line_chain, t.line_number, j.digest, j.entity, '" + table + "', 0 FROM " + table
+                    + " AS t LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number");
+        }
+        for (const char* table : {"practice_session", "skill"}) {
+            const std::string noun = table;
+            Query held(m_core.db, "SELECT t.uid, t.line_chain, t.line_number FROM " + noun + " AS t LEFT JOIN personal AS p ON p.commitment = t.commitment "
+                                  "LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number "
+                                  "WHERE t.commitment IS NOT j.commitment OR (t.commitment IS NOT NULL AND p.entity IS NOT t.uid)");
+            while (held.step())
+                broken(held.integer(1), held.integer(2), "commitment", noun, held.uid(0));
+        }
     }
 
     /// A draft that was changed since it was last left has no line for that yet.

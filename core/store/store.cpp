@@ -15,6 +15,7 @@
 #include "core/store/outgoing.h"
 #include "core/store/people.h"
 #include "core/store/photos.h"
+#include "core/store/practice.h"
 #include "core/store/places.h"
 #include "core/store/revisions.h"
 #include "core/store/samples.h"
@@ -166,6 +167,7 @@ Sites Store::sites() { return Sites(*m_core); }
 Trees Store::trees() { return Trees(*m_core); }
 Visits Store::visits() { return Visits(*m_core); }
 Photos Store::photos() { return Photos(*m_core); }
+Practice Store::practice() { return Practice(*m_core); }
 Samples Store::samples() { return Samples(*m_core); }
 Leaves Store::leaves() { return Leaves(*m_core); }
 Decisions Store::decisions() { return Decisions(*m_core); }

@@ -36,6 +36,7 @@ class Media;
 class Outgoing;
 class People;
 class Photos;
+class Practice;
 class Revisions;
 class Samples;
 class Search;
@@ -131,6 +132,7 @@ public:
     Trees trees();                         ///< core/store/places.h
     Visits visits();                       ///< core/store/visits.h
     Photos photos();                       ///< core/store/photos.h
+    Practice practice();                   ///< core/store/practice.h
     Samples samples();                     ///< core/store/samples.h, with custody lines
     Leaves leaves();                       ///< core/store/leaves.h, with regimes
     Decisions decisions();                 ///< core/store/decisions.h, with told and accepted finds

@@ -135,3 +135,29 @@ WHERE NOT EXISTS (SELECT 1 FROM journal WHERE chain = piece.chain AND number = p
 
 SELECT 'joined-noun', hex(entity), 'rebuild'
 FROM joined WHERE NOT EXISTS (SELECT 1 FROM revision WHERE revision.entity = joined.entity AND revision.noun = joined.noun);
+
+SELECT 'practice-session', hex(uid), 'tell-office'
+FROM practice_session WHERE cohort <> coalesce(content ->> '$.cohort', '') OR series <> coalesce(content ->> '$.plan.series', 0);
+
+SELECT 'practice-answer', hex(s.uid), 'tell-office'
+FROM practice_answer AS a JOIN practice_session AS s ON s.id = a.session
+WHERE replace(a.content ->> '$.session', '-', '') <> lower(hex(s.uid)) OR a.number <> a.content ->> '$.number' OR a.case_id <> a.content ->> '$.caseId';
+
+SELECT 'practice-item', hex(s.uid), 'tell-office'
+FROM practice_answer AS a JOIN practice_session AS s ON s.id = a.session
+WHERE json_array_length(a.content, '$.items') <> (SELECT count(*) FROM practice_item AS i WHERE i.session = a.session AND i.answer = a.id)
+   OR EXISTS (SELECT 1 FROM practice_item AS i WHERE i.session = a.session AND i.answer = a.id
+              AND (i.kind IS NOT a.content ->> ('$.items[' || i.item || '].kind') OR i.truth IS NOT a.content ->> ('$.items[' || i.item || '].truth')
+                   OR i.given IS NOT a.content ->> ('$.items[' || i.item || '].given') OR i.sure IS NOT a.content ->> ('$.items[' || i.item || '].sure')
+                   OR i.subject <> coalesce(a.content ->> ('$.items[' || i.item || '].subject'), '')));
+
+SELECT 'practice-person', hex(s.uid), 'tell-office'
+FROM practice_session AS s LEFT JOIN person AS p ON p.id = s.person LEFT JOIN personal AS r ON r.commitment = s.commitment
+WHERE coalesce(lower(hex(p.uid)), '') <> coalesce(replace(r.payload ->> '$.person', '-', ''), '');
+
+SELECT 'skill-person', hex(s.uid), 'tell-office'
+FROM skill AS s LEFT JOIN person AS p ON p.id = s.person LEFT JOIN personal AS r ON r.commitment = s.commitment
+WHERE coalesce(lower(hex(p.uid)), '') <> coalesce(replace(r.payload ->> '$.person', '-', ''), '');
+
+SELECT 'skill-withdraws', hex(uid), 'tell-office'
+FROM skill WHERE coalesce(lower(hex(withdraws)), '') <> replace(coalesce(content ->> '$.withdraws', ''), '-', '');
