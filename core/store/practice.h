@@ -64,7 +64,7 @@ public:
     Result<std::vector<StoredPractice>> sessions(const Uid& person = {});
     Result<std::vector<std::string>> cohorts();        ///< names, sorted; the empty one left out
 
-    /// Faults "store.reference", "store.constraint" (practice_answer_once) where the case was answered already.
+    /// Faults "store.reference", "store.constraint" (practice_answer_session_unique) where the case was answered already.
     Status answer(Change& change, const PracticeAnswer& answer);
     Result<std::vector<PracticeAnswer>> answers(const Uid& session);   ///< in order of their numbers
 
@@ -88,7 +88,7 @@ private:
     StoreCore& m_core;
 };
 
-/// Empties who practised and what is told of a person, by recorded erasures. Part of erasing a person.
+/// Empties who practised and what is told of a person, by recorded erasures; the columns beside it follow by a trigger. Part of erasing a person.
 void erasePractice(StoreCore& core, const Uid& person, const std::string& order);
 
 } // namespace cupule

@@ -113,8 +113,6 @@ void erasePractice(StoreCore& core, const Uid& person, const std::string& order)
         named.push_back({"skill", skills.uid(0)});
     for (const Named& each : named)
         erasePersonal(core, each.noun, each.entity, order);
-    Query(core.db, "UPDATE practice_session SET person = NULL WHERE person = :person").bind(":person", row).run();
-    Query(core.db, "UPDATE skill SET person = NULL WHERE person = :person").bind(":person", row).run();
 }
 
 } // namespace cupule

@@ -17,6 +17,7 @@ CREATE TABLE practice_session (
     CONSTRAINT practice_session_line_exists FOREIGN KEY (line_chain, line_number) REFERENCES journal (chain, number)
 ) STRICT;
 CREATE INDEX practice_session_person ON practice_session (person);
+CREATE INDEX practice_session_commitment ON practice_session (commitment) WHERE commitment IS NOT NULL;
 CREATE INDEX practice_session_cohort ON practice_session (cohort, person);
 CREATE TRIGGER practice_session_only_erased BEFORE UPDATE ON practice_session
 WHEN new.person IS NOT NULL OR new.id <> old.id OR new.uid <> old.uid OR new.cohort <> old.cohort OR new.series <> old.series
@@ -33,7 +34,7 @@ CREATE TABLE practice_answer (
     content TEXT NOT NULL,
     line_chain INTEGER NOT NULL,
     line_number INTEGER NOT NULL,
-    CONSTRAINT practice_answer_once UNIQUE (session, number),
+    CONSTRAINT practice_answer_session_unique UNIQUE (session, number),
     CONSTRAINT practice_answer_line_unique UNIQUE (line_chain, line_number),
     CONSTRAINT practice_answer_line_exists FOREIGN KEY (line_chain, line_number) REFERENCES journal (chain, number)
 ) STRICT;
@@ -103,6 +104,7 @@ CREATE TABLE skill (
     CONSTRAINT skill_line_exists FOREIGN KEY (line_chain, line_number) REFERENCES journal (chain, number)
 ) STRICT;
 CREATE INDEX skill_person ON skill (person);
+CREATE INDEX skill_commitment ON skill (commitment) WHERE commitment IS NOT NULL;
 CREATE INDEX skill_withdraws ON skill (withdraws) WHERE withdraws IS NOT NULL;
 CREATE TRIGGER skill_only_erased BEFORE UPDATE ON skill
 WHEN new.person IS NOT NULL OR new.id <> old.id OR new.uid <> old.uid OR new.withdraws IS NOT old.withdraws OR new.content <> old.content
@@ -110,3 +112,10 @@ WHEN new.person IS NOT NULL OR new.id <> old.id OR new.uid <> old.uid OR new.wit
 BEGIN SELECT RAISE(ABORT, 'skill_only_erased'); END;
 CREATE TRIGGER skill_kept BEFORE DELETE ON skill
 BEGIN SELECT RAISE(ABORT, 'skill_kept'); END;
+
+-- Wherever personal data is erased, who it was goes with it.
+CREATE TRIGGER practice_erased AFTER UPDATE OF salt ON personal WHEN new.salt IS NULL
+BEGIN
+    UPDATE practice_session SET person = NULL WHERE commitment = new.commitment AND person IS NOT NULL;
+    UPDATE skill SET person = NULL WHERE commitment = new.commitment AND person IS NOT NULL;
+END;
