@@ -26,7 +26,7 @@ const std::vector<VerbGroup>& verbGroups()
           makeLeaveAdd, makeLeaveWithdraw, makeRegimeAdd, makeProgramme}},
         {"People", {makePersonAdd, makePersonChange, makePersonErase}},
         {"Looking after a store", {makeProve, makeHealth, makeBackUp, makeAccount}},
-        {"Practice", {makeFigures}}};
+        {"Practice", {makePractice, makeSkill, makeFigures}}};
     return groups;
 }
 

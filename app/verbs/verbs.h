@@ -69,6 +69,8 @@ std::unique_ptr<Verb> makeProve();
 std::unique_ptr<Verb> makeHealth();
 std::unique_ptr<Verb> makeBackUp();
 std::unique_ptr<Verb> makeAccount();
+std::unique_ptr<Verb> makePractice();
+std::unique_ptr<Verb> makeSkill();
 std::unique_ptr<Verb> makeFigures();
 
 } // namespace cupule::app
