@@ -6,6 +6,7 @@
 #include "core/store/audits.h"
 #include "core/store/health.h"
 #include "core/store/photos.h"
+#include "core/store/practice.h"
 #include "core/store/search.h"
 #include "tests/store/old_stores.h"
 #include "tests/store/store_fixture.h"
@@ -67,6 +68,10 @@ TEST_CASE("a store of every released version becomes what a new one is, and keep
     CHECK(need(bench.store->search().find("Hollin", 10)).size() == 1);
     CHECK(need(bench.store->search().find("curled", 10)).size() == 1);
     CHECK(need(bench.store->trees().near(52, -2, 100, 5)).size() == 1);
+    PracticeSession practice;
+    practice.id = bench.ids.make();
+    bench.change([&](Change& c) { need(bench.store->practice().begin(c, practice, old.person.id)); });
+    CHECK(need(bench.store->practice().find(practice.id))->person == old.person.id);
     CHECK(need(bench.store->journal().prove()).whole);
     const auto health = need(examineStore(*bench.store));
     for (const auto& fault : health.faults)
