@@ -13,7 +13,7 @@ case "${1:-}" in "" | --window) ;; *) sed -n '2,7p' "$0" >&2; exit 2 ;; esac
 install_packages $build_packages $window_packages
 export LC_ALL=C.UTF-8
 mkdir -p build
-configure_and_build build/release cupule make_season make_practice -- -DCMAKE_BUILD_TYPE=Release
+configure_and_build build/release cupule make_season -- -DCMAKE_BUILD_TYPE=Release
 
 out=demo/out
 store=$out/tharn-vale.cupule
