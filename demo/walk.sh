@@ -126,6 +126,16 @@ head -n 3 $out/last.txt
 grep -c 'accepted' $out/last.txt | sed 's/$/ accepted in all./'
 rm -f $out/routine.txt
 
+tell "Over a hundred such records still wait. Jonah puts them into a batch, and chance draws as many as Ruth must look at."
+as jonah audit make $store --auditor RA --tolerable 10
+tell "Ruth sees one after the other, some of them decided before, and is not told which. She would accept every one."
+as ruth audit next $store 1
+looks=$(as jonah audit show $store 1 --json | sed -n 's/^ *"to_answer": \([0-9]*\).*/\1/p')
+for place in $(seq "$looks"); do quietly ruth audit answer $store 1 "$place" accept; done
+tail -n 1 $out/last.txt
+tell "So Jonah closes the batch: all of it is accepted in one step, and the program says how sure that is, and of what it is not."
+as jonah audit finish $store 1
+
 . demo/walk_samples.sh
 
 on 2026-10-24

@@ -79,9 +79,12 @@ Status acceptAll(Session& session, Change& change, const AuditRound& round, Audi
         if (auto looked = look(progress, done++, round.stays.size()); !looked)
             return looked;
         const auto may = gate->may(row, {session.me()});
-        if (!may)
-            return fail(may.error());
-        if (!may->front()) // somebody was linked to it since the batch was made
+        const auto undivided = gate->undivided(row);
+        if (!may || !undivided)
+            return fail(may ? undivided.error() : may.error());
+        if (!*undivided) // a change came in from another device
+            step.left.push_back({row.id, "revised"});
+        else if (!may->front()) // somebody was linked to it since the batch was made
             step.left.push_back({row.id, "may-not"});
         else if (auto accepted = accept(session, change, row, step.audit); !accepted)
             return accepted;

@@ -5,6 +5,7 @@
 #include "core/store/leaves.h"
 #include "core/store/people.h"
 #include "core/store/places.h"
+#include "core/store/revisions.h"
 #include "core/task/deciding.h"
 #include "core/task/lines.h"
 
@@ -63,7 +64,18 @@ Result<bool> AuditGate::untouched(const VisitRow& row)
     const auto decisions = m_session.store().decisions().ofVisit(row.id);
     if (!decisions)
         return fail(decisions.error());
-    return standingDecisions(*decisions).empty();
+    const auto whole = undivided(row);
+    if (!whole)
+        return whole;
+    return *whole && standingDecisions(*decisions).empty();
+}
+
+Result<bool> AuditGate::undivided(const VisitRow& row)
+{
+    const auto heads = m_session.store().revisions().heads(row.id);
+    if (!heads)
+        return fail(heads.error());
+    return heads->size() == 1;
 }
 
 } // namespace cupule

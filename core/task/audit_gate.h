@@ -19,8 +19,10 @@ public:
     [[nodiscard]] const std::vector<Person>& people() const { return m_people; }
     /// Whether a verifier may decide on the record as it stands (rules/deciding.h), in the order of `verifiers`.
     Result<std::vector<bool>> may(const VisitRow& row, const std::vector<Uid>& verifiers);
-    /// Whether anything has been decided on it that still stands.
+    /// Nothing that still stands has been decided on it, and its newest revision is the only one.
     Result<bool> untouched(const VisitRow& row);
+    /// Its newest revision is the only one: no changes of another device are joined with it.
+    Result<bool> undivided(const VisitRow& row);
 
 private:
     explicit AuditGate(Session& session) : m_session(session) {}

@@ -39,8 +39,10 @@ std::vector<Decision> standingDecisions(const std::vector<Decision>& all)
             standing.push_back(decision);
             continue;
         }
-        const auto mine = std::find_if(standing.rbegin(), standing.rend(),
-                                       [&](const Decision& earlier) { return earlier.by == decision.by; });
+        const auto mine = std::find_if(standing.rbegin(), standing.rend(), [&](const Decision& earlier) {
+            return earlier.by == decision.by && earlier.revision == decision.revision &&
+                   earlier.outcome != Outcome::reopen && earlier.outcome != Outcome::withdraw;
+        });
         if (mine != standing.rend())
             standing.erase(std::next(mine).base());
     }

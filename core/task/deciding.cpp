@@ -50,13 +50,16 @@ DecidedState stateOf(const DecidingFacts& facts, const Subject& subject)
     return stateAfter(on, fresh, facts.people);
 }
 
-/// The last content before the head that its decisions have settled, with the state they gave it.
+/// The last content before the head that its decisions have settled, with the state they gave it. What was decided before the
+/// record was last reopened counts no longer.
 void settledBefore(const DecidingFacts& facts, const Subject& head, VisitStanding& standing)
 {
+    const auto reopened = std::find_if(facts.standing.rbegin(), facts.standing.rend(),
+                                       [](const Decision& decision) { return decision.outcome == Outcome::reopen; });
     std::vector<Subject> subjects;
-    for (const auto& decision : facts.standing)
-        if (subjectOf(decision) != head && std::find(subjects.begin(), subjects.end(), subjectOf(decision)) == subjects.end())
-            subjects.push_back(subjectOf(decision));
+    for (auto decision = reopened.base(); decision != facts.standing.end(); ++decision)
+        if (subjectOf(*decision) != head && std::find(subjects.begin(), subjects.end(), subjectOf(*decision)) == subjects.end())
+            subjects.push_back(subjectOf(*decision));
     for (const auto& subject : subjects) {
         const DecidedState state = stateOf(facts, subject);
         if (state.state == RecordState::submitted)
@@ -201,8 +204,6 @@ Status settleVisit(Session& session, Change& change, const Uid& visit, const std
     const VisitStanding standing = facts->standingNow();
     if (auto set = session.store().visits().setStanding(change, visit, standing, kind, reason); !set)
         return set;
-    if (standing.correctionWaits)
-        return refreshVisit(session, change, visit);
     const auto find = findOf(session, *facts, standing);
     if (!find)
         return fail(find.error());
