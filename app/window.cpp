@@ -11,17 +11,20 @@
 #include "app/text.h"
 #include "app/words.h"
 #include "core/base/file.h"
+#include "core/report/practice_sheet.h"
 #include "core/task/account.h"
 #include "core/task/notice.h"
 #include "core/task/sample_papers.h"
 #include "ui/bridge/plurals.h"
 #include "ui/bridge/text.h"
+#include "ui/bridge/words_practice.h"
 #include "ui/daysheet/day_view.h"
 #include "ui/print/pdf.h"
 #include "ui/review/review_view.h"
 #include "ui/samples/samples_view.h"
 #include "ui/shell/main_window.h"
 #include "ui/theme/theme.h"
+#include "ui/training/results_page.h"
 #include "ui/training/training_view.h"
 #include "ui/trees/trees_view.h"
 
@@ -78,6 +81,35 @@ Status writeNotice(Session& session, const Uid& visit, const QString& path)
     if (!data)
         return tl::unexpected<Fault>(data.error());
     return writeFile(ui::utf8(path), ui::documentPdf(report::notice(*data, session.pack(), BridgeWords())));
+}
+
+Status writePracticeSheet(const CohortResults& cohort, int recruit, const PracticeResults& shown, const PracticeRules& rules, Session& session, bool names,
+                          const QString& path)
+{
+    const auto who = [&](const RecruitResults& one) { return !names ? std::string() : one.name.empty() ? one.code : one.name; };
+    report::PracticeSheet sheet;
+    sheet.storeName = session.info().name;
+    sheet.demonstration = session.info().demonstration;
+    sheet.made = session.today();
+    sheet.cohort = cohort.cohort;
+    sheet.limits = rules.limits;
+    sheet.prevalence = rules.prevalence;
+    sheet.results = shown;
+    if (recruit >= 0) {
+        const RecruitResults& one = cohort.recruits[static_cast<std::size_t>(recruit)];
+        sheet.who = who(one);
+        sheet.next = one.next;
+    } else {
+        sheet.ofCohort = true;
+        sheet.next = cohort.next;
+        sheet.agreement = cohort.agreement;
+        sheet.agreementPeople = cohort.agreementPeople;
+        sheet.agreementQuestions = cohort.agreementQuestions;
+        for (const RecruitResults& one : cohort.recruits)
+            sheet.recruits.push_back({who(one), one.results.answers, one.results.right, one.galls, one.hosts,
+                                      one.next.empty() ? std::string() : ui::utf8(ui::topicText({one.next.front().kind, one.next.front().subject}, session.pack()))});
+    }
+    return writePaper(ui::utf8(path), report::practiceSheet(sheet, session.pack(), BridgeWords()));
 }
 
 void restoreLook(ui::Look& look, ui::Settings& settings)
@@ -156,7 +188,11 @@ int runWindow(int argc, char** argv, const std::string& store, const std::string
                               review->setNoticeWriter(&writeNotice);
                               window.addPlace(review);
                           },
-                          [&] { window.addPlace(new ui::TrainingView(bench, window.prompts(), &window)); },
+                          [&] {
+                              auto* practice = new ui::TrainingView(bench, window.prompts(), &window);
+                              practice->results().setSheetWriter(&writePracticeSheet);
+                              window.addPlace(practice);
+                          },
                           [&] {
                               if (!store.empty())
                                   window.openNamed(ui::text(store));

@@ -61,6 +61,18 @@ Result<PhotoCase> addPhotoCase(Session& session, PhotoCase made)
     return made;
 }
 
+Result<std::vector<std::string>> photoCasePictures(Session& session, const PhotoCase& photoCase)
+{
+    std::vector<std::string> paths;
+    for (const std::string& picture : photoCase.pictures) {
+        auto path = session.store().media().path(picture);
+        if (!path)
+            return fail(std::move(path.error()));
+        paths.push_back(std::move(*path));
+    }
+    return paths;
+}
+
 Status addPhotoKey(Session& session, const Uid& photoCase, const std::vector<PhotoTruth>& truths)
 {
     if (auto may = session.needOneOf({Role::trainer, Role::office}); !may)

@@ -14,6 +14,8 @@ namespace cupule {
 /// Takes the pictures into the store's media folder. `made.pictures` holds paths of files; id, moment and maker are filled in. Faults
 /// "photo-case.form" (argument "why": as of photoCaseFault), those of the media folder, "file.open".
 Result<PhotoCase> addPhotoCase(Session& session, PhotoCase made);
+/// Where its pictures lie, in their order. Fault "media.missing".
+Result<std::vector<std::string>> photoCasePictures(Session& session, const PhotoCase& photoCase);
 /// One's own key; a later one takes the place of an earlier. Faults "photo-case.unknown", "photo-case.form".
 Status addPhotoKey(Session& session, const Uid& photoCase, const std::vector<PhotoTruth>& truths);
 

@@ -1,12 +1,14 @@
 #include "tests/gui/every_screen.h"
 
 #include <QFile>
+#include <QImage>
 
 #include "core/protocol/pack_reader.h"
 #include "core/task/day.h"
 #include "core/task/programme.h"
 #include "tests/gui/at_desk.h"
 #include "tests/gui/batch_store.h"
+#include "tests/gui/practised.h"
 #include "ui/daysheet/evidence_dialog.h"
 #include "ui/daysheet/hand_in_dialog.h"
 #include "ui/daysheet/place_dialog.h"
@@ -20,6 +22,9 @@
 #include "ui/shell/leafing_dialog.h"
 #include "ui/shell/programme_dialog.h"
 #include "ui/shell/store_dialogs.h"
+#include "ui/training/cases_page.h"
+#include "ui/training/photo_cases_dialog.h"
+#include "ui/training/training_view.h"
 #include "ui/trees/tree_dialogs.h"
 #include "ui/trees/trees_view.h"
 #include "ui/widgets/checklist.h"
@@ -97,6 +102,50 @@ void filledPlaces(const ScreenCheck& check)
     check("a decision with its reasons", ruth.window);
 }
 
+/// Walk, Cases in all their states, and Results of a course.
+void practicePages(const ScreenCheck& check)
+{
+    WholeWindow window(look());
+    window.bench().setToday(*CivilDate::make(2026, 6, 13));
+    settle(window, {1366, 768});
+    window.activateWindow();
+    REQUIRE(window.openEmpty(person("PL", "Petra Lind"), {Role::trainer, Role::volunteer}));
+    window.goToPlace(QStringLiteral("practice"));
+    quiet(window.bench());
+    auto& view = *window.findChild<ui::TrainingView*>();
+    const auto shown = [&](const char* name) {
+        quiet(window.bench());
+        settle(window, {1366, 768});
+        check(name, window);
+    };
+    shown("a walk begun");
+    view.showPage(ui::TrainingView::Page::cases);
+    shown("the setup of a session");
+    ui::CasesDesk& desk = view.cases().desk();
+    PracticeWish wish;
+    wish.cases = 2;
+    wish.seed = 3;
+    REQUIRE(desk.begin(wish, {}, {}));
+    shown("a case");
+    desk.give(desk.item().options.front());
+    shown("a case, how sure");
+    while (desk.phase() != ui::CasesDesk::Phase::feedback)
+        desk.phase() == ui::CasesDesk::Phase::sureness ? desk.sure(80) : desk.give(desk.item().options.front());
+    shown("a case with its key");
+    desk.next();
+    while (desk.phase() != ui::CasesDesk::Phase::done) {
+        if (desk.phase() == ui::CasesDesk::Phase::feedback)
+            desk.next();
+        else
+            desk.phase() == ui::CasesDesk::Phase::sureness ? desk.sure(80) : desk.give(desk.item().options.front());
+    }
+    shown("a session that is done");
+    desk.stop();
+    practiseCourse(*window.bench().session(), "Spring course", 2);
+    view.showPage(ui::TrainingView::Page::results);
+    shown("results of a course");
+}
+
 /// Shows a dialog without waiting for its end.
 void shown(const ScreenCheck& check, const char* name, QDialog& dialog)
 {
@@ -130,6 +179,16 @@ QString badTable(WholeWindow& window)
     file.write("tree,site,date,time,observer,grid ref\n"
                "T-01,Tanner's Hanger,03/04/2026,09:10,MH,SO 5487 4391\n"
                "T-02,Tanner's Hanger,03/04/2026,09:30,MH,SO 5488 439\n");
+    return path;
+}
+
+/// A small picture in a file.
+QString invented(WholeWindow& window)
+{
+    const QString path = window.file(QStringLiteral("gall on an old leaf.png"));
+    QImage image(120, 90, QImage::Format_RGB32);
+    image.fill(Qt::darkGreen);
+    REQUIRE(image.save(path));
     return path;
 }
 
@@ -185,6 +244,11 @@ void dialogsOfTheStore(const ScreenCheck& check)
     shown(check, "what a photo shows", evidence);
     ui::PlaceDialog places({}, {}, [] { return std::vector<PlaceOffer>{}; }, &maud.window);
     shown(check, "where a visit was", places);
+    ui::Prompts asks;
+    REQUIRE(maud.window.bench().session()->profile().is(Role::office));
+    ui::PhotoCasesDialog photoCases(maud.window.bench(), asks, &maud.window);
+    photoCases.addPhotos({invented(maud.window)});
+    shown(check, "cases from photos", photoCases);
     ui::ImportDialog taken(maud.window.bench(), {badTable(maud.window)}, &maud.window);
     taken.setVisible(true);
     quiet(maud.window.bench());
@@ -243,6 +307,7 @@ void everyPlace(const ScreenCheck& check)
     emptyPlaces(check);
     draftVisit(check);
     filledPlaces(check);
+    practicePages(check);
 }
 
 void everyDialog(const ScreenCheck& check)

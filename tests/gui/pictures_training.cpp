@@ -1,7 +1,12 @@
 // The place Practice: the walk on the trainer's page and on the wall.
 
+#include <QTest>
+
 #include "tests/gui/picture_book.h"
+#include "tests/gui/practised.h"
 #include "tests/gui/whole_window.h"
+#include "ui/training/cases_page.h"
+#include "ui/training/results_page.h"
 #include "ui/training/training_view.h"
 #include "ui/training/walk_page.h"
 
@@ -70,8 +75,62 @@ private:
     ui::PresenterWindow* m_presenter;
 };
 
+ui::TrainingView& viewOf(WholeWindow& window)
+{
+    return *window.findChild<ui::TrainingView*>();
+}
+
+std::unique_ptr<QWidget> setup()
+{
+    auto window = practice();
+    viewOf(*window).showPage(ui::TrainingView::Page::cases);
+    return window;
+}
+
+/// A case with its first question answered; `told`: answered to its end.
+std::unique_ptr<QWidget> aCase(bool sure, bool told)
+{
+    auto window = practice();
+    viewOf(*window).showPage(ui::TrainingView::Page::cases);
+    ui::CasesDesk& desk = viewOf(*window).cases().desk();
+    PracticeWish wish;
+    wish.cases = 40;
+    wish.month = 6;
+    wish.seed = 7;
+    desk.begin(wish, {}, {});
+    while (told && desk.phase() != ui::CasesDesk::Phase::feedback) {
+        if (desk.phase() == ui::CasesDesk::Phase::sureness)
+            desk.sure(80);
+        else
+            desk.give(desk.question() % 3 == 1 ? desk.item().options.back() : desk.item().right.front());
+    }
+    if (sure)
+        desk.give(desk.item().options.front());
+    return window;
+}
+
+std::unique_ptr<QWidget> results(bool filled, int recruit)
+{
+    auto window = practice();
+    if (filled)
+        practiseCourse(*window->bench().session(), "Spring course, Tharn Vale", 20);
+    viewOf(*window).showPage(ui::TrainingView::Page::results);
+    const auto quiet = [&] { (void)QTest::qWaitFor([&] { return !window->bench().jobs().busy(); }, 20000); };
+    quiet();
+    viewOf(*window).results().desk().show(recruit);
+    quiet();
+    return window;
+}
+
 bool addAll()
 {
+    addPicture({QStringLiteral("practice-cases-setup"), &setup, true});
+    addPicture({QStringLiteral("practice-cases"), [] { return aCase(false, false); }, true});
+    addPicture({QStringLiteral("practice-cases-sure"), [] { return aCase(true, false); }, true});
+    addPicture({QStringLiteral("practice-cases-told"), [] { return aCase(false, true); }, true});
+    addPicture({QStringLiteral("practice-results"), [] { return results(true, -1); }, true});
+    addPicture({QStringLiteral("practice-results-one"), [] { return results(true, 7); }, true});
+    addPicture({QStringLiteral("practice-results-empty"), [] { return results(false, -1); }, true});
     addPicture({QStringLiteral("practice-walk"), &walk, true});
     addPicture({QStringLiteral("practice-walk-begun"), [] { return practice(); }, true});
     for (const char* subject : {"K01", "K02", "S01", "S02", "S06", "S16", "S20", "S27", "going out"})

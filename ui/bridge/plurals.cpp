@@ -43,6 +43,8 @@ constexpr auto singulars = std::to_array<Singular>({
      "%n photo lies in the tray: in Day, P shows which visit is proposed for it."},
     {"%n samples", "%n sample"},
     {"%n steps", "%n step"},
+    {"%n recruits", "%n recruit"},
+    {"%n answers", "%n answer"},
     {", %n skipped", ", %n skipped"},
     {"%n trees", "%n tree"},
     {"%n stops", "%n stop"},

@@ -11,6 +11,8 @@ class QTabBar;
 
 namespace cupule::ui {
 
+class CasesPage;
+class ResultsPage;
 class WalkPage;
 
 class TrainingView : public Place {
@@ -29,18 +31,22 @@ public:
     bool takePhotos(const QStringList& paths) override;
     [[nodiscard]] QStringList help() const override;
 
-    enum class Page { walk };
+    enum class Page { walk, cases, results };
     void showPage(Page page);
     [[nodiscard]] WalkPage& walk() { return *m_walk; }
+    [[nodiscard]] CasesPage& cases() { return *m_cases; }
+    [[nodiscard]] ResultsPage& results() { return *m_results; }
 
 private:
-    void buildCommands();
+    void buildCommands(Prompts& prompts);
     void entered(int page);
 
     Workbench& m_bench;
     QTabBar* m_tabs;
     QStackedWidget* m_stack;
     WalkPage* m_walk;
+    CasesPage* m_cases;
+    ResultsPage* m_results;
 };
 
 } // namespace cupule::ui

@@ -136,9 +136,8 @@ QWidget* WalkPage::buildNotes()
     m_beside = new QBoxLayout(QBoxLayout::TopToBottom, box);
     m_beside->setContentsMargins(14, 12, 14, 12);
     auto* notes = new QVBoxLayout;
-    auto* photos = new QVBoxLayout;
     auto* coming = new QVBoxLayout;
-    for (QVBoxLayout* column : {notes, photos, coming})
+    for (QVBoxLayout* column : {notes, coming})
         column->setSpacing(6);
     auto* notesHead = new RoleLabel(TextRole::heading, tr("Your notes, on this screen only"), box);
     notesHead->setWordWrap(true);
@@ -148,6 +147,25 @@ QWidget* WalkPage::buildNotes()
     m_notes->setAccessibleName(tr("Your notes for this step"));
     m_notes->setPlaceholderText(tr("what to ask, what to hand round"));
     m_notes->setMinimumHeight(40);
+    m_nextHead = new RoleLabel(TextRole::caption, box, Tone::second);
+    m_nextHead->setWordWrap(true);
+    m_next = new SlideView(m_desk, box);
+    m_next->setObjectName(QStringLiteral("walkNext"));
+    notes->addWidget(notesHead);
+    notes->addWidget(m_notes, 1);
+    coming->addWidget(m_nextHead);
+    coming->addWidget(m_next, 1);
+    m_beside->addLayout(notes, 3);
+    m_beside->addLayout(buildPhotos(box), 2);
+    m_beside->addLayout(coming, 2);
+    connect(m_notes, &QPlainTextEdit::textChanged, this, &WalkPage::takeNotes);
+    return area;
+}
+
+QLayout* WalkPage::buildPhotos(QWidget* box)
+{
+    auto* photos = new QVBoxLayout;
+    photos->setSpacing(6);
     auto* photosHead = new RoleLabel(TextRole::heading, tr("Your photos beside the figure"), box);
     photosHead->setWordWrap(true);
     m_photos = new QListWidget(box);
@@ -162,21 +180,9 @@ QWidget* WalkPage::buildNotes()
     buttons->addWidget(add);
     buttons->addWidget(m_away);
     buttons->addStretch(1);
-    m_nextHead = new RoleLabel(TextRole::caption, box, Tone::second);
-    m_nextHead->setWordWrap(true);
-    m_next = new SlideView(m_desk, box);
-    m_next->setObjectName(QStringLiteral("walkNext"));
-    notes->addWidget(notesHead);
-    notes->addWidget(m_notes, 1);
     photos->addWidget(photosHead);
     photos->addWidget(m_photos, 1);
     photos->addLayout(buttons);
-    coming->addWidget(m_nextHead);
-    coming->addWidget(m_next, 1);
-    m_beside->addLayout(notes, 3);
-    m_beside->addLayout(photos, 2);
-    m_beside->addLayout(coming, 2);
-    connect(m_notes, &QPlainTextEdit::textChanged, this, &WalkPage::takeNotes);
     connect(add, &QPushButton::clicked, this, qOverload<>(&WalkPage::addPhotos));
     connect(m_away, &QPushButton::clicked, this, [this] {
         if (m_photos->currentRow() >= 0)
@@ -186,7 +192,7 @@ QWidget* WalkPage::buildNotes()
         if (!m_setting)
             m_desk.setCaption(m_desk.current(), m_photos->row(item), item->text());
     });
-    return area;
+    return photos;
 }
 
 void WalkPage::placeNotes()

@@ -13,6 +13,7 @@
 class QBoxLayout;
 class QComboBox;
 class QLabel;
+class QLayout;
 class QListWidget;
 class QPlainTextEdit;
 class QPushButton;
@@ -49,6 +50,7 @@ private:
     QWidget* buildChooser();
     QWidget* buildSlide();
     QWidget* buildNotes();
+    QLayout* buildPhotos(QWidget* box);
     void placeNotes();
     void refreshList();
     void refreshStep();

@@ -1,0 +1,69 @@
+// Every question that a case can ask has words, with every option and every reason.
+
+#include "tests/gui/gui_support.h"
+
+#include <set>
+
+#include <QRegularExpression>
+
+#include "core/protocol/pack_reader.h"
+#include "core/training/custody_order.h"
+#include "ui/bridge/words_practice.h"
+
+using namespace cupule;
+
+namespace {
+
+/// A sentence with a place left open, an id of the pack or a stored name in it.
+bool isRaw(const QString& words)
+{
+    static const QRegularExpression raw(QStringLiteral("%[0-9]|[{}]|\\b[KS][0-9]{2}\\b|-judged|gall-line|wrong-host|#"));
+    return words.isEmpty() || words.contains(raw);
+}
+
+} // namespace
+
+TEST_CASE("every question of practice, its options and what stands behind the key have words", "[gui][words][practice]")
+{
+    const Pack& pack = builtInPack();
+    int asked = 0;
+    std::set<AskedKind> kinds;
+    for (const int month : {1, 4, 6, 10})
+        for (const Topic& topic : topicsOf(pack, {"MAR", month, 2026})) {
+            CHECK(!isRaw(ui::topicText(topic, pack)));
+            CaseRequest request;
+            request.seed = 5;
+            request.number = month;
+            request.topic = topic;
+            request.step = 1 + month % 5;
+            request.place = {"MAR", month, 2026};
+            const auto practice = makeCase(pack, request);
+            for (const AskedItem& item : practice ? practice->asked : std::vector<AskedItem>{}) {
+                ++asked;
+                kinds.insert(item.kind);
+                INFO(askedName(item.kind) << " " << item.subject);
+                CHECK(!isRaw(ui::askedText(item, pack)));
+                CHECK(!isRaw(ui::subjectText(item.kind, item.subject, pack)));
+                for (const std::string& option : item.options) {
+                    INFO(option);
+                    CHECK(!isRaw(ui::optionText(item, option, pack)));
+                }
+                if (const QString because = ui::becauseText(item, pack); !because.isEmpty())
+                    CHECK(!isRaw(because));
+            }
+        }
+    CHECK(asked > 200);
+    CHECK(kinds.size() == std::size(askedKinds));
+    for (const std::string_view step : custodySteps())
+        CHECK(!isRaw(ui::custodyStepText(std::string(step))));
+    for (const AskedKind kind : askedKinds)
+        CHECK(!isRaw(ui::askedKindText(kind)));
+    for (const DifficultyStep& step : difficultySteps())
+        CHECK(!isRaw(ui::difficultyText(step)));
+}
+
+TEST_CASE("ready is a word, and what is not known yet is never called not ready", "[gui][words][practice]")
+{
+    CHECK(ui::readinessText(Readiness::ready) == QStringLiteral("Ready"));
+    CHECK(ui::readinessText(Readiness::notYetKnown) == QStringLiteral("not yet known"));
+}
