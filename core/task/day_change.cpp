@@ -153,8 +153,8 @@ Status leaveVisit(Session& session, const Uid& visit)
     const auto stored = storedVisit(session, visit);
     if (!stored)
         return fail(stored.error());
-    if (!stored->row.standing.head.isNull() || session.info().readOnly)
-        return {};
+    if (!stored->row.standing.head.isNull() || session.info().readOnly || session.hidden())
+        return {}; // in the hidden mode nothing can have been typed
     auto change = session.begin();
     if (!change)
         return fail(change.error());

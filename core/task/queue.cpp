@@ -2,10 +2,12 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 
 #include "core/base/text.h"
 #include "core/record/json_text.h"
 #include "core/store/decisions.h"
+#include "core/store/people.h"
 #include "core/store/settings.h"
 #include "core/store/visits.h"
 #include "core/task/change_settings.h"
@@ -102,6 +104,7 @@ Result<std::vector<QueueLine>> linesOf(Session& session, const std::vector<Visit
 {
     std::vector<QueueLine> lines;
     const Sight sight = reviewSight(session);
+    std::map<Uid, std::string> names;
     for (const VisitRow& row : rows) {
         QueueLine line{visitLine(row), {row.shown.queueRank, row.shown.queueCode}, std::nullopt};
         if (row.shown.positive) {
@@ -110,6 +113,13 @@ Result<std::vector<QueueLine>> linesOf(Session& session, const std::vector<Visit
                 return fail(metres.error());
             line.nearestFindMetres = *metres;
         }
+        if (sight.people && !row.observer.isNull() && !names.contains(row.observer)) {
+            const auto person = session.store().people().find(row.observer);
+            if (!person)
+                return fail(person.error());
+            names[row.observer] = *person ? (*person)->name : std::string();
+        }
+        line.observerName = names[row.observer];
         hide(sight, line.line);
         lines.push_back(std::move(line));
     }
@@ -125,7 +135,9 @@ const std::vector<std::string>& queueCodes()
     return codes;
 }
 
-Result<QueueFound> findInQueue(Session& session, const QueueWanted& wanted)
+namespace {
+
+Result<QueueFilter> filterOf(Session& session, const QueueWanted& wanted)
 {
     QueueFilter filter;
     if (auto show = showOf(wanted.which, filter); !show)
@@ -145,7 +157,42 @@ Result<QueueFound> findInQueue(Session& session, const QueueWanted& wanted)
             return fail(corners.error());
         filter.corners = *corners;
     }
-    auto visits = session.store().visits().queueMatching(filter, mostFound + 1);
+    return filter;
+}
+
+} // namespace
+
+Result<std::int64_t> recordsToLookThrough(Session& session, const QueueWanted& wanted)
+{
+    QueueFilter filter;
+    if (auto show = showOf(wanted.which, filter); !show)
+        return fail(show.error());
+    switch (filter.show) {
+    case QueueShow::accepted:
+        return session.store().visits().count(RecordState::accepted);
+    case QueueShow::rejected:
+        return session.store().visits().count(RecordState::rejected);
+    case QueueShow::returned:
+        return session.store().visits().count(RecordState::returned);
+    case QueueShow::waiting:
+    case QueueShow::corrections:
+        break;
+    }
+    return session.store().visits().queueCount();
+}
+
+Status mayNarrowTo(Session& session, const QueueWanted& wanted)
+{
+    const auto filter = filterOf(session, wanted);
+    return filter ? Status() : fail(filter.error());
+}
+
+Result<QueueFound> findInQueue(Session& session, const QueueWanted& wanted)
+{
+    const auto filter = filterOf(session, wanted);
+    if (!filter)
+        return fail(filter.error());
+    auto visits = session.store().visits().queueMatching(*filter, mostFound + 1);
     if (!visits)
         return fail(visits.error());
     QueueFound found{std::move(*visits), false};

@@ -2,6 +2,7 @@
 
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -30,6 +31,10 @@ struct QueueFound {
     bool more = false;                      ///< there are more than that
 };
 
+/// How many records may have to be looked at for that.
+Result<std::int64_t> recordsToLookThrough(Session& session, const QueueWanted& wanted);
+/// Faults of findInQueue without looking.
+Status mayNarrowTo(Session& session, const QueueWanted& wanted);
 /// Faults "queue.square" (no square of a grid), "queue.dates" (the last day lies before the first), "queue.which".
 Result<QueueFound> findInQueue(Session& session, const QueueWanted& wanted);
 /// Lines of records by their ids, in this order; ids that are not known are left out.

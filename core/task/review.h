@@ -17,6 +17,7 @@ struct QueueLine {
     VisitLine line;
     QueuePlace place;                       ///< why it stands there
     std::optional<double> nearestFindMetres;
+    std::string observerName = {};          ///< empty where the viewer's role does not allow it
 };
 
 /// An accepted find near a record.

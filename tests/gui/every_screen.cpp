@@ -6,15 +6,19 @@
 #include "core/protocol/pack_reader.h"
 #include "core/task/day.h"
 #include "core/task/programme.h"
-#include "tests/gui/at_desk.h"
 #include "tests/gui/batch_store.h"
 #include "tests/gui/practised.h"
+#include "tests/gui/review_scene.h"
 #include "ui/daysheet/evidence_dialog.h"
 #include "ui/daysheet/hand_in_dialog.h"
 #include "ui/daysheet/place_dialog.h"
 #include "ui/daysheet/sample_dialog.h"
 #include "ui/photos/measure_dialog.h"
+#include "ui/review/agreement_dialog.h"
 #include "ui/review/audit_dialog.h"
+#include "ui/review/conflict_dialog.h"
+#include "ui/review/narrow_dialog.h"
+#include "ui/review/review_view.h"
 #include "ui/samples/label_dialog.h"
 #include "ui/samples/sample_dialogs.h"
 #include "ui/shell/cautions_dialog.h"
@@ -146,6 +150,20 @@ void practicePages(const ScreenCheck& check)
     shown("results of a course");
 }
 
+void reviewPlaces(const ScreenCheck& check)
+{
+    const FindStore store;
+    moveApart(store);
+    Desk ruth(person("RA", "Ruth Abara"), {Role::verifier}, store.path);
+    quiet(ruth.window.bench());
+    ruth.window.goToPlace(QStringLiteral("review"));
+    settle(ruth.window, {1366, 768});
+    check("a record with two versions", ruth.window);
+    ruth.window.bench().setHidden(true);
+    settle(ruth.window, {1366, 768});
+    check("the hidden mode", ruth.window);
+}
+
 /// Shows a dialog without waiting for its end.
 void shown(const ScreenCheck& check, const char* name, QDialog& dialog)
 {
@@ -255,6 +273,24 @@ void dialogsOfTheStore(const ScreenCheck& check)
     shown(check, "taking in a table", taken);
 }
 
+void dialogsOfReview(const ScreenCheck& check)
+{
+    const FindStore store;
+    moveApart(store);
+    Desk ruth(person("RA", "Ruth Abara"), {Role::verifier}, store.path);
+    quiet(ruth.window.bench());
+    ruth.window.goToPlace(QStringLiteral("review"));
+    auto& desk = ruth.window.findChild<ui::ReviewView*>()->desk();
+    ui::NarrowDialog narrowing(desk, &ruth.window);
+    shown(check, "which records", narrowing);
+    ui::ConflictList list(desk.conflicts(), &ruth.window);
+    shown(check, "what has versions that do not agree", list);
+    ui::ConflictDialog conflict(desk, ruth.window.prompts(), desk.conflict(store.visit).value(), &ruth.window);
+    shown(check, "two versions, field by field", conflict);
+    ui::AgreementDialog agreement({}, &ruth.window);
+    shown(check, "how far verifiers agree", agreement);
+}
+
 void dialogsOfTheTrees(const ScreenCheck& check)
 {
     const FindStore store;
@@ -308,6 +344,7 @@ void everyPlace(const ScreenCheck& check)
     draftVisit(check);
     filledPlaces(check);
     practicePages(check);
+    reviewPlaces(check);
 }
 
 void everyDialog(const ScreenCheck& check)
@@ -316,6 +353,7 @@ void everyDialog(const ScreenCheck& check)
     dialogsOfTheStore(check);
     dialogsOfTheTrees(check);
     dialogsOfTheBatches(check);
+    dialogsOfReview(check);
 }
 
 } // namespace cupule::test

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/position/geodesic.h"
 #include "core/task/session.h"
 #include "ui/bridge/dates.h"
 #include "ui/bridge/text.h"
@@ -11,6 +12,7 @@
 #include "ui/map/map_words.h"
 #include "ui/map/place_layer.h"
 #include "ui/map/point_layer.h"
+#include "ui/map/ring_layer.h"
 
 namespace cupule::ui {
 
@@ -98,11 +100,37 @@ void placeOwn(const MapScene& scene, Placing& placing, PlacedScene& out)
     out.layers.push_back(std::make_shared<PlaceLayer>(std::move(places)));
 }
 
+void placeFinds(const MapScene& scene, Placing& placing, PlacedScene& out)
+{
+    constexpr std::size_t mostInSight = 3;
+    std::vector<MapPlace> places;
+    std::optional<PlanePoint> nearest;
+    for (const MapSpot& find : scene.finds) {
+        const auto at = places.size() < mostInSight ? placing.place(find.at, 0) : out.plane->toPlane(find.at);
+        if (!at)
+            continue;
+        nearest = nearest ? nearest : at;
+        places.push_back({find.name, *at, find.uncertaintyMetres, MapShape::find});
+        out.stops.push_back({find.name + (scene.tree ? QStringLiteral(", ") + wayText(scene.tree->at, find.at) : QString()), *at, find.noun});
+    }
+    const auto tree = scene.tree ? out.plane->toPlane(scene.tree->at) : std::nullopt;
+    const double apart = tree && nearest ? std::hypot(tree->easting - nearest->easting, tree->northing - nearest->northing) : 0;
+    std::vector<PlaneRing> rings;
+    for (const MapRing& ring : scene.rings) // a ring far larger than what lies in it must not push everything into one spot
+        if (const auto at = placing.place(ring.about, std::min(ring.metres, apart * 1.2 + 100)))
+            rings.push_back({*at, ring.metres, ring.words});
+    std::optional<PlaneWay> way;
+    if (tree && nearest)
+        way = PlaneWay{*tree, *nearest, distanceText(distanceMetres(scene.tree->at, scene.finds.front().at))};
+    out.layers.push_back(std::make_shared<RingLayer>(std::move(rings), std::move(way)));
+    out.layers.push_back(std::make_shared<PlaceLayer>(std::move(places)));
+}
+
 std::optional<GeoPoint> somewhere(const MapScene& scene)
 {
     if (scene.tree)
         return scene.tree->at;
-    for (const auto* spots : {&scene.visits, &scene.photos, &scene.points, &scene.neighbours})
+    for (const auto* spots : {&scene.visits, &scene.photos, &scene.points, &scene.finds, &scene.neighbours})
         if (!spots->empty())
             return spots->front().at;
     return scene.boundary.empty() ? std::nullopt : std::optional(scene.boundary.front());
@@ -151,6 +179,8 @@ PlacedScene placed(const MapScene& scene)
         out.layers.push_back(std::make_shared<AreaLayer>(std::move(ring)));
     out.layers.push_back(std::make_shared<GridLayer>(out.plane));
     placeNeighbours(scene, placing, out);
+    if (!scene.finds.empty())
+        placeFinds(scene, placing, out);
     placeOwn(scene, placing, out);
     if (!out.stops.empty()) {
         const PlanePoint from = out.stops.front().at;

@@ -24,6 +24,14 @@ struct MapSpot {
     bool operator==(const MapSpot&) const = default;
 };
 
+/// How far something reaches from a place.
+struct MapRing {
+    GeoPoint about;
+    double metres = 0;
+    QString words;                  ///< "8 km: what spread explains"
+    bool operator==(const MapRing&) const = default;
+};
+
 struct MapScene {
     std::string notation = {};              ///< of the store: "OSGB", "IG", "ITM", "WGS84" ...
     std::string gridFolder = {};            ///< of the profile, so that the map and the records agree
@@ -34,10 +42,12 @@ struct MapScene {
     std::vector<MapSpot> visits = {};       ///< of this tree, oldest first
     std::vector<MapSpot> photos = {};
     std::vector<MapSpot> points = {};       ///< of a receiver
+    std::vector<MapSpot> finds = {};        ///< accepted, nearest first; the way to the first one is drawn
+    std::vector<MapRing> rings = {};
     bool operator==(const MapScene&) const = default;
     [[nodiscard]] bool isEmpty() const
     {
-        return !tree && neighbours.empty() && visits.empty() && photos.empty() && points.empty() && boundary.empty();
+        return !tree && neighbours.empty() && visits.empty() && photos.empty() && points.empty() && finds.empty() && boundary.empty();
     }
 };
 

@@ -45,6 +45,12 @@ QPixmap drawn(MapShape shape, const Theme& theme, int side, double ratio)
         painter.setBrush(data::purple);
         painter.drawPolygon(QPolygonF({QPointF(room.center().x(), room.top()), room.bottomRight(), room.bottomLeft()}));
         break;
+    case MapShape::find:
+        painter.setBrush(data::vermilion);
+        painter.drawEllipse(room);
+        painter.setBrush(theme.page);
+        painter.drawEllipse(room.center(), side / 7.0, side / 7.0);
+        break;
     case MapShape::cluster:
         painter.setBrush(theme.page);
         painter.drawEllipse(room);
@@ -63,6 +69,7 @@ int shapeSide(MapShape shape, const QFont& font)
     case MapShape::visit: return scaled(13, font);
     case MapShape::photo: return scaled(15, font);
     case MapShape::point: return scaled(13, font);
+    case MapShape::find: return scaled(14, font);
     case MapShape::cluster: return scaled(26, font);
     }
     return 0;

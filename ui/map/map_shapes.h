@@ -19,6 +19,7 @@ enum class MapShape {
     visit,       ///< square
     photo,       ///< diamond
     point,       ///< triangle: a point of a receiver
+    find,        ///< disc with a dot: an accepted find
     cluster,     ///< disc that carries a count
 };
 

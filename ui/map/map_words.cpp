@@ -73,6 +73,11 @@ QString sceneText(const MapScene& scene)
                          + spotsText(scene.photos, scene.tree, mostSpots) + QLatin1Char('.');
     if (!scene.points.empty())
         sentences << tr("%n points of a receiver", static_cast<int>(scene.points.size())) + QLatin1Char('.');
+    if (!scene.finds.empty())
+        sentences << tr("%n accepted finds", static_cast<int>(scene.finds.size())) + QStringLiteral(": ")
+                         + spotsText(scene.finds, scene.tree, mostSpots) + QLatin1Char('.');
+    for (const MapRing& ring : scene.rings)
+        sentences << ring.words + QLatin1Char('.');
     return sentences.join(QLatin1Char(' '));
 }
 

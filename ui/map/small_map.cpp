@@ -30,7 +30,7 @@ bool sameView(const MapScene& one, const MapScene& other)
         return std::equal(a.begin(), a.end(), b.begin(), b.end(), sameSpot);
     };
     return one.tree.has_value() == other.tree.has_value() && (!one.tree || sameSpot(*one.tree, *other.tree))
-           && all(one.visits, other.visits) && all(one.photos, other.photos) && all(one.points, other.points) && all(one.neighbours, other.neighbours);
+           && all(one.visits, other.visits) && all(one.photos, other.photos) && all(one.points, other.points) && all(one.finds, other.finds) && one.rings == other.rings && all(one.neighbours, other.neighbours);
 }
 
 } // namespace
@@ -146,6 +146,8 @@ void SmallMap::refreshLegend()
         lines.push_back({MapShape::photo, tr("%n photos", nullptr, static_cast<int>(m_scene.photos.size()))});
     if (!m_scene.points.empty())
         lines.push_back({MapShape::point, tr("%n points of a receiver", nullptr, static_cast<int>(m_scene.points.size()))});
+    if (!m_scene.finds.empty())
+        lines.push_back({MapShape::find, tr("%n accepted finds", nullptr, static_cast<int>(m_scene.finds.size()))});
     m_legend->setLines(std::move(lines));
     m_legend->setVisible(!m_compact && !m_legend->lines().empty());
     m_nothing->setVisible(!m_compact && m_scene.isEmpty());

@@ -1,5 +1,6 @@
-// Deciding in two steps, by keys: Ctrl+Enter opens the decision, 1 accepts, 2 returns, 3 rejects; then digits pick reasons,
-// a remark may follow, Ctrl+Enter keeps it, Esc goes back. No button is the default.
+// Deciding in two steps, by keys: Ctrl+Enter opens the decision, 1 accepts, 2 returns, 3 rejects, 4 accepts on a laboratory's report,
+// whose number is then asked for; digits pick reasons, a remark may follow, Ctrl+Enter keeps it, Esc goes back. What the observer will
+// read stands below as it is put together. No button is the default.
 
 #pragma once
 
@@ -26,6 +27,10 @@ public:
     /// Ctrl+Enter: opens the decision, or keeps what is chosen.
     void advance();
 
+Q_SIGNALS:
+    /// A decision was kept; another record is open now.
+    void kept();
+
 protected:
     void keyPressEvent(QKeyEvent* event) override;
     bool eventFilter(QObject* watched, QEvent* event) override;
@@ -34,7 +39,9 @@ private:
     QWidget* buildClosed();
     QWidget* buildChoice();
     QWidget* buildReasons();
-    void choose(Outcome outcome);
+    void choose(Outcome outcome, bool laboratory);
+    void fillReasons();
+    void refreshPreview();
     void toggleReason(int row);
     void keep();
 
@@ -47,8 +54,10 @@ private:
     QListWidget* m_reasons;
     QLineEdit* m_remark;
     QLineEdit* m_report;
+    QLabel* m_preview;
     KeyButton* m_keep;
     Outcome m_outcome = Outcome::accept;
+    bool m_laboratory = false;
 };
 
 } // namespace cupule::ui

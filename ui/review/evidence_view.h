@@ -1,7 +1,9 @@
 // Photos of the record, large, beside the drawn figure of the sign that is claimed. Keys: , and . other photo, + and - zoom,
-// 0 fits, T turns. Pictures are decoded with their orientation; originals are never changed.
+// 0 fits, T turns, [ and ] darker and brighter, F the figure of the next sign that is claimed. Pictures are decoded with their orientation; originals are never changed.
 
 #pragma once
+
+#include <vector>
 
 #include <QWidget>
 
@@ -18,6 +20,7 @@ public:
     explicit EvidenceView(ReviewDesk& desk, QWidget* parent = nullptr);
     /// Photos of the open record and the figure of its first claimed sign.
     void refresh();
+    [[nodiscard]] QString figureShown() const { return m_drawn.empty() ? QString() : m_drawn[m_drawnAt].figure; }
     [[nodiscard]] int photoCount() const { return static_cast<int>(m_photos.size()); }
     QSize sizeHint() const override { return {600, 360}; }
     QSize minimumSizeHint() const override { return {280, 150}; }
@@ -28,15 +31,22 @@ protected:
 
 private:
     void load();
+    void lookAt(std::size_t photo);
+    void paintPhoto(QPainter& painter, const QRect& room);
 
     ReviewDesk& m_desk;
     std::vector<PhotoNote> m_photos;
-    QString m_figure, m_figureWords;
+    struct Drawn {
+        QString figure, words;
+    };
+    std::vector<Drawn> m_drawn;             ///< of each sign that is claimed, then of the host
+    std::size_t m_drawnAt = 0;
     std::size_t m_at = 0;
     Thumbnails m_pictures{2400, 4, this};   ///< decoded beside the window
     QString m_path, m_shown;                ///< of the photo shown, and its name
     double m_zoom = 1;
     int m_turn = 0;
+    int m_brightness = 0;                   ///< steps of a tenth, kept within 6 either way
 };
 
 } // namespace cupule::ui

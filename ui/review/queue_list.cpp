@@ -109,7 +109,8 @@ void QueueDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
         words.translate(0, height + 1);
     };
     put(TextRole::strong, theme.ink, text(record->line.treeLabel) + QLatin1Char(' ') + text(record->line.siteName));
-    put(TextRole::caption, theme.ink2, plainDate(record->line.date, 0) + QStringLiteral(", ") + text(record->line.observerCode));
+    const QString name = record->observerName.empty() || record->observerName == record->line.observerCode ? QString() : QLatin1Char(' ') + text(record->observerName);
+    put(TextRole::caption, theme.ink2, plainDate(record->line.date, 0) + QStringLiteral(", ") + text(record->line.observerCode) + name);
     words.setHeight(2 * height);
     painter->drawText(words, Qt::AlignTop | Qt::TextWordWrap, queueWords(*record));
     painter->setPen(theme.hair);

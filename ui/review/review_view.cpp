@@ -1,21 +1,28 @@
 #include "ui/review/review_view.h"
 
+#include <algorithm>
+
+#include <QComboBox>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QLineEdit>
 #include <QListView>
-#include <QScrollArea>
 #include <QStackedWidget>
-#include <QVBoxLayout>
+#include <QTimer>
 
 #include "ui/bridge/dates.h"
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
+#include "ui/map/small_map.h"
+#include "ui/review/agreement_dialog.h"
 #include "ui/review/audit_dialog.h"
+#include "ui/review/conflict_dialog.h"
 #include "ui/review/decision_bar.h"
 #include "ui/review/evidence_view.h"
+#include "ui/review/narrow_dialog.h"
 #include "ui/review/queue_list.h"
+#include "ui/review/review_map.h"
 #include "ui/review/review_words.h"
-#include "ui/theme/theme.h"
 #include "ui/widgets/empty_state.h"
 #include "ui/widgets/finding_list.h"
 #include "ui/widgets/key_button.h"
@@ -41,129 +48,14 @@ ReviewView::ReviewView(Workbench& bench, Prompts& prompts, QWidget* parent)
     row->setContentsMargins(0, 0, 0, 0);
     row->addWidget(m_stack);
     buildCommands();
+    connect(m_decision, &DecisionBar::kept, this, [this] { // what had the focus is gone
+        (m_queue->isVisible() ? static_cast<QWidget*>(m_queue) : m_evidence)->setFocus(Qt::OtherFocusReason);
+    });
     connect(&m_desk, &ReviewDesk::pageChanged, this, &ReviewView::refreshPage);
     connect(&m_desk, &ReviewDesk::listChanged, this, [this] {
-        m_count->setText(QStringLiteral("<b>%1</b>&nbsp;&nbsp;%2").arg(tr("To decide")).arg(m_desk.count()));
-        Q_EMIT noteChanged(m_desk.count() > 0 ? QString::number(m_desk.count()) : QString());
+        refreshNarrowing();
+        Q_EMIT noteChanged(m_desk.waiting() > 0 ? QString::number(m_desk.waiting()) : QString());
     });
-}
-
-QWidget* ReviewView::buildQueue()
-{
-    auto* box = new QWidget(this);
-    auto* column = new QVBoxLayout(box);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(0);
-    m_count = new QLabel(box);
-    m_count->setContentsMargins(14, 12, 14, 10);
-    m_queue = new QListView(box);
-    m_queue->setObjectName(QStringLiteral("queue"));
-    m_queue->setAccessibleName(tr("Records to decide"));
-    m_queue->setFrameShape(QFrame::NoFrame);
-    m_queue->setUniformItemSizes(true);
-    m_model = new QueueModel(m_desk, this);
-    m_queue->setModel(m_model);
-    m_queue->setItemDelegate(new QueueDelegate(*m_model, this));
-    column->addWidget(m_count);
-    column->addWidget(m_queue, 1);
-    connect(m_queue->selectionModel(), &QItemSelectionModel::currentChanged, this, [this](const QModelIndex& current) {
-        const QueueLine* line = m_model->line(current.row());
-        if (!m_setting && current.isValid() && line != nullptr)
-            m_desk.show(line->line.id);
-    });
-    return box;
-}
-
-/// What stands above the record where the queue has no room.
-QWidget* ReviewView::buildChooser()
-{
-    auto* bar = new QWidget(this);
-    auto* row = new QHBoxLayout(bar);
-    row->setContentsMargins(12, 6, 12, 6);
-    m_where = new RoleLabel(TextRole::body, bar);
-    row->addWidget(m_where, 1);
-    for (const auto& [by, words] : {std::pair{-1, tr("Previous")}, std::pair{1, tr("Next")}}) {
-        auto* button = new KeyButton(words, bar);
-        row->addWidget(button);
-        connect(button, &QPushButton::clicked, this, [this, by = by] { step(by); });
-    }
-    return bar;
-}
-
-QWidget* ReviewView::buildRecord()
-{
-    auto* whole = new QWidget(this);
-    auto* outer = new QVBoxLayout(whole);
-    outer->setContentsMargins(0, 0, 0, 0);
-    outer->setSpacing(0);
-    auto* area = new QScrollArea(whole);
-    area->setObjectName(QStringLiteral("recordPage"));
-    area->setAccessibleName(tr("The record"));
-    area->setProperty("reads", true);
-    area->setWidgetResizable(true);
-    area->setFrameShape(QFrame::NoFrame);
-    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    auto* box = new QWidget(area);
-    box->setBackgroundRole(QPalette::Base);
-    box->setAutoFillBackground(true);
-    auto* column = new QVBoxLayout(box);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(0);
-    m_title = new RoleLabel(TextRole::title, box);
-    m_title->setTextFormat(Qt::RichText);
-    m_title->setContentsMargins(22, 14, 22, 0);
-    m_claim = new QLabel(box);
-    m_claim->setContentsMargins(22, 2, 22, 8);
-    m_claim->setWordWrap(true);
-    m_evidence = new EvidenceView(m_desk, box);
-    m_evidence->setObjectName(QStringLiteral("evidence"));
-    m_evidence->setMinimumHeight(220);
-    m_facts = new QLabel(box);
-    m_facts->setObjectName(QStringLiteral("facts"));
-    m_facts->setContentsMargins(22, 8, 22, 8);
-    m_facts->setWordWrap(true);
-    m_facts->setTextFormat(Qt::RichText);
-    m_decision = new DecisionBar(m_desk, whole);
-    column->addWidget(m_title);
-    column->addWidget(m_claim);
-    column->addWidget(m_evidence, 1);
-    column->addWidget(m_facts);
-    area->setWidget(box);
-    outer->addWidget(area, 1);
-    outer->addWidget(m_decision);
-    return whole;
-}
-
-QWidget* ReviewView::buildReasons()
-{
-    auto* area = new QScrollArea(this);
-    area->setObjectName(QStringLiteral("reviewReasons"));
-    area->setAccessibleName(tr("What speaks for it and against it"));
-    area->setProperty("reads", true);
-    area->setWidgetResizable(true);
-    area->setFrameShape(QFrame::NoFrame);
-    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    auto* box = new QWidget(area);
-    auto* column = new QVBoxLayout(box);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(0);
-    m_standing = new QLabel(box);
-    m_standing->setObjectName(QStringLiteral("standing"));
-    m_standing->setContentsMargins(14, 12, 14, 10);
-    m_standing->setWordWrap(true);
-    m_standing->setTextFormat(Qt::RichText);
-    m_findings = new FindingList(box);
-    m_findings->setObjectName(QStringLiteral("reviewFindings"));
-    m_findings->setMinimumHeight(160);
-    m_history = new QLabel(box);
-    m_history->setContentsMargins(14, 10, 14, 12);
-    m_history->setWordWrap(true);
-    m_history->setTextFormat(Qt::RichText);
-    column->addWidget(m_standing);
-    column->addWidget(m_findings, 1);
-    column->addWidget(m_history);
-    area->setWidget(box);
-    return area;
 }
 
 void ReviewView::buildCommands()
@@ -192,6 +84,17 @@ void ReviewView::buildCommands()
         AuditDialog(m_bench, this).exec();
         m_desk.refresh();
     });
+    addCommand(tr("Find among these records"), QKeySequence::Find, QStringLiteral("review-find"), [this] {
+        m_words->setFocus(Qt::ShortcutFocusReason);
+        m_words->selectAll();
+    });
+    addCommand(tr("Which records…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_F), QStringLiteral("review-narrow"), [this] { askNarrow(); });
+    addCommand(tr("All that wait"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_E), QStringLiteral("review-all"), [this] { m_desk.narrow({}); });
+    addCommand(tr("Settle the versions of this record…"), QKeySequence(Qt::CTRL | Qt::Key_K), QStringLiteral("review-versions"),
+        [this] { askVersions(); });
+    addCommand(tr("Versions that do not agree…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_K), QStringLiteral("review-conflicts"),
+        [this] { askConflicts(); });
+    addCommand(tr("How far verifiers agree…"), {}, QStringLiteral("review-agreement"), [this] { showAgreement(); });
     addCommand(tr("The tree's page"), QKeySequence(Qt::CTRL | Qt::Key_T), QStringLiteral("review-tree"), [this] { m_desk.goToTree(); });
 }
 
@@ -211,6 +114,44 @@ void ReviewView::writeNotice()
         m_bench.say(tr("The notice lies in %1. Nobody has been told by it: send it, then note that you did.").arg(path));
 }
 
+void ReviewView::askNarrow()
+{
+    if (m_bench.session() == nullptr)
+        return;
+    NarrowDialog dialog(m_desk, this);
+    if (dialog.exec() == QDialog::Accepted)
+        m_desk.narrow(dialog.wanted());
+}
+
+void ReviewView::askVersions()
+{
+    if (m_desk.page() && m_desk.page()->conflictingFields > 0)
+        askSettle(m_desk.page()->visit.visit.id);
+}
+
+void ReviewView::askConflicts()
+{
+    if (m_bench.session() == nullptr)
+        return;
+    ConflictList list(m_desk.conflicts(), this);
+    if (list.exec() == QDialog::Accepted && !list.entity().isNull())
+        askSettle(list.entity());
+}
+
+void ReviewView::askSettle(const Uid& entity)
+{
+    if (auto page = m_desk.conflict(entity))
+        ConflictDialog(m_desk, m_prompts, std::move(*page), this).exec();
+}
+
+void ReviewView::showAgreement()
+{
+    if (m_bench.session() == nullptr)
+        return;
+    if (const auto agreement = m_desk.agreement())
+        AgreementDialog(*agreement, this).exec();
+}
+
 void ReviewView::enter()
 {
     m_desk.refresh();
@@ -228,7 +169,7 @@ bool ReviewView::shows(const Uid& noun) const
 
 void ReviewView::nextPane(int step)
 {
-    focusNextOf({m_queue, m_evidence, m_findings}, step);
+    focusNextOf({m_queue, m_evidence, m_map->canvas(), m_findings}, step);
 }
 
 void ReviewView::nextFinding()
@@ -248,19 +189,47 @@ void ReviewView::step(int by)
 QStringList ReviewView::help() const
 {
     return {tr("The list on the left stands in the order of what cannot wait; each record says why it stands there."),
-            tr("Ctrl+Enter opens the decision: 1 accepts, 2 returns, 3 rejects. Digits pick reasons, Ctrl+Enter keeps it, Esc leaves it."),
-            tr("In the photos , and . go to the other one, + and - zoom, T turns."),
+            tr("Ctrl+F finds words among the records, Ctrl+Shift+F narrows the list and keeps a choice under a name, Ctrl+Shift+E shows all."),
+            tr("Ctrl+Enter opens the decision: 1 accepts, 2 returns, 3 rejects, 4 accepts on a laboratory’s report. Digits pick reasons, "
+               "Ctrl+Enter keeps it, Esc leaves it."),
+            tr("In the photos , and . go to the other one, + and - zoom, T turns, [ and ] darken and brighten, F shows the next figure."),
+            tr("Ctrl+K settles two versions of a record, Ctrl+Shift+K lists everything that has versions which do not agree."),
+            tr("Ctrl+Shift+H hides exact places and names on every page while visitors see the screen."),
             tr("Ctrl+Shift+A writes the notice of a find for the authority. It tells nobody by itself."),
             tr("Nobody decides on a record at which they were present, and a first find in new ground needs two verifiers.")};
+}
+
+/// What the list is narrowed to, in words and in the fields above it.
+void ReviewView::refreshNarrowing()
+{
+    const QueueWanted& wanted = m_desk.wanted();
+    QString words;
+    if (wanted.isPlain())
+        words = QStringLiteral("<b>%1</b>&nbsp;&nbsp;%2").arg(tr("To decide")).arg(m_desk.count());
+    else
+        words = QStringLiteral("<b>%1</b><br>%2")
+                    .arg(m_desk.isCut() ? tr("The first %1").arg(m_desk.count()) : tr("%n records", nullptr, m_desk.count()),
+                         wantedText(wanted, m_desk).toHtmlEscaped() + QStringLiteral(" · ") + tr("Ctrl+Shift+E: all that wait"));
+    m_count->setText(words);
+    if (m_words->text().trimmed() != text(wanted.words))
+        m_words->setText(text(wanted.words));
+    m_which->setCurrentIndex(std::max(0, m_which->findData(text(wanted.which))));
 }
 
 void ReviewView::refreshPage()
 {
     const bool filled = m_desk.page().has_value();
-    m_stack->setCurrentIndex(filled || m_desk.count() > 0 ? 0 : 1);
+    m_stack->setCurrentIndex(filled || m_desk.waiting() > 0 || !m_desk.wanted().isPlain() ? 0 : 1);
     m_decision->refresh();
-    if (!filled)
+    for (QWidget* part : std::initializer_list<QWidget*>{m_evidence, m_facts, m_map, m_findings, m_standing, m_history})
+        part->setVisible(filled);
+    if (!filled) {
+        m_title->setText(tr("No record matches"));
+        m_claim->setText(tr("Ctrl+Shift+E shows all that wait, Ctrl+Shift+F another choice."));
+        m_versions->hide();
+        m_versionWords->hide();
         return;
+    }
     const ReviewPage& page = *m_desk.page();
     const VisitPage& visit = page.visit;
     m_setting = true;
@@ -273,9 +242,15 @@ void ReviewView::refreshPage()
     m_claim->setText(claimText(visit, m_desk.pack()));
     m_evidence->refresh();
     m_facts->setText(factsHtml(visit, m_desk.pack()));
+    m_versions->setVisible(page.conflictingFields > 0);
+    m_versionWords->setVisible(page.conflictingFields > 0);
+    m_versionWords->setText(tr("Two versions of this record do not agree: %n fields.", nullptr, page.conflictingFields));
+    m_map->setVisible(page.at.has_value());
+    if (page.at)
+        m_map->setScene(reviewScene(page, *m_bench.session()));
     m_standing->setText(standingHtml(page, m_desk.pack()));
     m_findings->setFindings(visit.findings, &m_desk.pack());
-    m_history->setText(historyHtml(page));
+    m_history->setText(historyHtml(page, m_desk.pack()));
 }
 
 } // namespace cupule::ui

@@ -8,9 +8,12 @@
 #include "ui/shell/place.h"
 #include "ui/shell/prompts.h"
 
+class QComboBox;
 class QLabel;
+class QLineEdit;
 class QListView;
 class QStackedWidget;
+class QTimer;
 
 namespace cupule::ui {
 
@@ -18,7 +21,9 @@ class DecisionBar;
 class EmptyState;
 class EvidenceView;
 class FindingList;
+class KeyButton;
 class QueueModel;
+class SmallMap;
 
 class ReviewView : public Place {
     Q_OBJECT
@@ -46,8 +51,15 @@ private:
     QWidget* buildChooser();
     QWidget* buildRecord();
     QWidget* buildReasons();
+    void buildNarrowing();
     void buildCommands();
     void refreshPage();
+    void refreshNarrowing();
+    void askNarrow();
+    void askVersions();
+    void askConflicts();
+    void askSettle(const Uid& entity);
+    void showAgreement();
     void step(int by);
     void writeNotice();
 
@@ -60,13 +72,19 @@ private:
     QListView* m_queue;
     QueueModel* m_model;
     QLabel* m_count;
+    QLineEdit* m_words;
+    QComboBox* m_which;
+    QTimer* m_typing;
     QLabel* m_where;
     QLabel* m_title;
     QLabel* m_claim;
+    QLabel* m_versionWords;
+    KeyButton* m_versions;
     EvidenceView* m_evidence;
     QLabel* m_facts;
     DecisionBar* m_decision;
     QLabel* m_standing;
+    SmallMap* m_map;
     FindingList* m_findings;
     QLabel* m_history;
     bool m_setting = false;

@@ -5,6 +5,7 @@
 #include "ui/bridge/dates.h"
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
+#include "ui/bridge/words_review.h"
 
 namespace cupule::ui {
 
@@ -20,9 +21,107 @@ QString line(const QString& head, const QString& words)
     return QStringLiteral("<br><b>%1</b> %2").arg(head.toHtmlEscaped(), words.toHtmlEscaped());
 }
 
+/// By name and code; the code alone where the viewer's role gives no more.
 QString personWords(const Person& person)
 {
-    return text(person.name.empty() ? person.code : person.name);
+    return person.name.empty() || person.name == person.code ? text(person.code)
+                                                             : text(person.name) + QStringLiteral(" (") + text(person.code) + QLatin1Char(')');
+}
+
+QString decider(const Decision& decision, const ReviewPage& page)
+{
+    for (const Person& person : page.deciders)
+        if (person.id == decision.by)
+            return personWords(person);
+    return tr("somebody");
+}
+
+QString reasonsText(const std::vector<std::string>& reasons, const Pack& pack)
+{
+    QStringList words;
+    for (const std::string& id : reasons)
+        if (const Reason* reason = pack.reason(id))
+            words << text(reason->sentence);
+    return words.join(QLatin1Char(' '));
+}
+
+QString decisionText(const Decision& decision, const ReviewPage& page, const Pack& pack)
+{
+    QStringList words{outcomeWord(decision.outcome) + (decision.laboratory ? tr(" on report %1").arg(text(decision.reportNumber)) : QString())
+                          + QStringLiteral(", ") + decider(decision, page) + QStringLiteral(", ") + momentText(decision.at) + QLatin1Char('.')};
+    words << reasonsText(decision.reasons, pack) << text(decision.remark);
+    words.removeAll(QString());
+    return words.join(QLatin1Char(' '));
+}
+
+/// Two who did not know of each other, beside each other.
+QString decisionsHtml(const ReviewPage& page, const Pack& pack)
+{
+    if (page.decisions.empty())
+        return {};
+    const std::size_t last = page.decisions.size() - 1;
+    const bool beside = page.conflict && page.decisions.size() >= 2;
+    QString html = QStringLiteral("<b>%1</b>").arg(beside ? tr("Two decisions that do not agree") : tr("Decisions"));
+    for (std::size_t i = 0; i + (beside ? 2 : 0) <= last; ++i)
+        html += QStringLiteral("<br>") + decisionText(page.decisions[i], page, pack).toHtmlEscaped();
+    if (beside)
+        html += QStringLiteral("<table width=\"100%\" cellspacing=\"0\" cellpadding=\"4\"><tr><td width=\"50%\">%1</td><td width=\"50%\">%2</td></tr></table>")
+                    .arg(decisionText(page.decisions[last - 1], page, pack).toHtmlEscaped(), decisionText(page.decisions[last], page, pack).toHtmlEscaped());
+    return html + (beside ? QString() : QStringLiteral("<br>"));
+}
+
+QString treePastHtml(const ReviewPage& page, const Pack& pack)
+{
+    QString before;
+    for (std::size_t i = 0; i < page.visit.history.size() && i < 4; ++i) {
+        const HistoryLine& entry = page.visit.history[i];
+        QString words = plainDate(entry.line.date, 0) + QStringLiteral(": ") + summaryWord(entry.line.summary);
+        if (entry.line.summary == "nothing-seen")
+            words += QStringLiteral(", ") + QLatin1Char(entry.line.worth);
+        words += QStringLiteral(", ") + stateWord(entry.line.state) + QStringLiteral(", ") + text(entry.line.observerCode);
+        if (const QString why = reasonsText(entry.reasons, pack); !why.isEmpty())
+            words += QStringLiteral(". ") + why;
+        before += QStringLiteral("<br>") + words.toHtmlEscaped();
+    }
+    return QStringLiteral("<b>%1</b>%2").arg(tr("This tree before"), before.isEmpty() ? QStringLiteral("<br>") + tr("No other visit.") : before);
+}
+
+QString countsText(const OutcomeCounts& counts)
+{
+    QStringList words{tr("%1 accepted").arg(counts.accepted)};
+    if (counts.returned > 0)
+        words << tr("%1 returned").arg(counts.returned);
+    return (words << tr("%1 rejected").arg(counts.rejected)).join(QStringLiteral(", "));
+}
+
+/// What became of this person's records; counts, and no mark.
+QString observerPastHtml(const ReviewPage& page, const Pack& pack)
+{
+    const ObserverPast& past = page.observerPast;
+    QString html = QStringLiteral("<b>%1</b>").arg(tr("%1 before").arg(text(page.visit.observer.code)).toHtmlEscaped());
+    if (past.records == 0)
+        return html + QStringLiteral("<br>") + tr("Nothing of theirs has been decided yet.");
+    for (std::size_t i = 0; i < past.bySign.size() && i < 4; ++i) {
+        const Sign* sign = pack.sign(past.bySign[i].first);
+        const QString name = sign == nullptr ? tr("nothing seen") : text(sign->shortName.empty() ? sign->name : sign->shortName);
+        html += QStringLiteral("<br>") + (name + QStringLiteral(": ") + countsText(past.bySign[i].second)).toHtmlEscaped();
+    }
+    for (std::size_t i = 0; i < past.reasons.size() && i < 2; ++i)
+        if (const Reason* reason = pack.reason(past.reasons[i].first))
+            html += QStringLiteral("<br>") + tr("%1 times: %2").arg(past.reasons[i].second).arg(text(reason->sentence)).toHtmlEscaped();
+    return html + QStringLiteral("<br>") + (past.more ? tr("(their last %1 decided records)") : tr("(%1 decided in all)")).arg(past.records);
+}
+
+QString originHtml(const ReviewPage& page)
+{
+    if (!page.cameWith)
+        return QStringLiteral("<b>%1</b><br>%2").arg(tr("Where it came from"), tr("It was entered in this store."));
+    const CameWith& came = *page.cameWith;
+    const QString key = came.holds ? tr("signed with the key of %1").arg(text(came.person)) : tr("signed with a key that nobody vouches for now");
+    return QStringLiteral("<b>%1</b><br>%2")
+        .arg(tr("Where it came from"), tr("%1, number %2 of this key, made %3, %4 (%5).")
+                                           .arg(sentenceStart(bundleKindText(came.kind))).arg(came.number)
+                                           .arg(momentText(came.made), key, text(came.fingerprint)).toHtmlEscaped());
 }
 
 } // namespace
@@ -85,33 +184,24 @@ QString standingHtml(const ReviewPage& page, const Pack& pack)
                                           page.told->reference.empty() ? tr("none given") : text(page.told->reference))
                                : tr("Not yet. A suspicion may be enough; the authority's rules decide."));
     }
-    for (const SampleLine& sample : page.samples)
-        html += line(tr("Sample %1:").arg(text(sample.number)), sampleStateWord(sample.state));
+    for (const SampleLine& sample : page.samples) {
+        QStringList words{sampleStateWord(sample.state)};
+        if (sample.missing > 0)
+            words << tr("%1 still missing").arg(sample.missing);
+        if (sample.breaks > 0)
+            words << tr("broken at %1").arg(sample.breaks);
+        html += line(tr("Sample %1:").arg(text(sample.number)), words.join(QStringLiteral(", ")));
+    }
+    if (!page.whole)
+        html += QStringLiteral("<br><br>") + tr("Exact places and names are left out here: the square and the code stand for them.");
     return html;
 }
 
-QString historyHtml(const ReviewPage& page)
+QString historyHtml(const ReviewPage& page, const Pack& pack)
 {
-    QString html;
-    for (const Decision& decision : page.decisions) {
-        QString words = outcomeWord(decision.outcome) + QStringLiteral(", ") + momentText(decision.at);
-        if (!decision.remark.empty())
-            words += QStringLiteral(": ") + text(decision.remark);
-        html += QStringLiteral("<br>") + words.toHtmlEscaped();
-    }
-    if (!html.isEmpty())
-        html = QStringLiteral("<b>%1</b>%2<br>").arg(tr("Decisions"), html);
-    QString before;
-    for (std::size_t i = 0; i < page.visit.history.size() && i < 4; ++i) {
-        const HistoryLine& entry = page.visit.history[i];
-        QString words = plainDate(entry.line.date, 0) + QStringLiteral(": ") + summaryWord(entry.line.summary);
-        if (entry.line.summary == "nothing-seen")
-            words += QStringLiteral(", ") + QLatin1Char(entry.line.worth);
-        before += QStringLiteral("<br>") + words.toHtmlEscaped();
-    }
-    if (!before.isEmpty())
-        html += QStringLiteral("<b>%1</b>%2").arg(tr("This tree before"), before);
-    return html;
+    QStringList parts{decisionsHtml(page, pack), treePastHtml(page, pack), observerPastHtml(page, pack), originHtml(page)};
+    parts.removeAll(QString());
+    return QStringLiteral("<p>") + parts.join(QStringLiteral("</p><p>")) + QStringLiteral("</p>");
 }
 
 } // namespace cupule::ui

@@ -12,6 +12,7 @@ QString claimText(const VisitPage& visit, const Pack& pack);
 QString factsHtml(const VisitPage& visit, const Pack& pack);
 /// Why it stands here, the distance to the nearest accepted find against what spread explains, told or not, samples.
 QString standingHtml(const ReviewPage& page, const Pack& pack);
-QString historyHtml(const ReviewPage& page);
+/// Decisions so far, beside each other where two disagree; the tree's past; the observer's past; where the record came from.
+QString historyHtml(const ReviewPage& page, const Pack& pack);
 
 } // namespace cupule::ui

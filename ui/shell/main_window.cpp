@@ -54,6 +54,13 @@ MainWindow::MainWindow(Workbench& bench, Look& look, std::unique_ptr<Prompts> pr
     m_demonstration->setAlignment(Qt::AlignCenter);
     m_demonstration->setWordWrap(true);
     m_demonstration->hide();
+    m_hidden = new QLabel(tr("Hidden mode: exact places and names are left out on every page, and nothing can be changed. Ctrl+Shift+H ends it. "
+                             "It hides on this screen only; the store itself is not encrypted."),
+                          middle);
+    m_hidden->setObjectName(QStringLiteral("hiddenMode"));
+    m_hidden->setAlignment(Qt::AlignCenter);
+    m_hidden->setWordWrap(true);
+    m_hidden->hide();
     m_stack = new QStackedWidget(middle);
     m_start = new StartPage(bench, m_stack);
     m_startArea = new QScrollArea(m_stack);
@@ -63,10 +70,11 @@ MainWindow::MainWindow(Workbench& bench, Look& look, std::unique_ptr<Prompts> pr
     m_stack->addWidget(m_startArea);
     grid->addWidget(m_ribbon, 0, 0, 1, 2);
     grid->addWidget(m_demonstration, 1, 0, 1, 2);
-    grid->addWidget(m_rail, 2, 0, 2, 1);
-    grid->addWidget(m_strip, 2, 1);
-    grid->addWidget(m_stack, 3, 1);
-    grid->setRowStretch(3, 1);
+    grid->addWidget(m_hidden, 2, 0, 1, 2);
+    grid->addWidget(m_rail, 3, 0, 2, 1);
+    grid->addWidget(m_strip, 3, 1);
+    grid->addWidget(m_stack, 4, 1);
+    grid->setRowStretch(4, 1);
     grid->setColumnStretch(1, 1);
     setCentralWidget(middle);
 
@@ -84,6 +92,7 @@ MainWindow::MainWindow(Workbench& bench, Look& look, std::unique_ptr<Prompts> pr
         if (Place* shown = currentPlace())
             shown->enter();
     });
+    connect(&m_bench, &Workbench::hiddenChanged, m_hidden, &QWidget::setVisible);
     connect(&m_bench, &Workbench::said, this, [this](const QString& words) { m_said->setText(words); });
     connect(&m_bench, &Workbench::failed, this, &MainWindow::showFault);
     connect(&m_bench, &Workbench::goToAsked, this, [this](const QString& id, const Uid& noun) {

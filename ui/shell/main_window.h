@@ -66,6 +66,8 @@ public Q_SLOTS:
     void redo();
     void showHelp();
     void showCautions();
+    /// Exact places and names left out on every page, or shown again; what is being typed is taken first.
+    void toggleHidden();
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
@@ -102,6 +104,7 @@ private:
     SingleKeys* m_singleKeys = nullptr;
     MessageStrip* m_strip = nullptr;
     QLabel* m_demonstration = nullptr;
+    QLabel* m_hidden = nullptr;             ///< the sign of the hidden mode
     QStackedWidget* m_stack = nullptr;
     StartPage* m_start = nullptr;
     QScrollArea* m_startArea = nullptr;

@@ -127,6 +127,9 @@ void MainWindow::buildViewMenu()
     addCommand(view, tr("Text at 100 %"), QKeySequence(Qt::CTRL | Qt::Key_0), QStringLiteral("text-100"),
                [this] { setTextPercent(100); }, false);
     view->addSeparator();
+    addCommand(view, tr("Hide places and names, or show them"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_H), QStringLiteral("hidden-mode"),
+               [this] { toggleHidden(); }, true);
+    view->addSeparator();
     addCommand(view, tr("Light"), {}, QStringLiteral("look-light"), [this] { setLookMode(QStringLiteral("light")); }, false);
     addCommand(view, tr("Dark"), {}, QStringLiteral("look-dark"), [this] { setLookMode(QStringLiteral("dark")); }, false);
     addCommand(view, tr("Light or dark as the system has it"), {}, QStringLiteral("look-system"),
@@ -408,6 +411,14 @@ void MainWindow::settingsCameBack(const Uid& changed)
 {
     if (changed == m_bench.session()->info().id)
         judgeYear(m_bench.session()->today().year());
+}
+
+void MainWindow::toggleHidden()
+{
+    Place* shown = currentPlace();
+    if (!m_bench.isHidden() && shown != nullptr && !shown->leave())
+        return;
+    m_bench.setHidden(!m_bench.isHidden());
 }
 
 void MainWindow::askProgramme()
