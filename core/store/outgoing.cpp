@@ -19,8 +19,8 @@ namespace {
 
 class Collector {
 public:
-    Collector(StoreCore& core, GoingKind kind, const GoingWish& wish)
-        : m_core(core), m_office(wish.office), m_all(wish.whole || kind != GoingKind::day), m_mayNotDecide(kind == GoingKind::reference)
+    Collector(StoreCore& core, GoingKind kind, const GoingWish& wish, const GoingTake& take)
+        : m_core(core), m_take(take), m_office(wish.office), m_all(wish.whole || kind != GoingKind::day), m_mayNotDecide(kind == GoingKind::reference)
     {
     }
 
@@ -33,6 +33,7 @@ public:
         }
         if (kind == GoingKind::day)
             wholeChains();
+        m_going.visits = static_cast<std::int64_t>(m_visits.size());
         lines();
         personal();
         return std::move(m_going);
@@ -50,7 +51,14 @@ private:
         m_going.carried.push_back(line);
         if (record.commitment)
             m_commitments.insert(*record.commitment);
-        m_going.records.push_back(std::move(record));
+        record.branch = branchOf(chain);
+        if (record.type == "revision" && record.noun == "visit")
+            m_visits.insert(record.entity);
+        ++m_records;
+        if (m_take.record)
+            taken(m_take.record(record));
+        else
+            m_going.records.push_back(std::move(record));
     }
 
     /// All revisions of a noun, once. True where there are any that need to go.
@@ -58,7 +66,7 @@ private:
     {
         if (entity.isNull() || !m_entities.insert(entity).second)
             return false;
-        const std::size_t before = m_going.records.size();
+        const std::int64_t before = m_records;
         Query q(m_core.db, "SELECT uid, noun, line_chain, line_number, content, commitment FROM revision "
                            "WHERE entity = :entity AND (:all OR " NOT_ACKNOWLEDGED("revision.line_chain", "revision.line_number") ") ORDER BY id");
         q.bind(":entity", entity).bind(":all", m_all);
@@ -72,16 +80,16 @@ private:
                 record.parents.push_back(parents.uid(0));
             add(std::move(record), q.integer(2));
         }
-        return m_going.records.size() > before;
+        return m_records > before;
     }
 
     /// Columns: content, entity, chain, number.
     bool others(Query& q, const char* type)
     {
-        const std::size_t before = m_going.records.size();
+        const std::int64_t before = m_records;
         while (q.step())
             add({type, {}, {}, q.uid(1), {}, {}, q.integer(3), q.text(0), {}}, q.integer(2));
-        return m_going.records.size() > before;
+        return m_records > before;
     }
 
     bool events(const Uid& visit)
@@ -209,17 +217,6 @@ private:
         Query q(m_core.db, "SELECT id, uid, content FROM visit WHERE head IS NOT NULL ORDER BY id");
         while (q.step())
             visit(q.integer(0), q.uid(1), q.view(2));
-        countVisits();
-    }
-
-    /// Visits of which a revision goes, as the manifest counts them.
-    void countVisits()
-    {
-        std::set<Uid> visits;
-        for (const GoingRecord& record : m_going.records)
-            if (record.type == "revision" && record.noun == "visit")
-                visits.insert(record.entity);
-        m_going.visits = static_cast<std::int64_t>(visits.size());
     }
 
     void decisions()
@@ -267,7 +264,6 @@ private:
         Query decided(m_core.db, "SELECT decision.content, decision.uid, decision.line_chain, decision.line_number FROM find "
                                  "JOIN decision ON decision.visit = find.visit ORDER BY decision.id");
         others(decided, "decision");
-        countVisits();
     }
 
     // ---------------------------------------------------------------- journal
@@ -301,14 +297,10 @@ private:
     }
 
     /// A number for each chain of which lines go, counted within its incarnation.
-    std::map<std::int64_t, int> branchesOf()
+    int branchOf(std::int64_t chain)
     {
-        std::map<std::int64_t, int> branches;
-        std::map<Uid, int> counted;
-        for (const CarriedLine& at : m_lines)
-            if (!branches.contains(at.chain))
-                branches[at.chain] = counted[incarnation(at.chain).id]++;
-        return branches;
+        const auto known = m_branches.find(chain);
+        return known != m_branches.end() ? known->second : m_branches[chain] = m_counted[incarnation(chain).id]++;
     }
 
     Digest hashOf(std::int64_t chain, std::int64_t number)
@@ -326,9 +318,6 @@ private:
     void lines()
     {
         CarriedLine last;
-        const auto branches = branchesOf();
-        for (std::size_t at = 0; at < m_going.records.size(); ++at)
-            m_going.records[at].branch = branches.at(m_going.carried[at].chain);
         for (const CarriedLine& at : m_lines) {
             Query q(m_core.db, "SELECT at_utc, at_offset, author, kind, noun, entity, digest, commitment, hash FROM journal "
                                "WHERE chain = :chain AND number = :number");
@@ -336,14 +325,17 @@ private:
                 throwFault("store.damaged", FaultKind::data, {{"file", m_core.info.path}, {"can", "restore-backup"}});
             const Incarnation& chain = incarnation(at.chain);
             GoingLine going{{chain.id, at.number, q.instant(0, 1), q.uid(2), q.text(3), q.text(4), q.uid(5), q.maybeDigest(6),
-                             q.maybeDigest(7), q.digest(8)}, {}, branches.at(at.chain)};
+                             q.maybeDigest(7), q.digest(8)}, {}, branchOf(at.chain)};
             const bool follows = at.number == 1 || (last.chain == at.chain && last.number + 1 == at.number);
             if (!follows)
                 going.before = hashBefore(at.chain, at.number);
             if (last.chain != at.chain)
-                m_going.chains.push_back({chain, hashOf(at.chain, chain.lines), 0, branches.at(at.chain)});
+                m_going.chains.push_back({chain, hashOf(at.chain, chain.lines), 0, branchOf(at.chain)});
             ++m_going.chains.back().going;
-            m_going.lines.push_back(std::move(going));
+            if (m_take.line)
+                taken(m_take.line(going));
+            else
+                m_going.lines.push_back(std::move(going));
             last = at;
         }
     }
@@ -360,6 +352,7 @@ private:
     }
 
     StoreCore& m_core;
+    const GoingTake& m_take;
     bool m_office;
     bool m_all;
     bool m_mayNotDecide;                   // who may not decide for whom goes along
@@ -369,13 +362,17 @@ private:
     std::set<Digest> m_commitments;
     std::set<std::string> m_pictures;
     std::map<std::int64_t, Incarnation> m_incarnations;
+    std::map<std::int64_t, int> m_branches;
+    std::map<Uid, int> m_counted;
+    std::set<Uid> m_visits;                // of which a revision goes, as the manifest counts them
+    std::int64_t m_records = 0;
 };
 
 } // namespace
 
-Result<Going> Outgoing::collect(GoingKind kind, const GoingWish& wish)
+Result<Going> Outgoing::collect(GoingKind kind, const GoingWish& wish, const GoingTake& take)
 {
-    return guarded([&] { return Collector(m_core, kind, wish).take(kind); });
+    return guarded([&] { return Collector(m_core, kind, wish, take).take(kind); });
 }
 
 } // namespace cupule

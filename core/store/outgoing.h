@@ -10,6 +10,7 @@
 
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -68,6 +69,12 @@ struct Going {
     bool corrections = false;              ///< every visit has gone before
 };
 
+/// Where records and lines go one by one, instead of being gathered in Going: a season does not fit into memory.
+struct GoingTake {
+    std::function<Status(const GoingRecord&)> record;
+    std::function<Status(const GoingLine&)> line;
+};
+
 struct GoingWish {
     bool whole = false;                    ///< what was acknowledged, too: for a store that has nothing of it yet
     bool office = true;                    ///< with what is known of keys, and with erasures, which are the office's to say
@@ -76,7 +83,7 @@ struct GoingWish {
 class Outgoing {
 public:
     explicit Outgoing(StoreCore& core) : m_core(core) {}
-    Result<Going> collect(GoingKind kind, const GoingWish& wish = {});
+    Result<Going> collect(GoingKind kind, const GoingWish& wish = {}, const GoingTake& take = {});
 
 private:
     StoreCore& m_core;

@@ -64,26 +64,31 @@ Result<bool> mayEdit(Session& session, const Visit& visit, const VisitStanding& 
     return std::any_of(selves->begin(), selves->end(), wasThere);
 }
 
-Result<HostVerdict> verdictOfTree(Session& session, const Uid& tree, NextCharacters next)
+namespace {
+
+HostVerdict verdictOf(Session& session, const TreeVisits& all, NextCharacters next)
 {
-    const auto rows = session.store().visits().ofTree(tree);
-    if (!rows)
-        return fail(rows.error());
-    const auto contents = session.store().visits().contentsOfTree(tree);
-    if (!contents)
-        return fail(contents.error());
     std::vector<CharacterSeen> seen;
-    HostContext context{session.info().region, session.today().month()};
-    for (const auto& visit : *contents) {
-        const auto row =
-            std::find_if(rows->begin(), rows->end(), [&](const auto& r) { return r.id == visit.id; });
-        if (row != rows->end() && row->standing.state != RecordState::rejected)
+    const HostContext context{session.info().region, session.today().month()};
+    for (const auto& visit : all.contents) {
+        const auto row = std::find_if(all.rows.begin(), all.rows.end(), [&](const auto& r) { return r.id == visit.id; });
+        if (row != all.rows.end() && row->standing.state != RecordState::rejected)
             seen = joinCharacters(seen, visit.characters);
     }
     HostVerdict verdict = session.hostKey().judge(seen, context);
     if (next == NextCharacters::name)
         verdict.next = session.hostKey().next(seen, context);
     return verdict;
+}
+
+} // namespace
+
+Result<HostVerdict> verdictOfTree(Session& session, const Uid& tree, NextCharacters next)
+{
+    const auto all = visitsOfTree(session, tree);
+    if (!all)
+        return fail(all.error());
+    return verdictOf(session, *all, next);
 }
 
 Status refreshVisit(Session& session, Change& change, const Uid& visit)
@@ -103,19 +108,24 @@ Status refreshTree(Session& session, Change& change, const Uid& tree)
 {
     if (tree.isNull())
         return {};
-    const auto verdict = verdictOfTree(session, tree, NextCharacters::leaveOut);
-    if (!verdict)
-        return fail(verdict.error());
-    if (auto set = session.store().trees().setHost(change, tree, verdict->answer); !set)
+    auto all = visitsOfTree(session, tree);
+    if (!all)
+        return fail(all.error());
+    const HostVerdict verdict = verdictOf(session, *all, NextCharacters::leaveOut);
+    if (auto set = session.store().trees().setHost(change, tree, verdict.answer); !set)
         return set;
-    const auto rows = session.store().visits().ofTree(tree);
-    if (!rows)
-        return fail(rows.error());
-    for (const auto& row : *rows) {
-        if (row.standing.struck)
+    for (const Visit& visit : all->contents) {
+        const auto row = std::find_if(all->rows.begin(), all->rows.end(), [&](const VisitRow& r) { return r.id == visit.id; });
+        if (row == all->rows.end())
             continue;
-        if (auto done = refreshVisit(session, change, row.id); !done)
-            return done;
+        const auto judged = judgedVisit(session, visit, row->standing, NextCharacters::leaveOut, &*all);
+        if (!judged)
+            return fail(judged.error());
+        if (judged->judged.shown == row->shown)
+            continue;
+        if (auto set = session.store().visits().setShown(change, visit.id, judged->judged.shown); !set)
+            return set;
+        row->shown = judged->judged.shown;   // what the next ones see of it
     }
     return {};
 }

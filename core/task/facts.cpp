@@ -35,29 +35,30 @@ Status placeFacts(Session& session, const Visit& visit, VisitFacts& facts)
     return {};
 }
 
-Status otherFacts(Session& session, const Visit& visit, VisitFacts& facts)
+void otherFacts(const TreeVisits& all, const Visit& visit, VisitFacts& facts)
+{
+    for (const auto& other : all.contents) {
+        const auto row = std::find_if(all.rows.begin(), all.rows.end(), [&](const VisitRow& r) { return r.id == other.id; });
+        if (other.id == visit.id || row == all.rows.end() || row->standing.struck)
+            continue;
+        facts.others.push_back({other.id, other.observer, other.date, row->standing.state, row->shown.positive, sameAnswers(visit, other)});
+        if (row->standing.state != RecordState::rejected)
+            facts.otherCharacters.insert(facts.otherCharacters.end(), other.characters.begin(), other.characters.end());
+    }
+}
+
+Status otherFacts(Session& session, const Visit& visit, const TreeVisits* known, VisitFacts& facts)
 {
     if (visit.tree.isNull())
         return {};
-    const auto rows = session.store().visits().ofTree(visit.tree);
-    if (!rows)
-        return fail(rows.error());
-    if (rows->empty() || (rows->size() == 1 && rows->front().id == visit.id))
+    if (known != nullptr) {
+        otherFacts(*known, visit, facts);
         return {};
-    const auto contents = session.store().visits().contentsOfTree(visit.tree);
-    if (!contents)
-        return fail(contents.error());
-    for (const auto& other : *contents) {
-        const auto row =
-            std::find_if(rows->begin(), rows->end(), [&](const VisitRow& r) { return r.id == other.id; });
-        if (other.id == visit.id || row == rows->end() || row->standing.struck)
-            continue;
-        facts.others.push_back({other.id, other.observer, other.date, row->standing.state,
-                                row->shown.positive, sameAnswers(visit, other)});
-        if (row->standing.state != RecordState::rejected)
-            facts.otherCharacters.insert(facts.otherCharacters.end(), other.characters.begin(),
-                                         other.characters.end());
     }
+    const auto all = visitsOfTree(session, visit.tree);
+    if (!all)
+        return fail(all.error());
+    otherFacts(*all, visit, facts);
     return {};
 }
 
@@ -117,6 +118,17 @@ Result<bool> laboratoryReported(Session& session, const std::vector<Sample>& sam
 
 } // namespace
 
+Result<TreeVisits> visitsOfTree(Session& session, const Uid& tree)
+{
+    auto rows = session.store().visits().ofTree(tree);
+    if (!rows)
+        return fail(rows.error());
+    auto contents = session.store().visits().contentsOfTree(tree);
+    if (!contents)
+        return fail(contents.error());
+    return TreeVisits{std::move(*rows), std::move(*contents)};
+}
+
 Result<std::optional<Tree>> keptTree(Session& session, const Uid& entry)
 {
     const auto kept = session.store().trees().kept(entry);
@@ -145,10 +157,12 @@ Result<std::optional<Position>> placeOf(Session& session, const Uid& visit, cons
     return *found ? (*found)->position : std::nullopt;
 }
 
-Result<VisitFacts> factsOf(Session& session, const Visit& visit)
+Result<VisitFacts> factsOf(Session& session, const Visit& visit, const TreeVisits* known)
 {
     VisitFacts facts;
-    for (const auto gather : {placeFacts, otherFacts, photoFacts, findFacts})
+    if (const auto done = otherFacts(session, visit, known, facts); !done)
+        return fail(done.error());
+    for (const auto gather : {placeFacts, photoFacts, findFacts})
         if (const auto done = gather(session, visit, facts); !done)
             return fail(done.error());
     auto samples = session.store().samples().ofVisit(visit.id);
@@ -169,9 +183,9 @@ Result<VisitFacts> factsOf(Session& session, const Visit& visit)
 }
 
 Result<JudgedVisit> judgedVisit(Session& session, const Visit& visit, const VisitStanding& standing,
-                                NextCharacters next)
+                                NextCharacters next, const TreeVisits* known)
 {
-    auto facts = factsOf(session, visit);
+    auto facts = factsOf(session, visit, known);
     if (!facts)
         return fail(facts.error());
     JudgedVisit out{std::move(*facts), {}};

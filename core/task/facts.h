@@ -10,8 +10,15 @@ namespace cupule {
 /// Finds farther than this explain nothing.
 inline constexpr double farthestFindMetres = 2'000'000;
 
+/// The visits to a tree, read once where all of them are judged.
+struct TreeVisits {
+    std::vector<VisitRow> rows;             ///< newest first, struck ones too
+    std::vector<Visit> contents;            ///< newest first, without struck ones
+};
+Result<TreeVisits> visitsOfTree(Session& session, const Uid& tree);
+
 /// `host` questions are asked of the tree that the visit names now, not of the one it named when it was stored.
-Result<VisitFacts> factsOf(Session& session, const Visit& visit);
+Result<VisitFacts> factsOf(Session& session, const Visit& visit, const TreeVisits* known = nullptr);
 /// Facts, then the rules.
 struct JudgedVisit {
     VisitFacts facts;
@@ -20,7 +27,7 @@ struct JudgedVisit {
 /// Whether a verdict is to name the characters to look at next: only a page shows them.
 enum class NextCharacters { name, leaveOut };
 Result<JudgedVisit> judgedVisit(Session& session, const Visit& visit, const VisitStanding& standing,
-                                NextCharacters next = NextCharacters::name);
+                                NextCharacters next = NextCharacters::name, const TreeVisits* known = nullptr);
 
 /// The visit or fault "visit.unknown".
 struct StoredVisit {

@@ -31,22 +31,17 @@ std::string hexOrEmpty(const std::optional<Digest>& digest)
     return digest ? hex(*digest) : std::string();
 }
 
-std::string journalText(const std::vector<GoingLine>& lines)
+std::string lineText(const GoingLine& going)
 {
-    std::string text;
-    for (const auto& [line, before, branch] : lines)
-        text += toJson(BundleLine{line.at, line.author, hexOrEmpty(before), hexOrEmpty(line.commitment), hexOrEmpty(line.digest),
-                                  line.entity, hex(line.hash), line.incarnation, line.kind, line.noun, line.number, branch}) + "\n";
-    return text;
+    const JournalLine& line = going.line;
+    return toJson(BundleLine{line.at, line.author, hexOrEmpty(going.before), hexOrEmpty(line.commitment), hexOrEmpty(line.digest), line.entity,
+                             hex(line.hash), line.incarnation, line.kind, line.noun, line.number, going.branch});
 }
 
-std::string recordsText(const std::vector<GoingRecord>& records)
+std::string recordText(const GoingRecord& each)
 {
-    std::string text;
-    for (const GoingRecord& each : records)
-        text += toJson(BundleRecord{hexOrEmpty(each.commitment), each.content, each.entity, each.id, each.incarnation, each.noun,
-                                    each.number, each.parents, each.type, each.branch}) + "\n";
-    return text;
+    return toJson(BundleRecord{hexOrEmpty(each.commitment), each.content, each.entity, each.id, each.incarnation, each.noun, each.number,
+                               each.parents, each.type, each.branch});
 }
 
 std::string personalText(const std::vector<GoingPersonal>& personal)
@@ -98,9 +93,42 @@ Result<Manifest> manifestOf(Session& session, const HandOut& wanted, const Going
     return manifest;
 }
 
-Result<BundleParts> partsOf(Session& session, const HandOut& wanted, const Going& going)
+/// The lines of a bundle, beside where it will lie.
+struct Waiting {
+    LineFile journal, records;
+};
+
+Result<Waiting> waitingLines(Session& session)
 {
-    BundleParts parts{journalText(going.lines), recordsText(going.records), {}, {}, {}};
+    const std::string folder = session.store().bundles().folder();
+    std::error_code ignored;
+    fs::create_directories(folder, ignored);
+    const std::string path = folder + "/" + session.ids().make().text();
+    auto journal = LineFile::begin(path + ".journal");
+    if (!journal)
+        return fail(journal.error());
+    auto records = LineFile::begin(path + ".records");
+    if (!records)
+        return fail(records.error());
+    return Waiting{std::move(*journal), std::move(*records)};
+}
+
+Result<Going> collected(Session& session, const HandOut& wanted, Waiting& waiting)
+{
+    const GoingTake take{[&](const GoingRecord& record) { return waiting.records.add(recordText(record)); },
+                         [&](const GoingLine& line) { return waiting.journal.add(lineText(line)); }};
+    auto going = session.store().outgoing().collect(wanted.kind, {wanted.whole, session.profile().is(Role::office)}, take);
+    if (!going)
+        return going;
+    for (LineFile* file : {&waiting.journal, &waiting.records})
+        if (auto done = file->finish(); !done)
+            return fail(done.error());
+    return going;
+}
+
+Result<BundleParts> partsOf(Session& session, const HandOut& wanted, const Going& going, const Waiting& waiting)
+{
+    BundleParts parts{waiting.journal, waiting.records, {}, {}, {}};
     if (wanted.personal)
         parts.personal = personalText(going.personal);
     if (wanted.kind == GoingKind::reference)
@@ -196,18 +224,16 @@ private:
     bool m_keep = false;
 };
 
-Result<HandedOut> written(Session& session, Change& change, const HandOut& wanted, const Going& going, const SigningKey& key,
-                          const OwnKey& own)
+Result<HandedOut> written(Session& session, Change& change, const HandOut& wanted, const Going& going, const Waiting& waiting,
+                          const SigningKey& key, const OwnKey& own)
 {
     auto manifest = manifestOf(session, wanted, going, own);
     if (!manifest)
         return fail(manifest.error());
-    const auto parts = partsOf(session, wanted, going);
+    const auto parts = partsOf(session, wanted, going, waiting);
     if (!parts)
         return fail(parts.error());
     Bundles bundles = session.store().bundles();
-    std::error_code ignored;
-    fs::create_directories(bundles.folder(), ignored);
     const std::string path = bundles.keptAt(manifest->bundle);
     Kept kept(path);
     auto done = writeBundle(path, std::move(*manifest), *parts, key);
@@ -240,16 +266,19 @@ Result<HandedOut> handOut(Session& session, const HandOut& wanted)
     auto change = session.begin();
     if (!change)
         return fail(change.error());
-    const auto going = session.store().outgoing().collect(wanted.kind, {wanted.whole, session.profile().is(Role::office)});
+    auto waiting = waitingLines(session);
+    if (!waiting)
+        return fail(waiting.error());
+    const auto going = collected(session, wanted, *waiting);
     if (!going)
         return fail(going.error());
-    if (going->records.empty() && going->acknowledges.empty())
+    if (waiting->records.lines() == 0 && going->acknowledges.empty())
         return fail("bundle.nothing", FaultKind::refused);
     const auto before = same(session, wanted, *going, own->key);
     if (!before)
         return fail(before.error());
     if (!*before)
-        return written(session, *change, wanted, *going, *key, *own);
+        return written(session, *change, wanted, *going, *waiting, *key, *own);
     const auto kept = BundleFile::open(session.store().bundles().keptAt((*before)->id));
     if (!kept)
         return fail(kept.error());

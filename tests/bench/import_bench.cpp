@@ -171,6 +171,8 @@ int runPart(const std::string& part, const std::vector<std::string>& words)
         return 2;
     if (part == "check")
         return checkPart(words[0]);
+    if (part == "hand-out" || part == "hand-out-idle")
+        return handOutPart(words[0], words[1], part == "hand-out-idle");
     if (part == "import" || part == "dry" || part == "idle")
         return importPart(words[0], words[1], part == "dry", part == "idle");
     return 2;

@@ -73,13 +73,16 @@ void measureHashing(const Settings& settings, Table& table);    ///< T9, T9b
 void measureStart(const Settings& settings, Table& table);      ///< T11
 void measureSaving(const Settings& settings, Table& table);     ///< T12
 void measureRegister(const Settings& settings, Table& table);   ///< R1 to R4
-void measureQueue(const Settings& settings, Table& table);      ///< Q1 to Q4
+void measureQueue(const Settings& settings, Table& table);      ///< Q1 to Q6
 void measureWindow(const Settings& settings, Table& table);     ///< W1 to W13
 void measureReviewWindow(const Settings& settings, Table& table); ///< W14 to W18, Q5
+void measureMerge(const Settings& settings, Table& table);      ///< H1, H2, A1, T13
 void measureNearest(const Settings& settings, Table& table);    ///< T6
 
 /// The parts that run in a process of their own, so that memory and start-up are theirs alone. Gives an exit code.
 int runPart(const std::string& part, const std::vector<std::string>& words);
+/// Hands out all of a copy of a store; only opens it where `idle`.
+int handOutPart(const std::string& store, const std::string& profile, bool idle);
 /// visits.csv of that many rows below the folder, made once; empty where the generator is missing.
 std::string records(const Settings& settings, long rows);
 

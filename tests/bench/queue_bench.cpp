@@ -1,14 +1,17 @@
-// Q1 to Q4: the verifier's queue of a region: its first page and first record once the store is open, and the next record, both beside the bare SQL
+// Q1 to Q6: the verifier's queue of a region: its first page and first record once the store is open, and the next record, both beside the bare SQL
 // query for the same rows and beside a store a hundredth of the size.
 
 #include <sqlite3.h>
 
+#include <algorithm>
 #include <filesystem>
 
+#include "core/store/visits.h"
 #include "core/task/queue.h"
 #include "core/task/review.h"
 #include "tests/bench/measure.h"
 #include "tests/bench/region_store.h"
+#include "tests/task/vale.h"
 
 namespace bench {
 
@@ -42,6 +45,32 @@ public:
                        m_seen += cupule::reviewPage(*session, at).value().visit.history.size();
                    }
                });
+    }
+    /// Until the records that are wanted are known and the first of them read.
+    double narrowed(const cupule::QueueWanted& wanted)
+    {
+        const auto session = m_region.open();
+        return 1e3 * seconds([&] {
+                   auto found = cupule::findInQueue(*session, wanted).value();
+                   found.visits.resize(std::min<std::size_t>(found.visits.size(), page));
+                   m_seen += cupule::queueLinesOf(*session, found.visits).value().size();
+               });
+    }
+    /// Everything that a verifier may narrow the queue by, one at a time.
+    std::vector<std::pair<std::string, cupule::QueueWanted>> narrowings()
+    {
+        const auto session = m_region.open();
+        const auto first = cupule::queueLines(*session, 0, 1).value();
+        const auto row = session->store().visits().row(first.front().line.id).value();
+        return {{"positives", {.which = "positive"}},
+                {"routine ones", {.which = "routine-null"}},
+                {"what was accepted", {.which = "accepted"}},
+                {"a sign", {.sign = "S02"}},
+                {"a sign nobody saw", {.sign = "S13"}},
+                {"an observer", {.observer = row->observer}},
+                {"a square", {.square = "SO61"}},
+                {"a week", {.from = cupule::test::day(2026, 7, 1), .to = cupule::test::day(2026, 7, 7)}},
+                {"a word", {.words = "T-77"}}};
     }
     /// The rows of the first page and how many there are, by SQLite alone.
     double bare()
@@ -89,6 +118,9 @@ void measureQueue(const Settings& settings, Table& table)
         [&] { return large.nextRecord(); }, [&] { return large.bare(); });
     add({"Q4", "next record in the queue, " + visits, "the same, a hundredth of them", "ms", {}, {}, {}, 1.5, false, false, {}},
         [&] { return large.nextRecord(); }, [&] { return small.nextRecord(); });
+    for (const auto& [what, wanted] : large.narrowings())
+        add({"Q6", "the queue narrowed to " + what + ", " + visits, "count and rows by bare SQLite", "ms", {}, {}, {}, 100, false, true, {}},
+            [&] { return large.narrowed(wanted); }, [&] { return large.bare(); });
 }
 
 } // namespace bench

@@ -41,7 +41,7 @@ void run(sqlite3* db, const char* sql)
 /// A visit of each kind, judged by the rules as it would be in a store where finds are near.
 Patterns patterns(Session& session)
 {
-    const Tree tree = test::treeAt(session, "PATTERN", "SO 612 094");
+    const Tree tree = test::treeAt(session, "PATTERN " + std::to_string(session.store().visits().count().value()), "SO 612 094");
     const auto made = [&](auto fill) {
         const Visit visit = test::visitTo(session, tree, fill);
         return Pattern{visit, session.store().visits().row(visit.id).value()->shown};
@@ -65,11 +65,12 @@ Patterns patterns(Session& session)
 std::vector<Uid> people(Session& session)
 {
     std::vector<Uid> ids;
+    const std::string before = std::to_string(session.store().visits().count().value());
     auto change = session.begin().value();
     for (int i = 0; i < observers; ++i) {
         Person person;
         person.id = session.ids().make();
-        person.code = session.profile().person.code + "O" + std::to_string(i);
+        person.code = session.profile().person.code + before + "O" + std::to_string(i);
         person.name = "Observer " + std::to_string(i);
         test::done(session.store().people().save(change, person));
         ids.push_back(person.id);

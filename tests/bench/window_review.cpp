@@ -65,6 +65,7 @@ public:
         m_window.resize(1366, 768);
         m_window.show();
         m_window.activateWindow();
+        QTest::qWait(500);                 // its first painting is no part of what follows
     }
     bool all(const QString& store)
     {
@@ -122,11 +123,11 @@ private:
         press(Qt::Key_1);
         press(Qt::Key_Return, Qt::ControlModifier);
     }
-    /// From asking for the record until its photo could be painted, the longest of all.
+    /// From asking for the record until its photo could be painted; the middle of all.
     void measurePhotos()
     {
         Session& session = *m_window.bench().session();
-        double longest = 0;
+        std::vector<double> all;
         const auto lines = queueLines(session, 0, withPhoto).value();
         for (const QueueLine& line : lines) {
             QElapsedTimer clock;
@@ -138,10 +139,13 @@ private:
             ui::Thumbnails pictures(2400, 4);
             while (pictures.of(path).isNull() && !pictures.failed(path))
                 QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
-            longest = std::max(longest, static_cast<double>(clock.nsecsElapsed()) / 1e6);
+            all.push_back(static_cast<double>(clock.nsecsElapsed()) / 1e6);
         }
-        add("Q5", QStringLiteral("a record's photo of 12 million points, until it is there"), longest);
-        std::fprintf(stderr, "window: photo %.1f ms\n", longest);
+        if (all.empty())
+            return;
+        std::sort(all.begin(), all.end());
+        add("Q5", QStringLiteral("a record's photo of 12 million points, until it is there"), all[all.size() / 2]);
+        std::fprintf(stderr, "window: photo %.1f ms, at most %.1f ms\n", all[all.size() / 2], all.back());
     }
 
     test::WholeWindow m_window;

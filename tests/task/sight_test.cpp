@@ -82,19 +82,19 @@ TEST_CASE("the hidden mode leaves neither exact places nor names on any page, an
     all += toJson(tree.tree) + toJson(*tree.site);
     for (const TreePlace& place : tree.places)
         all += place.position.typed;
-    for (const TreeLine& line : treeLines(session, {}, 0, 10).value())
+    for (const TreeLine& line : std::vector<TreeLine>(treeLines(session, {}, 0, 10).value()))
         all += line.position + line.siteName;
     const Surroundings around = surroundingsOf(session, {.tree = shown.tree.id}).value();
     all += around.place->typed + around.site->name;
     CHECK(around.visits.empty());
     CHECK(around.neighbours.empty());
-    for (const Site& site : allSites(session).value())
+    for (const Site& site : std::vector<Site>(allSites(session).value()))
         all += site.name;
-    for (const Person& person : allPeople(session).value())
+    for (const Person& person : std::vector<Person>(allPeople(session).value()))
         all += person.name + person.contact;
-    for (const VisitLine& line : visitsOfDay(session, shown.visit.date, {}).value())
+    for (const VisitLine& line : std::vector<VisitLine>(visitsOfDay(session, shown.visit.date, {}).value()))
         all += line.siteName;
-    for (const TreeHit& hit : findTrees(session, "W03", {}, {}, 5).value())
+    for (const TreeHit& hit : std::vector<TreeHit>(findTrees(session, "W03", {}, {}, 5).value()))
         all += toJson(hit.tree) + hit.siteName;
     const ReviewPage review = reviewPage(session, shown.visit.id).value();
     all += toJson(review.visit.visit) + review.at->typed;

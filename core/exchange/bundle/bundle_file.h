@@ -13,6 +13,7 @@
 #include <unordered_map>
 #include <vector>
 
+#include "core/exchange/bundle/line_file.h"
 #include "core/exchange/bundle/manifest.h"
 #include "core/exchange/bundle/signing.h"
 #include "core/exchange/bundle/zip.h"
@@ -25,9 +26,21 @@ struct BundleMedium {
     std::int64_t bytes = 0;
 };
 
-/// What goes into a bundle, beside the manifest. Texts hold whole lines.
+/// Whole lines that become a part: a text, or a file that was written before (line_file.h).
+struct BundleLines {
+    BundleLines() = default;
+    BundleLines(std::string lines);        ///< with line feeds
+    BundleLines(const LineFile& lines);
+    std::string text;
+    std::string path;                      ///< empty = `text`
+    std::int64_t bytes = 0, lines = 0;
+    std::string sha256;
+};
+
+/// What goes into a bundle, beside the manifest. `personal` holds whole lines.
 struct BundleParts {
-    std::string journal, records, personal;
+    BundleLines journal, records;
+    std::string personal;
     std::string pack;                      ///< the protocol pack; reference bundles only
     std::vector<BundleMedium> media;
 };

@@ -12,17 +12,17 @@ std::int64_t linesIn(std::string_view text)
     return std::count(text.begin(), text.end(), '\n');
 }
 
-void name(Manifest& manifest, const std::string& part, std::string_view text)
+void name(Manifest& manifest, const std::string& part, const BundleLines& lines)
 {
-    manifest.parts.push_back({static_cast<std::int64_t>(text.size()), part, hex(sha256(text))});
+    manifest.parts.push_back({lines.bytes, part, lines.sha256});
 }
 
 void fillIn(Manifest& manifest, const BundleParts& parts, const SigningKey& key)
 {
     manifest.format = bundleFormat;
     manifest.key = hex(key.publicKey());
-    manifest.counts.lines = linesIn(parts.journal);
-    manifest.counts.records = linesIn(parts.records);
+    manifest.counts.lines = parts.journal.lines;
+    manifest.counts.records = parts.records.lines;
     manifest.counts.personal = linesIn(parts.personal);
     manifest.counts.media = static_cast<std::int64_t>(parts.media.size());
     manifest.parts.clear();
@@ -37,16 +37,16 @@ void fillIn(Manifest& manifest, const BundleParts& parts, const SigningKey& key)
 
 Status putAll(ZipWriter& zip, const std::string& manifest, const BundleParts& parts, const SigningKey& key)
 {
-    const std::pair<std::string, std::string> texts[] = {{manifestPart, manifest},
-                                                              {signaturePart, hex(key.sign(manifest)) + "\n"},
-                                                              {journalPart, parts.journal},
-                                                              {recordsPart, parts.records},
-                                                              {personalPartName, parts.personal},
-                                                              {packPart, parts.pack}};
-    for (const auto& [part, text] : texts) {
-        if (text.empty() && (part == personalPartName || part == packPart))
+    const std::pair<const std::string&, BundleLines> lines[] = {{manifestPart, manifest},
+                                                                {signaturePart, hex(key.sign(manifest)) + "\n"},
+                                                                {journalPart, parts.journal},
+                                                                {recordsPart, parts.records},
+                                                                {personalPartName, parts.personal},
+                                                                {packPart, parts.pack}};
+    for (const auto& [part, each] : lines) {
+        if (each.bytes == 0 && (part == personalPartName || part == packPart))
             continue;
-        if (auto put = zip.addText(part, text); !put)
+        if (auto put = each.path.empty() ? zip.addText(part, each.text) : zip.addFile(part, each.path, each.bytes, true); !put)
             return put;
     }
     for (const BundleMedium& medium : parts.media)
@@ -56,6 +56,13 @@ Status putAll(ZipWriter& zip, const std::string& manifest, const BundleParts& pa
 }
 
 } // namespace
+
+BundleLines::BundleLines(std::string whole)
+    : text(std::move(whole)), bytes(static_cast<std::int64_t>(text.size())), lines(linesIn(text)), sha256(hex(cupule::sha256(text)))
+{
+}
+
+BundleLines::BundleLines(const LineFile& file) : path(file.path()), bytes(file.bytes()), lines(file.lines()), sha256(file.sha256()) {}
 
 Result<Manifest> writeBundle(const std::string& path, Manifest manifest, const BundleParts& parts, const SigningKey& key)
 {

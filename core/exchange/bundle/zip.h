@@ -69,8 +69,8 @@ public:
     ZipWriter& operator=(ZipWriter&&) = delete;
     ~ZipWriter();
     Status addText(const std::string& name, std::string_view text);
-    /// As it is: pictures do not get smaller. Faults "file.open", "file.read", "file.write" where it changed its size.
-    Status addFile(const std::string& name, const std::string& path, std::int64_t bytes);
+    /// As it is, since pictures do not get smaller, or `packed`. Faults "file.open", "file.read", "file.write" where it changed its size.
+    Status addFile(const std::string& name, const std::string& path, std::int64_t bytes, bool packed = false);
     /// A part as another file has it. Faults of both.
     Status copy(const ZipFile& from, const std::string& name, bool packed);
     /// Flushes and renames. Nothing is there before.

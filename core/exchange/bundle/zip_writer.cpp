@@ -100,12 +100,15 @@ Status ZipWriter::addText(const std::string& name, std::string_view text)
     return m->data(text);
 }
 
-Status ZipWriter::addFile(const std::string& name, const std::string& path, std::int64_t bytes)
+Status ZipWriter::addFile(const std::string& name, const std::string& path, std::int64_t bytes, bool packed)
 {
     std::unique_ptr<std::FILE, int (*)(std::FILE*)> file(std::fopen(path.c_str(), "rb"), &std::fclose);
     if (!file)
         return fail(Fault{"file.open", FaultKind::io, {{"file", path}}, {path, 0, 0, -1, {}}, std::strerror(errno)});
-    m->lib.archive_write_zip_set_compression_store(m->handle);
+    if (packed)
+        m->lib.archive_write_zip_set_compression_deflate(m->handle);
+    else
+        m->lib.archive_write_zip_set_compression_store(m->handle);
     if (auto begun = m->header(name, bytes); !begun)
         return begun;
     char piece[pieceBytes];
