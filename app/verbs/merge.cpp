@@ -1,4 +1,5 @@
 #include "app/json.h"
+#include "app/limits.h"
 #include "app/verbs/verbs.h"
 #include "core/store/people.h"
 #include "core/task/merge.h"
@@ -83,15 +84,17 @@ public:
         declareStore(options);
         options.add_option("FILE", m_file, "the file that arrived")->required();
         options.add_flag("--dry-run", m_how.dryRun, "say what would change, and change nothing");
-        options.add_option("--most-bytes", m_limits.wholeBytes, "how much it may unpack to, in bytes; 16 GiB where nothing is said");
-        options.add_option("--most-parts", m_limits.parts, "how many parts it may have; 200000 where nothing is said");
+        m_limits.declare(options);
     }
     Result<int> run(Run& run) override
     {
         const auto session = run.open(m_store);
         if (!session)
             return fail(session.error());
-        const auto arrival = lookAtArrival(**session, m_file, m_limits);
+        const auto limits = m_limits.of(**session, run.words().text("limits of files that arrive"));
+        if (!limits)
+            return fail(limits.error());
+        const auto arrival = lookAtArrival(**session, m_file, *limits);
         if (!arrival)
             return fail(arrival.error());
         const Manifest& manifest = arrival->file.manifest();
@@ -172,7 +175,7 @@ private:
 
     std::string m_file;
     TakeIn m_how;
-    BundleLimits m_limits;
+    LimitOptions m_limits;
 };
 
 } // namespace

@@ -311,7 +311,7 @@ void checkFields(Desk& desk)
 std::vector<std::string> kindsOf(Desk& desk, const Uid& noun)
 {
     std::vector<std::string> kinds;
-    for (const JournalLine& line : desk.session().store().journal().ofEntity(noun).value()) {
+    for (const JournalLine& line : std::vector<JournalLine>(desk.session().store().journal().ofEntity(noun).value())) {
         CHECK(line.author == desk.session().me());
         kinds.push_back(line.kind);
     }

@@ -287,6 +287,8 @@ constexpr FaultSentence faults[] = {
         "Nothing of it was taken in.", "Have it sent once more."),
     SAY("bundle.library", "The library libarchive is missing; without it no bundle is written or read.",
         "Nothing of it was taken in.", "Install the package libarchive13."),
+    SAY("bundle.limit", "A limit must be above 0: {limit}.",
+        "Nothing was changed.", "Correct the limit."),
     SAY("bundle.line", "Line {line} of {part} in {file} does not hold: {why}.",
         "Nothing of it was taken in.", "Have it sent once more. If it stays so, tell the office."),
     SAY("bundle.manifest", "The manifest of {file} is wrong at {path}: {why}.",

@@ -1,5 +1,7 @@
 #include "ui/review/queue_list.h"
 
+#include <algorithm>
+
 #include <QPainter>
 
 #include "ui/bridge/dates.h"
@@ -37,7 +39,7 @@ QueueModel::QueueModel(ReviewDesk& desk, QObject* parent) : QAbstractListModel(p
         beginResetModel();
         m_from = -1;
         m_rows.clear();
-        m_count = m_desk.count();
+        m_count = std::min(m_desk.count(), mostRows);
         endResetModel();
     });
 }

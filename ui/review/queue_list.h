@@ -17,6 +17,8 @@ class QueueModel : public QAbstractListModel {
     Q_OBJECT
 public:
     static constexpr int windowRows = 128;
+    /// No more stand in the list: laying it out costs by its rows, and nobody scrolls so far. The rest comes up as these are decided.
+    static constexpr int mostRows = 20'000;
 
     explicit QueueModel(ReviewDesk& desk, QObject* parent = nullptr);
     [[nodiscard]] const QueueLine* line(int row) const;
