@@ -53,7 +53,9 @@ Status setBundleLimits(Session& session, const BundleLimits& wanted, const std::
     for (std::size_t i = 0; i < members.size(); ++i) {
         if (wanted.*members[i] <= 0)
             return fail("bundle.limit", FaultKind::usage, {{"limit", std::string(names[i])}});
-        text += (i == 0 ? "" : " ") + std::to_string(wanted.*members[i]);
+        if (i > 0)
+            text += ' ';
+        text += std::to_string(wanted.*members[i]);
     }
     return changeSettings(session, {{limitsKey, text}}, what);
 }

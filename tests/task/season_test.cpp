@@ -6,9 +6,11 @@
 
 #include "core/base/random.h"
 #include "core/store/bundles.h"
+#include "core/store/decisions.h"
 #include "core/store/media.h"
 #include "core/store/photos.h"
 #include "core/store/revisions.h"
+#include "core/store/visits.h"
 #include "tests/support/catch.h"
 #include "tests/support/shared_data.h"
 #include "tests/task/devices.h"

@@ -18,7 +18,9 @@ struct LineFile::Inside {
     [[nodiscard]] tl::unexpected<Fault> bad() const
     {
         const char* code = errno == ENOSPC ? "file.full" : "file.write";
-        return fail(Fault{code, FaultKind::io, {{"file", path}}, {path, 0, 0, -1, {}}, std::strerror(errno)});
+        Fault fault{code, FaultKind::io, {{"file", path}}, {}, std::strerror(errno)};
+        fault.place.file = path;
+        return fail(std::move(fault));
     }
 
     std::string path;
