@@ -18,9 +18,7 @@ struct LineFile::Inside {
     [[nodiscard]] tl::unexpected<Fault> bad() const
     {
         const char* code = errno == ENOSPC ? "file.full" : "file.write";
-        Fault fault{code, FaultKind::io, {{"file", path}}, {}, std::strerror(errno)};
-        fault.place.file = path;
-        return fail(std::move(fault));
+        return fail(code, FaultKind::io, {{"file", path}, {"technical", std::strerror(errno)}});
     }
 
     std::string path;
