@@ -8,7 +8,7 @@ namespace {
 
 constexpr std::int64_t dayMilliseconds = 86'400'000;
 constexpr std::int64_t eveningHour = 18;
-constexpr std::int64_t slowed = 6; ///< a whole day of runs passes between 18:00 and 22:00
+constexpr std::int64_t slowed = 12; ///< a whole day of runs passes between 18:00 and 20:00: within twelve hours of what was held in the morning
 
 } // namespace
 
