@@ -28,7 +28,7 @@ constexpr Sentence nouns[] = {
 };
 
 constexpr Sentence queueParts[] = {
-    SAY("", "everything that waits"),
+    SAY("", "all that wait"),
     SAY("new-ground", "finds in new ground"),
     SAY("one-of-two", "waiting for a second look"),
     SAY("conflict", "two decisions disagree"),

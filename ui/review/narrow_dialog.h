@@ -43,7 +43,7 @@ private:
     DateEdit* m_to;
 };
 
-/// "finds in new ground, site Weir Wood, “kiln”"; empty for everything that waits.
+/// "finds in new ground, site Weir Wood, “kiln”"; empty for all that wait.
 QString wantedText(const QueueWanted& wanted, ReviewDesk& desk);
 /// "MH Maud Harrow"; the code alone where the name is not to be seen, or not known.
 QString personText(const Person& person);

@@ -147,7 +147,7 @@ ConfusionTable::ConfusionTable(QWidget* parent) : QTableView(parent), m_model(ne
     setItemDelegate(new ConfusionDelegate(*m_model, this));
     setTabKeyNavigation(false);
     setEditTriggers(QAbstractItemView::NoEditTriggers);
-    verticalHeader()->setDefaultAlignment(Qt::AlignRight | Qt::AlignVCenter);
+    verticalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter); // a long name is cut at its end, not at its beginning
 }
 
 void ConfusionTable::setConfusion(const std::optional<Confusion>& confusion, const Pack* pack)
