@@ -63,8 +63,8 @@ struct Trainer {
         std::size_t at = 0;
         if (item.kind != AskedKind::order)
             at = static_cast<std::size_t>(std::find(item.options.begin(), item.options.end(), item.right.front()) - item.options.begin());
-        if (!right)
-            at = (at + 1) % item.options.size();
+        while (!right && std::find(item.right.begin(), item.right.end(), item.options[at]) != item.right.end() && item.options.size() > item.right.size())
+            at = (at + 1) % item.options.size();   // of a sign that may be called by two names both are right
         key(Qt::Key_1 + static_cast<int>(at));
     }
     void wholeCase(bool right)
