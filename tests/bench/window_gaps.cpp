@@ -16,7 +16,6 @@
 #include <QFile>
 #include <QHeaderView>
 #include <QJsonArray>
-#include <QJsonDocument>
 #include <QJsonObject>
 #include <QTableView>
 #include <QTest>
@@ -27,9 +26,9 @@
 #include "core/task/review.h"
 #include "core/task/trees.h"
 #include "tests/bench/pulse.h"
+#include "tests/bench/window_program.h"
 #include "tests/gui/dated_photo.h"
 #include "tests/gui/whole_window.h"
-#include "ui/bridge/plurals.h"
 #include "ui/theme/theme.h"
 
 namespace {
@@ -279,24 +278,12 @@ void Walk::all(const QString& csv, const QStringList& photos)
 
 int main(int argc, char** argv)
 {
-    if (argc != 4)
-        return 2;
-    qputenv("QT_QPA_PLATFORM", "offscreen");
-    QApplication app(argc, argv);
-    ui::EnglishPlurals plurals;
-    QApplication::installTranslator(&plurals);
-    ui::Look look(app);
-    look.setMode(ui::Look::Mode::light);
-    const QStringList photos = makePhotos(QString::fromLocal8Bit(argv[2]) + QStringLiteral("/photos"));
-    Walk walk(look);
-    if (!walk.begin())
-        return 1;
-    walk.all(QString::fromLocal8Bit(argv[1]), photos);
-    if (!walk.tookAllIn())
-        return 1;
-    QFile out(QString::fromLocal8Bit(argv[3]));
-    if (!out.open(QIODevice::WriteOnly))
-        return 1;
-    out.write(QJsonDocument(walk.found()).toJson());
-    return 0;
+    return bench::windowProgram(argc, argv, [](ui::Look& look, char** given) -> std::optional<QJsonArray> {
+        const QStringList photos = makePhotos(QString::fromLocal8Bit(given[1]) + QStringLiteral("/photos"));
+        Walk walk(look);
+        if (!walk.begin())
+            return std::nullopt;
+        walk.all(QString::fromLocal8Bit(given[0]), photos);
+        return walk.tookAllIn() ? std::optional(walk.found()) : std::nullopt;
+    });
 }

@@ -8,9 +8,7 @@
 #include <QAbstractItemView>
 #include <QAction>
 #include <QApplication>
-#include <QFile>
 #include <QJsonArray>
-#include <QJsonDocument>
 #include <QJsonObject>
 #include <QTemporaryDir>
 #include <QTest>
@@ -20,10 +18,10 @@
 #include "core/task/photos.h"
 #include "core/task/review.h"
 #include "tests/bench/pulse.h"
+#include "tests/bench/window_program.h"
 #include "tests/gui/dated_photo.h"
 #include "tests/gui/whole_window.h"
 #include "tests/task/vale.h"
-#include "ui/bridge/plurals.h"
 #include "ui/bridge/text.h"
 #include "ui/photos/thumbnails.h"
 #include "ui/theme/theme.h"
@@ -158,28 +156,16 @@ private:
 
 int main(int argc, char** argv)
 {
-    if (argc != 4)
-        return 2;
-    qputenv("QT_QPA_PLATFORM", "offscreen");
-    QApplication app(argc, argv);
-    ui::EnglishPlurals plurals;
-    QApplication::installTranslator(&plurals);
-    ui::Look look(app);
-    look.setMode(ui::Look::Mode::light);
-    {
-        const FixedClock clock(test::at(12));
-        SystemRandom random;
-        const auto session = Session::open(argv[1], loadProfile(argv[2]).value(), clock, random);
-        if (!session)
-            return 1;
-        addPhotos(**session);
-    }
-    ReviewWalk walk(look, QString::fromLocal8Bit(argv[2]));
-    if (!walk.all(QString::fromLocal8Bit(argv[1])))
-        return 1;
-    QFile out(QString::fromLocal8Bit(argv[3]));
-    if (!out.open(QIODevice::WriteOnly))
-        return 1;
-    out.write(QJsonDocument(walk.found()).toJson());
-    return 0;
+    return bench::windowProgram(argc, argv, [](ui::Look& look, char** given) -> std::optional<QJsonArray> {
+        {
+            const FixedClock clock(test::at(12));
+            SystemRandom random;
+            const auto session = Session::open(given[0], loadProfile(given[1]).value(), clock, random);
+            if (!session)
+                return std::nullopt;
+            addPhotos(**session);
+        }
+        ReviewWalk walk(look, QString::fromLocal8Bit(given[1]));
+        return walk.all(QString::fromLocal8Bit(given[0])) ? std::optional(walk.found()) : std::nullopt;
+    });
 }

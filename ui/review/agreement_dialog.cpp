@@ -8,6 +8,7 @@
 #include "ui/bridge/dates.h"
 #include "ui/bridge/text.h"
 #include "ui/theme/theme.h"
+#include "ui/widgets/page_area.h"
 #include "ui/widgets/word_fit.h"
 
 namespace cupule::ui {
@@ -82,12 +83,7 @@ AgreementDialog::AgreementDialog(const VerifierAgreement& agreement, QWidget* pa
     setObjectName(QStringLiteral("agreementDialog"));
     setWindowTitle(tr("How far verifiers agree"));
     auto* column = new QVBoxLayout(this);
-    auto* area = new QScrollArea(this);
-    area->setObjectName(QStringLiteral("agreementPage"));
-    area->setAccessibleName(windowTitle());
-    area->setProperty("reads", true);
-    area->setWidgetResizable(true);
-    area->setFrameShape(QFrame::NoFrame);
+    QScrollArea* area = makeReadingArea("agreementPage", windowTitle(), this);
     auto* words = new QLabel(agreementHtml(agreement), area);
     words->setObjectName(QStringLiteral("agreementWords"));
     words->setTextFormat(Qt::RichText);

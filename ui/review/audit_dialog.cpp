@@ -16,6 +16,7 @@
 #include "ui/review/audit_make_page.h"
 #include "ui/review/audit_round_page.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/page_area.h"
 #include "ui/widgets/role_label.h"
 #include "ui/widgets/word_fit.h"
 
@@ -108,13 +109,7 @@ KeyButton* AuditDialog::addButton(const QString& words, const char* name, QLayou
 
 QWidget* AuditDialog::buildBatch()
 {
-    auto* area = new QScrollArea(m_pages);
-    area->setObjectName(QStringLiteral("auditBatch"));
-    area->setAccessibleName(tr("The batch"));
-    area->setProperty("reads", true);
-    area->setWidgetResizable(true);
-    area->setFrameShape(QFrame::NoFrame);
-    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    QScrollArea* area = makeReadingArea("auditBatch", tr("The batch"), m_pages);
     auto* box = new QWidget(area);
     auto* column = new QVBoxLayout(box);
     column->setContentsMargins(18, 12, 18, 12);

@@ -12,6 +12,7 @@
 #include "ui/review/audit_answer_bar.h"
 #include "ui/review/audit_desk.h"
 #include "ui/review/audit_photos.h"
+#include "ui/widgets/page_area.h"
 #include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
@@ -81,13 +82,7 @@ AuditRoundPage::AuditRoundPage(AuditDesk& desk, QWidget* parent) : QWidget(paren
     m_title->setObjectName(QStringLiteral("auditTitle"));
     m_title->setWordWrap(true);
     m_photos = new AuditPhotos(desk, this);
-    auto* area = new QScrollArea(this);
-    area->setObjectName(QStringLiteral("auditFacts"));
-    area->setAccessibleName(tr("What is recorded"));
-    area->setProperty("reads", true);
-    area->setWidgetResizable(true);
-    area->setFrameShape(QFrame::NoFrame);
-    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    QScrollArea* area = makeReadingArea("auditFacts", tr("What is recorded"), this);
     m_facts = new QLabel(area);
     m_facts->setWordWrap(true);
     m_facts->setTextFormat(Qt::RichText);

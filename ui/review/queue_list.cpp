@@ -10,6 +10,7 @@
 #include "ui/review/review_desk.h"
 #include "ui/theme/mark_painter.h"
 #include "ui/theme/theme.h"
+#include "ui/widgets/list_row.h"
 
 namespace cupule::ui {
 
@@ -115,13 +116,7 @@ void QueueDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     put(TextRole::caption, theme.ink2, plainDate(record->line.date, 0) + QStringLiteral(", ") + text(record->line.observerCode) + name);
     words.setHeight(2 * height);
     painter->drawText(words, Qt::AlignTop | Qt::TextWordWrap, queueWords(*record));
-    painter->setPen(theme.hair);
-    painter->drawLine(area.bottomLeft(), area.bottomRight());
-    if ((option.state & QStyle::State_HasFocus) != 0) {
-        painter->setPen(QPen(theme.focus, 2));
-        painter->setBrush(Qt::NoBrush);
-        painter->drawRect(area.adjusted(1, 1, -2, -2));
-    }
+    paintRowEnd(*painter, area, option, theme);
     painter->restore();
 }
 

@@ -19,6 +19,7 @@
 #include "ui/theme/theme.h"
 #include "ui/widgets/finding_list.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/page_area.h"
 #include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
@@ -124,13 +125,7 @@ QWidget* ReviewView::buildRecord()
     auto* outer = new QVBoxLayout(whole);
     outer->setContentsMargins(0, 0, 0, 0);
     outer->setSpacing(0);
-    auto* area = new QScrollArea(whole);
-    area->setObjectName(QStringLiteral("recordPage"));
-    area->setAccessibleName(tr("The record"));
-    area->setProperty("reads", true);
-    area->setWidgetResizable(true);
-    area->setFrameShape(QFrame::NoFrame);
-    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    QScrollArea* area = makeReadingArea("recordPage", tr("The record"), whole);
     auto* box = new QWidget(area);
     box->setBackgroundRole(QPalette::Base);
     box->setAutoFillBackground(true);
@@ -176,13 +171,7 @@ QWidget* ReviewView::buildRecord()
 
 QWidget* ReviewView::buildReasons()
 {
-    auto* area = new QScrollArea(this);
-    area->setObjectName(QStringLiteral("reviewReasons"));
-    area->setAccessibleName(tr("What speaks for it and against it"));
-    area->setProperty("reads", true);
-    area->setWidgetResizable(true);
-    area->setFrameShape(QFrame::NoFrame);
-    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    QScrollArea* area = makeReadingArea("reviewReasons", tr("What speaks for it and against it"), this);
     auto* box = new QWidget(area);
     auto* column = new QVBoxLayout(box);
     column->setContentsMargins(0, 0, 0, 0);

@@ -7,6 +7,7 @@
 #include "ui/bridge/words.h"
 #include "ui/theme/mark_painter.h"
 #include "ui/theme/theme.h"
+#include "ui/widgets/list_row.h"
 
 namespace cupule::ui {
 
@@ -128,13 +129,7 @@ void SampleDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
     painter->drawText(words.area, int(words.tree), text(sample->treeLabel));
     const bool above = words.lines == 3;
     painter->drawText(words.area, int((above ? Qt::AlignVCenter : Qt::AlignBottom) | Qt::AlignLeft), sampleWords(*sample));
-    painter->setPen(theme.hair);
-    painter->drawLine(area.bottomLeft(), area.bottomRight());
-    if ((option.state & QStyle::State_HasFocus) != 0) {
-        painter->setPen(QPen(theme.focus, 2));
-        painter->setBrush(Qt::NoBrush);
-        painter->drawRect(area.adjusted(1, 1, -2, -2));
-    }
+    paintRowEnd(*painter, area, option, theme);
     painter->restore();
 }
 

@@ -22,6 +22,7 @@
 #include "ui/widgets/empty_state.h"
 #include "ui/widgets/finding_list.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/page_area.h"
 #include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
@@ -108,11 +109,8 @@ QWidget* SamplesView::buildList()
 
 QWidget* SamplesView::buildPage()
 {
-    auto* whole = new QScrollArea(this); // low windows and large text: the page scrolls as one
+    QScrollArea* whole = makePageArea(this); // low windows and large text: the page scrolls as one
     whole->setObjectName(QStringLiteral("samplePage"));
-    whole->setWidgetResizable(true);
-    whole->setFrameShape(QFrame::NoFrame);
-    whole->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     auto* page = new QWidget(whole);
     page->setBackgroundRole(QPalette::Base);
     page->setAutoFillBackground(true);
@@ -149,10 +147,7 @@ QWidget* SamplesView::buildPage()
     m_below = below;
     below->setHandleWidth(1);
     below->setChildrenCollapsible(false);
-    m_formArea = new QScrollArea(below);
-    m_formArea->setFrameShape(QFrame::NoFrame);
-    m_formArea->setWidgetResizable(true);
-    m_formArea->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_formArea = makePageArea(below);
     m_form = new LineForm(m_desk, m_formArea);
     m_formArea->setWidget(m_form);
     auto* right = new QWidget(below);

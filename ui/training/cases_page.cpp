@@ -20,6 +20,7 @@
 #include "ui/training/case_stage.h"
 #include "ui/widgets/choice_card.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/page_area.h"
 #include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
@@ -91,10 +92,7 @@ QWidget* CasesPage::buildCase()
 
 QWidget* CasesPage::buildPanel()
 {
-    m_panel = new QScrollArea(this);
-    m_panel->setFrameShape(QFrame::NoFrame);
-    m_panel->setWidgetResizable(true);
-    m_panel->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_panel = makePageArea(this);
     auto* box = new QWidget(m_panel);
     setGround(*box, "panel");
     m_panel->setWidget(box);

@@ -23,6 +23,7 @@
 #include "ui/training/results_table.h"
 #include "ui/widgets/empty_state.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/page_area.h"
 #include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
@@ -148,10 +149,7 @@ QWidget* ResultsPage::buildTable()
 
 QWidget* ResultsPage::buildSide()
 {
-    m_side = new QScrollArea(this);
-    m_side->setFrameShape(QFrame::NoFrame);
-    m_side->setWidgetResizable(true);
-    m_side->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_side = makePageArea(this);
     auto* box = new QWidget(m_side);
     setGround(*box, "panel");
     m_side->setWidget(box);

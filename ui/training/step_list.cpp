@@ -6,6 +6,7 @@
 #include "ui/theme/mark_painter.h"
 #include "ui/theme/theme.h"
 #include "ui/training/walk_desk.h"
+#include "ui/widgets/list_row.h"
 
 namespace cupule::ui {
 
@@ -92,13 +93,7 @@ void StepDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, 
     painter->setFont(roleFont(TextRole::caption, option.font));
     painter->setPen(skipped ? theme.ink3 : theme.ink2);
     painter->drawText(words, Qt::AlignLeft | Qt::AlignBottom, m_model.kind(index.row()));
-    painter->setPen(theme.hair);
-    painter->drawLine(area.bottomLeft(), area.bottomRight());
-    if ((option.state & QStyle::State_HasFocus) != 0) {
-        painter->setPen(QPen(theme.focus, 2));
-        painter->setBrush(Qt::NoBrush);
-        painter->drawRect(area.adjusted(1, 1, -2, -2));
-    }
+    paintRowEnd(*painter, area, option, theme);
     painter->restore();
 }
 
