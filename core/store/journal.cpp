@@ -1,5 +1,6 @@
 #include "core/store/journal.h"
 
+#include <algorithm>
 #include <charconv>
 
 #include "core/record/json_writer.h"
@@ -35,6 +36,10 @@ void appendId(std::string& out, const Uid& id)
     json::appendUid(out, id);
     out += '\n';
 }
+
+#define SELECT_LINES \
+    "SELECT coalesce(p.of, i.uid), j.number, j.at_utc, j.at_offset, j.author, j.kind, j.noun, j.entity, j.digest, j.commitment, j.hash " \
+    "FROM journal AS j JOIN incarnation AS i ON i.id = j.chain LEFT JOIN piece AS p ON p.chain = i.id "
 
 JournalLine read(const Query& q)
 {
@@ -106,12 +111,15 @@ Result<std::vector<JournalLine>> Journal::lines(const Uid& incarnation, std::int
 {
     return guarded([&] {
         std::vector<JournalLine> lines;
-        Query q(m_core.db, "SELECT coalesce(p.of, i.uid), j.number, j.at_utc, j.at_offset, j.author, j.kind, j.noun, j.entity, j.digest, "
-                           "j.commitment, j.hash FROM incarnation AS i LEFT JOIN piece AS p ON p.chain = i.id JOIN journal AS j ON j.chain = i.id "
-                           "WHERE (i.uid = :uid OR p.of = :uid) AND j.number >= :from ORDER BY j.number, j.chain LIMIT :count");
-        q.bind(":uid", incarnation).bind(":from", from).bind(":count", count);
-        while (q.step())
-            lines.push_back(read(q));
+        for (const std::int64_t chain : chainsOf(m_core, incarnation)) {
+            Query q(m_core.db, SELECT_LINES "WHERE j.chain = :chain AND j.number >= :from ORDER BY j.number LIMIT :count");
+            q.bind(":chain", chain).bind(":from", from).bind(":count", count);
+            while (q.step())
+                lines.push_back(read(q));
+        }
+        std::stable_sort(lines.begin(), lines.end(), [](const JournalLine& a, const JournalLine& b) { return a.number < b.number; });
+        if (lines.size() > static_cast<std::size_t>(count))
+            lines.resize(static_cast<std::size_t>(count));
         return lines;
     });
 }
@@ -121,9 +129,7 @@ Result<std::vector<JournalLine>> Journal::linesAt(const Uid& incarnation, std::i
     return guarded([&] {
         std::vector<JournalLine> lines;
         for (const std::int64_t chain : chainsOf(m_core, incarnation)) {
-            Query q(m_core.db, "SELECT coalesce(p.of, i.uid), j.number, j.at_utc, j.at_offset, j.author, j.kind, j.noun, j.entity, j.digest, "
-                               "j.commitment, j.hash FROM journal AS j JOIN incarnation AS i ON i.id = j.chain LEFT JOIN piece AS p ON p.chain = i.id "
-                               "WHERE j.chain = :chain AND j.number = :number");
+            Query q(m_core.db, SELECT_LINES "WHERE j.chain = :chain AND j.number = :number");
             if (q.bind(":chain", chain).bind(":number", number).step())
                 lines.push_back(read(q));
         }
@@ -135,9 +141,7 @@ Result<std::vector<JournalLine>> Journal::ofEntity(const Uid& entity)
 {
     return guarded([&] {
         std::vector<JournalLine> lines;
-        Query q(m_core.db, "SELECT coalesce(p.of, i.uid), j.number, j.at_utc, j.at_offset, j.author, j.kind, j.noun, j.entity, j.digest, "
-                           "j.commitment, j.hash FROM journal AS j JOIN incarnation AS i ON i.id = j.chain LEFT JOIN piece AS p ON p.chain = i.id "
-                           "WHERE j.entity = :entity ORDER BY j.chain, j.number");
+        Query q(m_core.db, SELECT_LINES "WHERE j.entity = :entity ORDER BY j.chain, j.number");
         q.bind(":entity", entity);
         while (q.step())
             lines.push_back(read(q));

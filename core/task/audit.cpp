@@ -14,16 +14,6 @@ namespace cupule {
 
 namespace {
 
-Result<Person> personOf(Session& session, const Uid& id)
-{
-    auto person = session.store().people().find(id);
-    if (!person)
-        return fail(person.error());
-    Person none;
-    none.id = id;
-    return *person ? std::move(**person) : none;
-}
-
 Result<bool> isMe(Session& session, const Uid& person)
 {
     const auto selves = mySelves(session);
@@ -42,7 +32,7 @@ Result<AuditLine> lineOf(Session& session, const StoredAudit& audit)
     line.records = static_cast<std::int64_t>(audit.batch.records.size());
     for (const auto& [into, is, id] : {std::tuple{&line.maker, &line.mine, audit.batch.by},
                                        std::tuple{&line.auditor, &line.forMe, audit.batch.auditor}}) {
-        auto person = personOf(session, id);
+        auto person = personOrNone(session, id);
         const auto me = isMe(session, id);
         if (!person || !me)
             return fail(person ? me.error() : person.error());

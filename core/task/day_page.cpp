@@ -39,16 +39,6 @@ std::vector<ChecklistLine> checklistOf(const Visit& visit, const VisitFacts& fac
     return lines;
 }
 
-Result<Person> personOrNone(Session& session, const Uid& id)
-{
-    auto person = session.store().people().find(id);
-    if (!person)
-        return fail(person.error());
-    Person none;
-    none.id = id;
-    return *person ? std::move(**person) : none;
-}
-
 } // namespace
 
 Result<VisitPage> visitPage(Session& session, const Uid& visit)

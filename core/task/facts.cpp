@@ -4,6 +4,7 @@
 
 #include "core/rules/custody.h"
 #include "core/store/audits.h"
+#include "core/store/people.h"
 #include "core/store/photos.h"
 #include "core/store/places.h"
 #include "core/store/samples.h"
@@ -127,6 +128,16 @@ Result<TreeVisits> visitsOfTree(Session& session, const Uid& tree)
     if (!contents)
         return fail(contents.error());
     return TreeVisits{std::move(*rows), std::move(*contents)};
+}
+
+Result<Person> personOrNone(Session& session, const Uid& id)
+{
+    auto person = session.store().people().find(id);
+    if (!person)
+        return fail(person.error());
+    Person none;
+    none.id = id;
+    return *person ? std::move(**person) : none;
 }
 
 Result<std::optional<Tree>> keptTree(Session& session, const Uid& entry)

@@ -36,6 +36,8 @@ struct StoredVisit {
 };
 Result<StoredVisit> storedVisit(Session& session, const Uid& id);
 
+/// Somebody whom the store may not know: then with the id alone.
+Result<Person> personOrNone(Session& session, const Uid& id);
 /// The entry under which a tree is kept; nothing where there is no such tree.
 Result<std::optional<Tree>> keptTree(Session& session, const Uid& entry);
 /// The place of a visit: the tree's, else where the observer stood; nothing where neither is known.

@@ -130,6 +130,22 @@ void addAgreement(const std::vector<SeriesAnswer>& answers, CohortResults& cohor
         cohort.agreement = agreementOfMany(table);
 }
 
+struct Counted {
+    std::vector<PracticeCount> answers;
+    std::vector<PracticeSureCount> sure;
+};
+
+Result<Counted> countedFor(Session& session, const PracticeFilter& filter)
+{
+    auto answers = session.store().practice().counts(filter);
+    if (!answers)
+        return fail(answers.error());
+    auto sure = session.store().practice().sureCounts(filter);
+    if (!sure)
+        return fail(sure.error());
+    return Counted{std::move(*answers), std::move(*sure)};
+}
+
 using ByPerson = std::map<Uid, std::vector<PracticeCount>>;
 
 /// Codes and names, or an order that says nothing.
@@ -192,19 +208,16 @@ Result<RecruitResults> recruitResults(Session& session, const Uid& person, const
         return fail(request.error());
     auto practice = session.store().practice();
     const PracticeFilter filter{person, wish.cohort, {}};
-    const auto counts = practice.counts(filter);
-    if (!counts)
-        return fail(counts.error());
-    const auto sure = practice.sureCounts(filter);
-    if (!sure)
-        return fail(sure.error());
+    const auto counted = countedFor(session, filter);
+    if (!counted)
+        return fail(counted.error());
     std::vector<bool> right;
     if (auto read = practice.inOrder(filter, [&](const Uid&, bool each) { right.push_back(each); }); !read)
         return fail(read.error());
-    const auto tallies = talliesOf(*counts);
+    const auto tallies = talliesOf(counted->answers);
     RecruitResults recruit;
     recruit.person = person;
-    recruit.results = practiceResults(tallies, sureOf(*sure), *request);
+    recruit.results = practiceResults(tallies, sureOf(counted->sure), *request);
     recruit.results.curve = learningCurve(right, curveRun);
     fillShort(recruit, tallies, *request);
     std::vector<RecruitResults> one{std::move(recruit)};
@@ -222,23 +235,20 @@ Result<CohortResults> cohortResults(Session& session, const ResultsWish& wish)
         return fail(request.error());
     auto practice = session.store().practice();
     const PracticeFilter filter{{}, wish.cohort, {}};
-    const auto counts = practice.counts(filter);
-    if (!counts)
-        return fail(counts.error());
-    const auto sure = practice.sureCounts(filter);
-    if (!sure)
-        return fail(sure.error());
+    const auto counted = countedFor(session, filter);
+    if (!counted)
+        return fail(counted.error());
     std::map<Uid, std::vector<bool>> right;
     if (auto read = practice.inOrder(filter, [&](const Uid& person, bool each) { right[person].push_back(each); }); !read)
         return fail(read.error());
     CohortResults cohort;
     cohort.cohort = wish.cohort.value_or(std::string());
-    const auto tallies = talliesOf(*counts);
-    cohort.results = practiceResults(tallies, sureOf(*sure), *request);
+    const auto tallies = talliesOf(counted->answers);
+    cohort.results = practiceResults(tallies, sureOf(counted->sure), *request);
     cohort.results.curve = curveOfRuns(right);
     cohort.next = practiseNext(tallies, nextShown);
     ByPerson byPerson;
-    for (const PracticeCount& count : *counts)
+    for (const PracticeCount& count : counted->answers)
         byPerson[count.person].push_back(count);
     for (const auto& [person, own] : byPerson) {
         const auto ownTallies = talliesOf(own);
