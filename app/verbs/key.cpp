@@ -134,14 +134,15 @@ class Vouch final : public StoreVerb {
 public:
     const char* name() const override { return "vouch"; }
     const char* summary() const override { return "Trust somebody's key, after comparing its fingerprint by voice"; }
-    const char* usage() const override { return "STORE KEY|FILE [PERSON] --fingerprint DIGITS [--role ROLES] [--instead]"; }
+    const char* usage() const override { return "STORE KEY|FILE [PERSON] --fingerprint DIGITS [--role ROLES] [--instead | --another-person]"; }
     const char* prose() const override
     {
         return "Nothing that a key signed is taken in until somebody here vouches for it. Ring the person up, have them "
                "read the fingerprint out that \"cupule key\" shows them, and type what you hear: it is compared with the "
                "key. Without --fingerprint nothing is changed and the fingerprint is shown.\nIn an office's store this is "
-               "for the office. Where the person has another key that is trusted, this is refused loudly; --instead "
-               "withdraws that one.\nA file that arrived names both key and person; otherwise give the key and whose it is.";
+               "for the office. Where the person, or somebody else of the same code, has another key that is trusted, this "
+               "is refused loudly; --instead withdraws that one, and --another-person says that two people chose one "
+               "code.\nA file that arrived names both key and person; otherwise give the key and whose it is.";
     }
     void declare(CLI::App& options) override
     {
@@ -150,7 +151,8 @@ public:
         options.add_option("PERSON", m_person, "whose it is, where a key is given: code or name");
         options.add_option("--fingerprint", m_vouching.typedFingerprint, "the 30 digits as they were read out");
         options.add_option("--role", m_roles, "roles that the key stands for, with commas between; volunteer where nothing is said");
-        options.add_flag("--instead", m_vouching.instead, "withdraw the person's other key");
+        options.add_flag("--instead", m_vouching.instead, "withdraw the other key of this person, or of their code");
+        options.add_flag("--another-person", m_vouching.anotherPerson, "two people chose the same code; both keys are trusted");
         options.add_option("--remark", m_vouching.remark, "how it was compared");
     }
     Result<int> run(Run& run) override
@@ -182,6 +184,7 @@ private:
                 return fail(arrival.error());
             m_vouching.key = arrival->file.manifest().key;
             m_vouching.person = arrival->file.manifest().authorPerson;
+            m_vouching.code = arrival->file.manifest().authorCode;
             m_person = arrival->file.manifest().authorCode;
             return {};
         }

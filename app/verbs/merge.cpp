@@ -14,6 +14,7 @@ std::string_view standingName(KeyStanding standing)
     case KeyStanding::vouched: return "vouched";
     case KeyStanding::unknown: return "unknown";
     case KeyStanding::changed: return "changed";
+    case KeyStanding::sameCode: return "same-code";
     case KeyStanding::otherPerson: return "other-person";
     case KeyStanding::withdrawn: return "withdrawn";
     case KeyStanding::follows: return "follows";

@@ -298,6 +298,8 @@ QueuePlace queuePlace(const QueueInput& input)
         return {4, "conflict"};
     if (positive)
         return {3, "positive"};
+    if (input.fieldsApart)
+        return {4, "fields-apart"};
     if (input.returnedBefore)
         return {5, "answered"};
     if (!input.nothing)

@@ -66,7 +66,7 @@ enum class BatchPlace { none, waits, failed };
 /// The place of a record in the queue: lower is earlier; the code says why it stands there.
 struct QueuePlace {
     int rank = 99;
-    std::string code;                       ///< "new-ground", "one-of-two", "conflict", "positive", "answered", "doubtful-null",
+    std::string code;                       ///< "new-ground", "one-of-two", "conflict", "fields-apart", "positive", "answered", "doubtful-null",
                                             ///< "batch-failed", "routine-null", "in-batch", "other"
 };
 /// Records without findings where "nothing seen" is complete; those whose batch waits for its audit, last of all; and those whose
@@ -79,7 +79,8 @@ struct QueueInput {
     Positive positive;
     bool newGround = false;
     bool oneOfTwo = false;
-    bool conflict = false;
+    bool conflict = false;                  ///< between decisions
+    bool fieldsApart = false;               ///< two laptops changed the same field differently, and nobody has settled it
     bool returnedBefore = false;
     bool nothing = false;
     int asks = 0;                           ///< findings of severity ask

@@ -32,8 +32,8 @@ Status chainHolds(const Manifest& manifest)
 /// A new key counts as vouched for where an earlier one that holds for this person speaks for it.
 Result<KeyStanding> standingOf(Session& session, const Manifest& manifest)
 {
-    const auto plain = keyStanding(session, manifest.key, manifest.authorPerson);
-    if (!plain || (*plain != KeyStanding::changed && *plain != KeyStanding::unknown))
+    const auto plain = keyStanding(session, manifest.key, manifest.authorPerson, manifest.authorCode);
+    if (!plain || *plain == KeyStanding::vouched || *plain == KeyStanding::otherPerson || *plain == KeyStanding::withdrawn)
         return plain;
     for (const KeyFollows& each : manifest.follows) {
         const auto older = session.store().keys().find(each.older);
@@ -73,13 +73,14 @@ Status refuseKey(Session& session, const Arrival& arrival)
 {
     const Manifest& manifest = arrival.file.manifest();
     const auto refuse = [&](const char* code) {
-        return fail(code, FaultKind::refused, {{"fingerprint", arrival.fingerprint}, {"key", manifest.key}, {"who", manifest.authorCode}});
+        return fail(code, FaultKind::refused, {{"fingerprint", arrival.fingerprint}, {"key", manifest.key}, {"who", manifest.authorCode}, {"code", manifest.authorCode}});
     };
     switch (arrival.standing) {
     case KeyStanding::vouched:
     case KeyStanding::follows: return {};
     case KeyStanding::unknown: return refuse("key.unknown");
     case KeyStanding::changed: return refuse("key.changed");
+    case KeyStanding::sameCode: return refuse("key.same-code");
     case KeyStanding::otherPerson: return refuse("key.other-person");
     case KeyStanding::withdrawn: break;
     }

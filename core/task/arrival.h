@@ -31,7 +31,7 @@ struct Arrival {
 Result<Arrival> lookAtArrival(Session& session, const std::string& path, const BundleLimits& limits = {}, const Progress& progress = {});
 
 /// Faults, the weightiest first: "bundle.demonstration", "bundle.real" (invented and real never mix), "bundle.altered" (known by its id,
-/// with another manifest), "key.withdrawn", "key.other-person", "key.changed", "key.unknown" (argument "fingerprint" in the last four).
+/// with another manifest), "key.withdrawn", "key.other-person", "key.changed", "key.same-code", "key.unknown" (argument "fingerprint" in the last five).
 Status mayTakeIn(Session& session, const Arrival& arrival);
 
 } // namespace cupule

@@ -7,6 +7,7 @@
 #include "core/store/people.h"
 #include "core/store/photos.h"
 #include "core/store/places.h"
+#include "core/store/revisions.h"
 #include "core/store/samples.h"
 #include "core/task/ground.h"
 
@@ -204,6 +205,10 @@ Result<JudgedVisit> judgedVisit(Session& session, const Visit& visit, const Visi
     if (!batch)
         return fail(batch.error());
     out.facts.batch = *batch;
+    const auto apart = session.store().revisions().openConflicts(visit.id);
+    if (!apart)
+        return fail(apart.error());
+    out.facts.fieldsApart = *apart > 0;
     const auto seen = joinCharacters(visit.characters, out.facts.otherCharacters);
     const HostContext context{out.facts.season.region, visit.date.month()};
     HostVerdict host = session.hostKey().judge(seen, context);

@@ -133,6 +133,7 @@ Judged judgeVisit(const Visit& visit, const VisitStanding& standing, const Visit
     queue.newGround = facts.newGround;
     queue.oneOfTwo = standing.oneOfTwo;
     queue.conflict = standing.conflict;
+    queue.fieldsApart = facts.fieldsApart;
     queue.returnedBefore = facts.returnedBefore;
     queue.batch = facts.batch;
     queue.nothing = out.nothing;

@@ -34,6 +34,7 @@ struct VisitFacts {
     std::optional<FindPlace> nearestFind;       ///< accepted, of an earlier day; only looked for where galls are claimed
     bool newGround = false;                     ///< only meaningful for a positive
     bool returnedBefore = false;
+    bool fieldsApart = false;                   ///< its versions differ in a field that nobody has settled
     BatchPlace batch = BatchPlace::none;        ///< of the newest revision
 };
 

@@ -1,7 +1,9 @@
 #include "core/task/keys.h"
 
 #include <algorithm>
+#include <iterator>
 
+#include "core/store/people.h"
 #include "core/task/nouns.h"
 
 namespace cupule {
@@ -50,12 +52,14 @@ Status compared(const Vouching& vouching, const PublicKey& key)
 
 Status refuseStanding(KeyStanding standing, const Vouching& vouching)
 {
-    const Arguments arguments{{"key", vouching.key}};
+    const Arguments arguments{{"key", vouching.key}, {"code", vouching.code}};
     switch (standing) {
     case KeyStanding::vouched: return fail("key.vouched", FaultKind::refused, arguments);
     case KeyStanding::otherPerson: return fail("key.other-person", FaultKind::refused, arguments);
     case KeyStanding::withdrawn: return fail("key.withdrawn", FaultKind::refused, arguments);
     case KeyStanding::changed: return vouching.instead ? Status() : fail("key.changed", FaultKind::refused, arguments);
+    case KeyStanding::sameCode:
+        return vouching.instead || vouching.anotherPerson ? Status() : fail("key.same-code", FaultKind::refused, arguments);
     case KeyStanding::unknown:
     case KeyStanding::follows: return {};
     }
@@ -73,15 +77,39 @@ Status notTheFirstOfOwn(Session& session, const Vouching& vouching)
     return keys->empty() ? Status() : fail("key.own", FaultKind::refused);
 }
 
+/// Keys that somebody else of the same code has here, and that hold.
+Result<std::vector<KnownKey>> ofSameCode(Session& session, const std::string& code, const Uid& person)
+{
+    std::vector<KnownKey> found;
+    if (code.empty())
+        return found;
+    const auto other = session.store().people().byCode(code);
+    if (!other)
+        return fail(other.error());
+    if (!*other || (*other)->id == person)
+        return found;
+    const auto keys = session.store().keys().ofPerson((*other)->id);
+    if (!keys)
+        return fail(keys.error());
+    std::copy_if(keys->begin(), keys->end(), std::back_inserter(found), [](const KnownKey& key) { return key.holds(); });
+    return found;
+}
+
 Status withdrawOthers(Session& session, Change& change, const Vouching& vouching)
 {
-    const auto others = session.store().keys().ofPerson(vouching.person);
+    auto others = session.store().keys().ofPerson(vouching.person);
     if (!others)
         return fail(others.error());
+    if (vouching.instead) {
+        const auto alike = ofSameCode(session, vouching.code, vouching.person);
+        if (!alike)
+            return fail(alike.error());
+        others->insert(others->end(), alike->begin(), alike->end());
+    }
     for (const KnownKey& other : *others) {
         if (!other.holds() || other.key == vouching.key)
             continue;
-        auto note = noteOf(session, other.key, KeyStep::withdrawn, vouching.person, vouching.remark, change.at());
+        auto note = noteOf(session, other.key, KeyStep::withdrawn, other.person, vouching.remark, change.at());
         const auto last = session.store().keys().lastBundle(other.key);
         if (!last)
             return fail(last.error());
@@ -94,7 +122,7 @@ Status withdrawOthers(Session& session, Change& change, const Vouching& vouching
 
 } // namespace
 
-Result<KeyStanding> keyStanding(Session& session, const std::string& key, const Uid& person)
+Result<KeyStanding> keyStanding(Session& session, const std::string& key, const Uid& person, const std::string& code)
 {
     const auto known = session.store().keys().find(key);
     if (!known)
@@ -107,7 +135,12 @@ Result<KeyStanding> keyStanding(Session& session, const std::string& key, const 
     const auto others = session.store().keys().ofPerson(person);
     if (!others)
         return fail(others.error());
-    return others->empty() ? KeyStanding::unknown : KeyStanding::changed;
+    if (!others->empty())
+        return KeyStanding::changed;
+    const auto alike = ofSameCode(session, code, person);
+    if (!alike)
+        return fail(alike.error());
+    return alike->empty() ? KeyStanding::unknown : KeyStanding::sameCode;
 }
 
 Status vouch(Session& session, const Vouching& vouching)
@@ -119,7 +152,7 @@ Status vouch(Session& session, const Vouching& vouching)
         return fail(key.error());
     if (auto others = notTheFirstOfOwn(session, vouching); !others)
         return others;
-    const auto standing = keyStanding(session, vouching.key, vouching.person);
+    const auto standing = keyStanding(session, vouching.key, vouching.person, vouching.code);
     if (!standing)
         return fail(standing.error());
     if (auto good = refuseStanding(*standing, vouching); !good)

@@ -41,21 +41,26 @@ enum class KeyStanding {
     vouched,
     unknown,       ///< nobody has said anything about it, and this person has no other key
     changed,       ///< nobody has said anything about it, and this person has another key: to be asked about by voice
+    sameCode,      ///< nobody has said anything about it, and somebody else of the same code has a key here: to be asked about by voice
     otherPerson,   ///< vouched for as somebody else's
     withdrawn,
     follows,       ///< an earlier key, which is vouched for, speaks for it; given by lookAtArrival alone
 };
-Result<KeyStanding> keyStanding(Session& session, const std::string& key, const Uid& person);
+/// `code` is what that somebody is called; empty = not known.
+Result<KeyStanding> keyStanding(Session& session, const std::string& key, const Uid& person, const std::string& code = {});
 
 struct Vouching {
     std::string key;
     Uid person;
     std::vector<Role> roles;
     std::string typedFingerprint;          ///< as it was read out; empty = not compared
-    bool instead = false;                  ///< of the person's other key, which is withdrawn
+    bool instead = false;                  ///< of the other key of this person, or of their code, which is withdrawn
     std::string remark;
+    std::string code = {};                 ///< of the person, where a file that arrived names it
+    bool anotherPerson = false;            ///< two people chose the same code; both keys hold
 };
-/// Faults "role.needed", "key.not-compared", "key.fingerprint", "key.changed" (unless `instead`), "key.other-person", "key.withdrawn",
+/// Faults "role.needed", "key.not-compared", "key.fingerprint", "key.changed" (unless `instead`), "key.same-code" (unless
+/// `instead` or `anotherPerson`), "key.other-person", "key.withdrawn",
 /// "key.own", "key.vouched". Argument "fingerprint" of the first two names the digits.
 Status vouch(Session& session, const Vouching& vouching);
 /// What was signed before stays valid, up to the last bundle that came in. Faults "role.needed", "key.unknown", "key.withdrawn".

@@ -130,7 +130,7 @@ Result<std::vector<QueueLine>> linesOf(Session& session, const std::vector<Visit
 
 const std::vector<std::string>& queueCodes()
 {
-    static const std::vector<std::string> codes{"new-ground", "one-of-two", "conflict", "positive", "answered", "doubtful-null",
+    static const std::vector<std::string> codes{"new-ground", "one-of-two", "conflict", "fields-apart", "positive", "answered", "doubtful-null",
                                                 "batch-failed", "other", "routine-null", "in-batch"};
     return codes;
 }

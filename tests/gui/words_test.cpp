@@ -207,7 +207,7 @@ TEST_CASE("codes of host, season, worth, queue and deciding have words", "[gui][
         worth.reason = code;
         CHECK(!worthText(worth, builtInPack()).isEmpty());
     }
-    for (const char* code : {"new-ground", "one-of-two", "conflict", "positive", "answered", "doubtful-null",
+    for (const char* code : {"new-ground", "one-of-two", "conflict", "fields-apart", "positive", "answered", "doubtful-null",
                              "batch-failed", "routine-null", "in-batch", "other"})
         CHECK(wellFormed(queueText(code)));
     for (const char* code : {"no-role", "observer", "companion", "trainer", "landowner", "may-not-decide-for",

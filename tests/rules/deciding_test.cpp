@@ -286,6 +286,8 @@ TEST_CASE("the queue begins with what cannot wait", "[rules][deciding]")
     answered.returnedBefore = true;
     QueueInput conflict = routine;
     conflict.conflict = true;
+    QueueInput apart = routine;
+    apart.fieldsApart = true;
     QueueInput positive;
     positive.positive.positive = true;
     QueueInput newConflict = positive;
@@ -308,12 +310,17 @@ TEST_CASE("the queue begins with what cannot wait", "[rules][deciding]")
         CHECK(place.rank > last);
         last = place.rank;
     }
+    CHECK(queuePlace(apart).code == "fields-apart");
+    CHECK(queuePlace(apart).rank == queuePlace(conflict).rank);
+    QueueInput findApart = first;
+    findApart.fieldsApart = true;
+    CHECK(queuePlace(findApart).code == "new-ground"); // the authority must hear of it, whatever else is open
     QueueInput failed = routine;
     failed.batch = BatchPlace::failed;
     CHECK(queuePlace(failed).code == "batch-failed"); // doubtful now
     CHECK(queuePlace(failed).rank == queuePlace(doubtful).rank);
     for (const BatchPlace batch : {BatchPlace::waits, BatchPlace::failed}) { // a batch speaks of nothing but routine
-        for (QueueInput unusual : {doubtful, first, answered, conflict}) {
+        for (QueueInput unusual : {doubtful, first, answered, conflict, apart}) {
             const std::string before = queuePlace(unusual).code;
             unusual.batch = batch;
             CHECK(queuePlace(unusual).code == before);

@@ -181,3 +181,31 @@ TEST_CASE("a changed key of a known person is loud, and takes the old one's plac
     CHECK(faultOf(withdrawKey(*office, fresh, {})) == "key.withdrawn");
     CHECK(faultOf(withdrawKey(*office, newKey(10), {})) == "key.unknown");
 }
+
+TEST_CASE("somebody else who comes under a known code is loud, whoever it is", "[task][keys]")
+{
+    Vale vale;
+    const auto office = vale.as("OF");
+    const Uid known = personIn(*office, "XY");
+    const std::string old = newKey(8), fresh = newKey(9);
+    done(vouch(*office, {old, known, {Role::volunteer}, digitsOf(old), false, {}}));
+    const Uid stranger = office->ids().make();
+    CHECK(keyStanding(*office, fresh, stranger, "XY").value() == KeyStanding::sameCode);
+    CHECK(keyStanding(*office, fresh, stranger, "XZ").value() == KeyStanding::unknown);
+    Vouching vouching{fresh, stranger, {Role::volunteer}, digitsOf(fresh), false, {}, "XY"};
+    CHECK(faultOf(vouch(*office, vouching)) == "key.same-code");
+    SECTION("two people with one code")
+    {
+        vouching.anotherPerson = true;
+        done(vouch(*office, vouching));
+        CHECK(keyStanding(*office, old, known).value() == KeyStanding::vouched);
+    }
+    SECTION("the same person in a new profile")
+    {
+        vouching.instead = true;
+        done(vouch(*office, vouching));
+        CHECK(keyStanding(*office, old, known).value() == KeyStanding::withdrawn);
+    }
+    CHECK(keyStanding(*office, fresh, stranger, "XY").value() == KeyStanding::vouched);
+    CHECK(office->store().journal().prove()->whole);
+}

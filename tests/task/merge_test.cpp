@@ -162,11 +162,14 @@ TEST_CASE("two who changed different fields are joined, one field that both chan
         CHECK(found->conflicts[0].path == "note");
         CHECK(found->conflicts[0].sides.size() == 2);
         CHECK(differences(stateOf(t.ada.session()), stateOf(second.session())) == std::vector<std::string>{});
+        for (Device* each : {&t.ada, &second})
+            CHECK(each->session().store().visits().row(visit.id).value()->shown.queueCode == "fields-apart");
         // an edit beside the conflict does not settle it
         noteOn(t.ada, visit.id, {}, 25);
         CHECK(t.ada.session().store().revisions().openConflicts(visit.id) == 1);
         CHECK(t.ada.session().store().visits().find(visit.id).value()->effort.minutes == 25);
         CHECK(proofOf(t.ada).whole);
+        CHECK(t.ada.session().store().visits().row(visit.id).value()->shown.queueCode == "fields-apart");
         // nobody accepts what is not clear
         REQUIRE(t.cleo.takeIn(t.ada.handOut(GoingKind::day)));
         const auto refused = decide(t.cleo.session(), decision(t.cleo.session(), visit.id, Outcome::accept));

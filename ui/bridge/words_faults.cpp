@@ -108,6 +108,8 @@ constexpr FaultSentence faults[] = {
     // keys
     SAY("key.changed", "This key is new, and this person has another one that is trusted.",
         "Nothing was changed.", "Ask the person by voice whether the key was changed. Then vouch for it with --instead; the old one is withdrawn."),
+    SAY("key.same-code", "This key is new, and somebody else here has the code {code} and a key that is trusted.",
+        "Nothing was changed.", "Ring the one you know by that code. If the file is theirs, from a new profile, vouch for it with --instead; the old key is withdrawn. If two people chose one code, use --another-person. Otherwise somebody says to be another: keep the file, and tell the office."),
     SAY("key.exists", "There is a key in {folder} already.",
         "It is untouched.", "Renew it instead: the old key then speaks for the new one."),
     SAY("key.file", "The key in {folder} cannot be read.",

@@ -85,6 +85,7 @@ constexpr Sentence queue[] = {
     SAY("new-ground", "A gall in new ground: two verifiers decide."),
     SAY("one-of-two", "One of two has decided; yours is the second look."),
     SAY("conflict", "Two decisions disagree. A third person decides."),
+    SAY("fields-apart", "Two laptops say different things in the same field."),
     SAY("positive", "A gall, where finds are known."),
     SAY("answered", "Returned before, now answered."),
     SAY("doubtful-null", "“Nothing seen”, with questions open."),

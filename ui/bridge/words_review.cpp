@@ -32,6 +32,7 @@ constexpr Sentence queueParts[] = {
     SAY("new-ground", "finds in new ground"),
     SAY("one-of-two", "waiting for a second look"),
     SAY("conflict", "two decisions disagree"),
+    SAY("fields-apart", "two laptops differ"),
     SAY("positive", "finds where finds are known"),
     SAY("answered", "returned, now answered"),
     SAY("doubtful-null", "“nothing seen”, with questions"),

@@ -18,7 +18,7 @@ namespace {
 
 QString urgencyMark(const QueuePlace& place)
 {
-    if (place.code == "new-ground" || place.code == "one-of-two" || place.code == "conflict")
+    if (place.code == "new-ground" || place.code == "one-of-two" || place.code == "conflict" || place.code == "fields-apart")
         return QStringLiteral("severity-stop");
     if (place.code == "positive" || place.code == "answered" || place.code == "doubtful-null" || place.code == "batch-failed")
         return QStringLiteral("severity-ask");
@@ -29,6 +29,8 @@ QString urgencyMark(const QueuePlace& place)
 
 QString queueWords(const QueueLine& line)
 {
+    if (line.place.code == "positive" && line.nearestFindMetres && *line.nearestFindMetres < 1)
+        return QueueModel::tr("A gall where a find is accepted already.");
     if (line.place.code == "positive" && line.nearestFindMetres)
         return QueueModel::tr("A gall, %1 from the nearest accepted find.").arg(distanceText(*line.nearestFindMetres));
     return queueText(line.place.code);
