@@ -13,7 +13,7 @@ case "${1:-}" in "" | --window) ;; *) sed -n '2,7p' "$0" >&2; exit 2 ;; esac
 install_packages $build_packages $window_packages
 export LC_ALL=C.UTF-8
 mkdir -p build
-configure_and_build build/release cupule make_season -- -DCMAKE_BUILD_TYPE=Release
+configure_and_build build/release cupule make_season make_practice -- -DCMAKE_BUILD_TYPE=Release
 
 out=demo/out
 store=$out/tharn-vale.cupule
@@ -26,6 +26,7 @@ fi
 rm -rf $out
 mkdir -p $out/people
 . demo/walk.sh
+. demo/laptops.sh
 . demo/elsewhere.sh
 rm -f $out/last.txt $out/visits.set-aside.csv $out/gpx*.set-aside.csv $out/coordinates*.set-aside.csv
 printf '\nEverything lies in demo/out. The page: demo/out/account.html. The window on the same store: bash demo/run.sh --window\n'

@@ -156,3 +156,9 @@ if command -v unzip >/dev/null; then unzip -l $out/decisions.zip | awk 'NR > 3 &
 
 tell "One page tells of the season, for anybody: no exact place, no name."
 as office account $store --out $out/account.html
+
+tell "Practice. Three recruits answered drawn cases on autumn evenings: the same twelve, then twenty more that came back to what each confused. How far can their yes and no be believed?"
+build/release/demo/make_practice $store $out/people/office 2026-10-24
+as office practice $store --cohort "autumn evenings" --no-names --out $out/practice.html
+tell "Bram agrees before Hester that what was measured may be told. It stands beside his records from now on, and changes none of them."
+as office skill $store --person BM --tell --agreed-before HV | head -n 3

@@ -197,7 +197,10 @@ private:
                 run.say("These are few answers: a first impression and no more.");
         }
         for (const NextPractice& each : sheet.next)
-            run.say("To practise: {what} ({share} % wrong or not judged).", {{"what", report::subjectWords(each.kind, each.subject, session.pack(), run.words())}, {"share", run.words().number(each.wrong * 100)}});
+            run.say("To practise: {what} ({wrong} of {n} wrong or not judged).",
+                    {{"what", report::subjectWords(each.kind, each.subject, session.pack(), run.words())},
+                     {"wrong", run.words().number(each.wrong * static_cast<double>(each.answers))},
+                     {"n", run.words().number(static_cast<double>(each.answers))}});
     }
 
     Result<int> finish(Run& run, Session& session, report::PracticeSheet& sheet, Json& out)
