@@ -27,6 +27,27 @@ QString shortList(const QStringList& names)
     return names.size() <= most ? names.join(QStringLiteral(", ")) : QStringLiteral("%1, %2, …").arg(names[0], names[1]);
 }
 
+/// Right of a mark, below, above or left of it: the first that is free and whole in the view, else the first that is free.
+QRectF roomBeside(const MapPaint& paint, const QPointF& at, double beside, const QSizeF& size)
+{
+    const QPointF middles[] = {{at.x() + beside + size.width() / 2, at.y()},
+                               {at.x(), at.y() + beside + size.height() / 2},
+                               {at.x(), at.y() - beside - size.height() / 2},
+                               {at.x() - beside - size.width() / 2, at.y()}};
+    QRectF other;
+    for (const QPointF& middle : middles) {
+        QRectF room(QPointF(), size);
+        room.moveCenter(middle);
+        if (!paint.taken.isFree(room))
+            continue;
+        if (QRectF(QPointF(), paint.view.size).contains(room))
+            return room;
+        if (other.isEmpty())
+            other = room;
+    }
+    return other;
+}
+
 Qt::PenStyle circleStyle(MapShape shape)
 {
     return shape == MapShape::thisTree ? Qt::SolidLine : shape == MapShape::photo ? Qt::DotLine : Qt::DashLine;
@@ -76,23 +97,15 @@ void PlaceLayer::takeRoom(const MapPaint& paint) const
     for (auto group = m_written.rbegin(); group != m_written.rend(); ++group) {
         QStringList names = group->names;
         names.removeAll(QString());
+        names.removeDuplicates();
         group->words = shortList(names);
         if (group->words.isEmpty())
             continue;
         const double beside = shapeSide(group->shape, paint.font) / 2.0 + 3;
-        QRectF room(0, 0, metrics.horizontalAdvance(group->words), metrics.height());
-        const QPointF middles[] = {{group->at.x() + beside + room.width() / 2, group->at.y()},
-                                   {group->at.x(), group->at.y() + beside + room.height() / 2},
-                                   {group->at.x(), group->at.y() - beside - room.height() / 2},
-                                   {group->at.x() - beside - room.width() / 2, group->at.y()}};
-        for (const QPointF& middle : middles) {
-            room.moveCenter(middle);
-            if (!paint.taken.isFree(room))
-                continue;
-            group->room = room;
-            paint.taken.rooms.push_back(room);
-            break;
-        }
+        const QSizeF size(metrics.horizontalAdvance(group->words), metrics.height());
+        group->room = roomBeside(paint, group->at, beside, size);
+        if (!group->room.isEmpty())
+            paint.taken.rooms.push_back(group->room);
     }
 }
 

@@ -89,6 +89,7 @@ AgreementDialog::AgreementDialog(const VerifierAgreement& agreement, QWidget* pa
     words->setTextFormat(Qt::RichText);
     words->setWordWrap(true);
     words->setAlignment(Qt::AlignTop);
+    words->setMargin(scaled(10, font()));
     area->setWidget(words);
     column->addWidget(area, 1);
     auto* box = new QDialogButtonBox(QDialogButtonBox::Close, this);

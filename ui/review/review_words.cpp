@@ -173,8 +173,9 @@ QString standingHtml(const ReviewPage& page, const Pack& pack)
     if (page.visit.positive.positive) {
         if (page.nearestFindMetres)
             html += line(tr("Nearest accepted find:"),
-                         tr("%1 away (%2). Spread of %3 km a year explains %4.")
-                             .arg(distanceText(*page.nearestFindMetres), text(page.nearestFindTree),
+                         tr("%1 (%2). Spread of %3 km a year explains %4.")
+                             .arg(*page.nearestFindMetres < 1 ? tr("on this spot") : tr("%1 away").arg(distanceText(*page.nearestFindMetres)),
+                                  text(page.nearestFindTree),
                                   numberText(pack.settings.spreadKilometresPerYear), distanceText(page.spreadExplainsMetres)));
         else
             html += line(tr("Nearest accepted find:"), tr("none is accepted yet."));
