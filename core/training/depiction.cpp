@@ -27,19 +27,19 @@ struct DrawnTaxon {
 constexpr unsigned woody = leaf | shoot | twig | flowers | fruit;
 constexpr DrawnTaxon drawn[] = {
     {"castanea-sativa", woody | nut | bark | crown},
-    {"castanea-crenata", woody | nut},
-    {"castanea-mollissima", leaf | shoot | flowers | fruit},
-    {"castanea-hybrids", woody | nut},
-    {"aesculus-hippocastanum", woody | bark},
-    {"quercus-robur", woody},
-    {"quercus-petraea", woody},
-    {"quercus-cerris", woody},
-    {"quercus-castaneifolia", leaf | shoot | twig | flowers},
+    {"castanea-crenata", woody | nut | bark},
+    {"castanea-mollissima", woody | nut | bark},
+    {"castanea-hybrids", woody | nut | bark},
+    {"aesculus-hippocastanum", woody | nut | bark},
+    {"quercus-robur", woody | nut | bark},
+    {"quercus-petraea", woody | nut | bark},
+    {"quercus-cerris", woody | nut | bark},
+    {"quercus-castaneifolia", woody | nut},
     {"quercus-rubra", woody},
     {"sawtooth-oaks", woody},
-    {"carpinus-betulus", woody},
-    {"fagus-sylvatica", woody},
-    {"juglans-regia", woody},
+    {"carpinus-betulus", woody | nut | bark},
+    {"fagus-sylvatica", woody | nut | bark},
+    {"juglans-regia", woody | nut | bark},
     {"tilia", woody},
     {"corylus-avellana", woody},
     {"ulmus", woody},
@@ -142,7 +142,7 @@ bool treeFits(const Depiction& depiction)
         return false;
     if (tree.epicormic && !ofCrown)
         return false;
-    return !tree.canker || depiction.subject == Subject::bark;
+    return !tree.canker || (depiction.subject == Subject::bark && isChestnut(depiction.taxon));
 }
 
 bool flowersIn(std::string_view taxon, Season season)

@@ -112,7 +112,7 @@ enum class Undrawable {
     gallNumber,  ///< size, bodies or holes out of their limits; a hole in a green gall
     blemishHost, ///< an oak's gall on another tree, horse chestnut's mine elsewhere, the others on another tree than a chestnut
     blemishSite, ///< on a part that is not in the drawing
-    tree,        ///< dieback, held leaves, canker where there is no crown, twig or bark, or at another time of the year
+    tree,        ///< dieback, held leaves, canker where there is no crown, twig or bark of a chestnut, or at another time of the year
     season,      ///< a leaf or leafy shoot in winter, a twig in summer, flowers or fruit at another time
     view         ///< out of its limits
 };

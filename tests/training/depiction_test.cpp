@@ -101,6 +101,11 @@ TEST_CASE("what cannot be is not drawn, and each reason is told", "[depiction]")
     Depiction crown = of(Subject::crown, Season::winter);
     crown.tree.browned = 0.2;
     CHECK(undrawable(crown) == Reasons{Undrawable::tree});
+    Depiction wounded = of(Subject::bark, Season::summer); // blight is a disease of chestnuts
+    wounded.tree.canker = true;
+    CHECK(undrawable(wounded).empty());
+    wounded.taxon = "fagus-sylvatica";
+    CHECK(undrawable(wounded) == Reasons{Undrawable::tree});
     Depiction mined = of(Subject::leaf, Season::summer);
     mined.blemishes = {{Blemish::mine}};
     CHECK(undrawable(mined) == Reasons{Undrawable::blemishHost});

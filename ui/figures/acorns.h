@@ -7,7 +7,12 @@
 
 namespace cupule::ui {
 
-enum class AcornCup { scaly, saucer, bristly };
+enum class AcornCup {
+    scaly,
+    saucer,
+    bristly, ///< long soft scales that curl
+    bent     ///< shorter flat scales bent back
+};
 
 struct AcornForm {
     QPointF foot;   ///< where the cup is fixed
@@ -17,6 +22,10 @@ struct AcornForm {
     bool ripe = true; ///< brown; else green
 };
 void drawAcorn(Drawing& drawing, const AcornForm& form, const Dice& dice);
+/// Without its cup.
+void drawFreeAcorn(Drawing& drawing, const AcornForm& form, const Dice& dice);
 void drawCup(Drawing& drawing, const QPointF& foot, double heading, double width, AcornCup cup, Dice dice);
+/// With its inside, from which the nut fell.
+void drawEmptyCup(Drawing& drawing, const QPointF& foot, double heading, double width, AcornCup cup, const Dice& dice);
 
 } // namespace cupule::ui

@@ -1,4 +1,4 @@
-// Trunks close to: old chestnut bark, horse-chestnut bark, a canker of blight.
+// Trunks close to: old bark of the chestnuts, horse-chestnut bark, a canker of blight.
 
 #include <algorithm>
 #include <array>
@@ -11,129 +11,90 @@
 #include "ui/figures/leaves.h"
 #include "ui/figures/registry.h"
 #include "ui/figures/stem.h"
+#include "ui/figures/trunk.h"
 
 namespace cupule::ui {
 
 namespace {
 
-/// A piece of a trunk as a cylinder: x = radius * sin(turn), lit from the left.
-struct Trunk {
-    double radius, height; ///< mm
-    Lab tone;
-    [[nodiscard]] QPointF at(double turn, double y) const { return {radius * std::sin(turn), y * height}; }
-};
-
-QPainterPath drawCylinder(Drawing& drawing, const Trunk& trunk, Dice dice)
+void drawChestnutBark(Drawing& drawing, const Lab& tone, double wind, const Dice& dice)
 {
-    std::vector<QPointF> edge; // broken off above and below, not cut
-    for (int i = 0; i <= 16; ++i)
-        edge.push_back(QPointF(trunk.radius * (-1 + i / 8.0), dice.in(-0.012, 0.012) * trunk.height));
-    for (int i = 16; i >= 0; --i)
-        edge.push_back(QPointF(trunk.radius * (-1 + i / 8.0), trunk.height * (1 + dice.in(-0.012, 0.012))));
-    const QPainterPath body = polygon(edge);
-    QLinearGradient round(QPointF(-trunk.radius, 0), QPointF(trunk.radius, 0));
-    round.setColorAt(0, trunk.tone.moved(-6).colour());
-    round.setColorAt(0.26, trunk.tone.moved(9).colour());
-    round.setColorAt(0.60, trunk.tone.moved(-2).colour());
-    round.setColorAt(1, trunk.tone.moved(-22).colour());
-    drawing.fill(body, round);
-    return body;
+    Dice shape = dice.part("bark");
+    const Trunk trunk{330, 860, tone};
+    const QPainterPath body = drawCylinder(drawing, trunk, dice.part("edge"));
+    const double hand = shape.chance(0.5) ? 1 : -1;
+    drawing.clip(body);
+    drawNetBark(drawing, {trunk, {17, 5, 8}, 38, hand * wind, 0.066, shape.in(0.9, 1.1), 14, 0.025}, dice);
+    drawLichen(drawing, trunk, 26, dice.part("lichen"));
+    drawing.unclip();
+    drawing.outline(body, trunk.tone.moved(-28).colour(), 2);
 }
 
 /// Fissures in a net that winds round the trunk; between them flat-topped ridges.
 void castanea(Drawing& drawing, const Depiction&, const Dice& dice)
 {
-    Dice shape = dice.part("bark");
-    const Trunk trunk{330, 860, {47, 4, 12}};
-    const QPainterPath body = drawCylinder(drawing, trunk, dice.part("edge"));
-    const double hand = shape.chance(0.5) ? 1 : -1, wind = shape.in(0.62, 0.95), waves = shape.in(0.9, 1.1);
-    drawing.clip(body);
-    constexpr int fissures = 38, steps = 46;
-    for (int k = 0; k < fissures; ++k) {
-        Dice own = dice.part("fissure", k);
-        const double from = -2.4 + 4.8 * k / fissures, f = own.in(0.92, 1.08);
-        std::vector<QPointF> line, light;
-        std::vector<double> widths, lit;
-        const auto flush = [&] {
-            if (line.size() > 2) {
-                drawing.fill(strip(light, lit, -1, 1), trunk.tone.moved(20).colour(), 0.55);
-                drawing.fill(strip(line, widths, -1.9, 1.5), trunk.tone.moved(-12).colour(), 0.55);
-                drawing.fill(strip(line, widths, -1, 1), Lab{17, 5, 8}.colour(), 0.92);
-            }
-            line.clear();
-            widths.clear();
-            light.clear();
-            lit.clear();
-        };
-        for (int j = 0; j <= steps; ++j) {
-            const double y = double(j) / steps;
-            const double turn = from + hand * wind * (y - 0.5) +
-                                0.066 * std::sin(waves * 0.40 * f * j + k * std::numbers::pi + 0.8 * std::sin(0.21 * j + k)) +
-                                0.030 * std::sin(0.23 * j + 2.1 * k);
-            const double cosine = std::cos(turn);
-            if (std::abs(turn) > 1.52 || own.chance(0.025)) { // a bridge between two ridges
-                flush();
-                continue;
-            }
-            const double width = (0.5 + 1.5 * std::abs(std::sin(0.31 * j + 1.7 * k))) * own.in(0.7, 1.3) * 7 * cosine + 0.6;
-            line.push_back(trunk.at(turn, y));
-            widths.push_back(width);
-            light.push_back(trunk.at(turn, y) + QPointF(0.75 * width + 2.2 * cosine, 2));
-            lit.push_back(3.4 * cosine + 0.3);
-        }
-        flush();
+    drawChestnutBark(drawing, {47, 4, 12}, dice.part("wind").in(0.62, 0.95), dice);
+}
+
+/// The Asian chestnuts': fissured, less spiral or not at all (K12).
+void upright(Drawing& drawing, const Depiction&, const Dice& dice)
+{
+    drawChestnutBark(drawing, {50, 2, 8}, dice.part("wind").in(0.02, 0.2), dice);
+}
+
+/// One flat scale; a lifted one stands off with a pale edge and throws a deeper shadow.
+void drawFlake(Drawing& drawing, const Trunk& trunk, double turn, double y, double wide, double high, Dice dice)
+{
+    const double cosine = std::cos(std::clamp(turn, -1.55, 1.55));
+    const bool lifted = dice.chance(0.22);
+    std::vector<QPointF> edge;
+    const int corners = dice.whole(6, 9);
+    for (int i = 0; i < corners; ++i) {
+        const double angle = 2 * std::numbers::pi * i / corners, r = dice.in(0.66, 1.26);
+        edge.push_back(trunk.at(std::clamp(turn + wide * r * std::cos(angle), -1.56, 1.56), y + high * r * std::sin(angle)));
     }
-    for (int i = 0; i < 520; ++i) { // short cracks along the ridges
-        const double turn = shape.in(-1.45, 1.45), y = shape.in(0, 1), length = shape.in(0.012, 0.04);
-        drawing.line(polyline({trunk.at(turn, y), trunk.at(turn + hand * wind * length, y + length)}),
-                     trunk.tone.moved(shape.chance(0.6) ? -15 : 14).colour(), 1.6 * std::cos(turn) + 0.3, 0.55, 0.5);
+    const QPainterPath flake = polygon(smooth(edge, 2, true));
+    const double light = 9 * std::cos(turn + 0.6) - 20 * std::max(0.0, std::sin(turn)) + dice.in(-5, 5) + (lifted ? 4 : 0);
+    const QPointF off = lifted ? QPointF(8 * cosine + 1, 11) : QPointF(3 * cosine, 4.5);
+    drawing.fill(flake.translated(off), Lab{14, 5, 8}.colour(), lifted ? 0.7 : 0.62);
+    drawing.fill(flake, trunk.tone.moved(light, dice.in(-1.5, 1.5), dice.in(-2, 2)).colour());
+    for (int i = 0; i < 8; ++i) {
+        const QPointF at = trunk.at(std::clamp(turn + wide * dice.in(-0.65, 0.65), -1.5, 1.5), y + high * dice.in(-0.7, 0.3));
+        drawing.line(polyline(smooth({at, at + QPointF(dice.in(-4, 4) * cosine, dice.in(5, 12)), at + QPointF(dice.in(-5, 5) * cosine, dice.in(14, 26))}, 3)),
+                     trunk.tone.moved(light + (dice.chance(0.7) ? -12 : 11)).colour(), 1.3 * cosine + 0.3, 0.5, 0.6);
     }
-    for (int i = 0; i < 26; ++i) { // lichen and green film on the shaded side
-        const QPointF at = trunk.at(shape.in(-1.3, 1.4), shape.in(0, 1));
-        drawing.glow(at, shape.in(9, 26), shape.in(14, 44), 0, Lab{58, -8, 20}.colour(0.20));
-    }
-    drawing.unclip();
-    drawing.outline(body, trunk.tone.moved(-28).colour(), 2);
+    drawing.line(flake.translated(1.5 * cosine, 2), trunk.tone.moved(light + 16).colour(), lifted ? 2.2 : 1.2, 0.5, 0.5);
+    drawing.line(flake, trunk.tone.moved(light - 24).colour(), 1.4, 0.85, 0.4);
 }
 
 /// Flat scales that come off at their edges, in no rows.
 void aesculus(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("bark");
-    const Trunk trunk{310, 860, {45, 6, 13}};
+    const Trunk trunk{310, 860, {47, 5, 11}};
     const QPainterPath body = drawCylinder(drawing, trunk, dice.part("edge"));
     drawing.clip(body);
-    drawing.fill(body, Lab{26, 6, 10}.colour(), 0.5);
+    drawing.fill(body, Lab{30, 12, 17}.colour(), 0.8);
+    drawing.glow(QPointF(0.9 * trunk.radius, 0.5 * trunk.height), 0.5 * trunk.radius, 0.8 * trunk.height, 0, QColor(0, 0, 0, 120));
     const int rows = shape.whole(11, 14);
-    for (int row = 0; row < rows; ++row) {
-        const double high = 1.0 / rows;
-        double turn = -1.62 + shape.in(0, 0.2);
-        while (turn < 1.6) {
-            const double wide = shape.in(0.15, 0.36);
-            const double middle = turn + wide / 2, y = (row + 0.5) * high + shape.in(-0.30, 0.30) * high;
-            turn += wide * shape.in(0.94, 1.04);
-            const double cosine = std::cos(std::clamp(middle, -1.55, 1.55));
-            std::vector<QPointF> plate;
-            const int corners = shape.whole(6, 9);
-            for (int i = 0; i < corners; ++i) {
-                const double angle = 2 * std::numbers::pi * i / corners;
-                const double r = shape.in(0.74, 1.20);
-                plate.push_back(trunk.at(std::clamp(middle + 0.58 * wide * r * std::cos(angle), -1.56, 1.56), y + 0.80 * high * r * std::sin(angle)));
-            }
-            const QPainterPath path = polygon(plate);
-            drawing.fill(path.translated(3 * cosine, 4), Lab{19, 5, 8}.colour(), 0.6);
-            const double light = 6 * std::cos(middle + 0.75) - 9 * std::max(0.0, std::sin(middle)) + shape.in(-3, 3);
-            drawing.fill(path, trunk.tone.moved(light + 2, shape.in(-1, 1), shape.in(-1, 2)).colour());
-            drawing.line(path, trunk.tone.moved(light - 20).colour(), 1.3, 0.8, 0.4);
-            drawing.line(path.translated(1.2, 1.6), trunk.tone.moved(light + 20).colour(), 1.1, 0.5, 0.7);
-            for (int i = 0; i < 7; ++i) {
-                const QPointF at = trunk.at(std::clamp(middle + wide * shape.in(-0.4, 0.4), -1.5, 1.5), y + high * shape.in(-0.5, 0.3));
-                drawing.line(polyline({at, at + QPointF(shape.in(-3, 3) * cosine, shape.in(8, 26))}), trunk.tone.moved(light - 11).colour(), 1.2, 0.5, 0.6);
-            }
+    std::vector<QPointF> flakes; // turn and share of the height; none hangs over all the others
+    std::vector<double> wides;
+    for (int row = -1; row <= rows; ++row)
+        for (double turn = -1.62 + shape.in(0, 0.2); turn < 1.6; turn += wides.back() * shape.in(0.9, 1.02)) {
+            wides.push_back(shape.in(0.13, 0.34));
+            flakes.emplace_back(turn + wides.back() / 2, (row + 0.5 + shape.in(-0.38, 0.38)) / rows);
         }
+    for (std::size_t i = flakes.size(); i > 1; --i) {
+        const auto other = std::size_t(shape.whole(0, static_cast<int>(i) - 1));
+        std::swap(flakes[i - 1], flakes[other]);
+        std::swap(wides[i - 1], wides[other]);
     }
+    for (std::size_t i = 0; i < flakes.size(); ++i)
+        drawFlake(drawing, trunk, flakes[i].x(), flakes[i].y(), 0.58 * wides[i], shape.in(0.58, 0.92) / rows, dice.part("flake", static_cast<int>(i)));
+    drawLichen(drawing, trunk, 14, dice.part("lichen"));
     drawing.unclip();
     drawing.outline(body, trunk.tone.moved(-28).colour(), 2);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "flat scales that come off at their edges"), {-60, 430});
 }
 
 // ---- canker
@@ -175,10 +136,10 @@ void whip(Drawing& drawing, const QPointF& from, double heading, double length, 
 }
 
 /// Along the stem, the wood showing in the widest.
-void drawCracks(Drawing& drawing, double middle, double radius, double reach, Dice dice)
+void drawCracks(Drawing& drawing, double across, double middle, double half, double reach, Dice dice)
 {
     for (int i = 0; i < 11; ++i) {
-        const double x = -5 + dice.in(-0.46, 0.46) * radius, y = middle + dice.in(-0.6, 0.45) * reach, length = dice.in(0.25, 0.7) * reach;
+        const double x = across + dice.in(-0.82, 0.82) * half, y = middle + dice.in(-0.75, 0.6) * reach, length = dice.in(0.3, 0.85) * reach;
         std::vector<QPointF> crack;
         std::vector<double> gape;
         for (int k = 0; k <= 12; ++k) {
@@ -192,69 +153,107 @@ void drawCracks(Drawing& drawing, double middle, double radius, double reach, Di
     }
 }
 
-/// Bark swollen beside a sunken cracked wound with orange pustules; shoots below it, none above.
-void canker(Drawing& drawing, const Depiction&, const Dice& dice)
-{
-    Dice shape = dice.part("canker");
-    const double radius = 46, height = 460, middle = shape.in(126, 150), reach = shape.in(92, 116);
-    const Lab tone{47, 1, 13};
-    std::vector<QPointF> line;
-    std::vector<double> widths;
-    for (int i = 0; i <= 46; ++i) {
-        const double y = 10.0 * i;
-        line.emplace_back(4 * std::sin(0.008 * y), y);
-        widths.push_back(2 * radius * (1 + 0.18 * std::exp(-std::pow((y - middle) / (0.9 * reach), 2)) + 0.04 * y / height));
+struct Wound {
+    double x, middle, half, reach; ///< mm
+    double lean;                   ///< mm to the right from its foot to its head
+
+    [[nodiscard]] QPointF at(double out, double degrees) const
+    {
+        const QPointF way = headed(degrees);
+        return {x + half * out * way.x() - lean * out * way.y(), middle + reach * out * way.y()};
     }
-    for (int i = 0; i < 3; ++i)
-        whip(drawing, {radius * (i % 2 ? 0.7 : -0.7), middle + reach + 104 + 34.0 * i}, i % 2 ? -42 : -138, shape.in(112, 150), dice, i);
-    drawRound(drawing, line, widths, tone);
-    const QPainterPath stem = strip(line, widths, -1, 1);
-    drawing.clip(stem);
-    for (int i = 0; i < 90; ++i) { // young bark: smooth, with pale cross-wise pores
-        const QPointF at(radius * std::sin(shape.in(-1.4, 1.4)), shape.in(0, height));
-        drawing.fill(oval(at, shape.in(2, 5) * (1 - std::abs(at.x()) / (1.3 * radius)), 0.8), tone.moved(17).colour(), 0.6, 0.5);
-    }
-    const auto wound = [&](double grow, const char* name) {
-        Dice edge = dice.part(name);
+    [[nodiscard]] QPainterPath edge(double grow, Dice dice) const
+    {
         std::vector<QPointF> points;
-        for (int i = 0; i < 30; ++i) {
-            const double angle = 2 * std::numbers::pi * i / 30;
-            points.emplace_back(-5 + (0.56 * radius + grow) * std::sin(angle) * edge.in(0.86, 1.1),
-                                middle - (0.82 * reach + 1.6 * grow) * std::cos(angle) * edge.in(0.93, 1.05));
-        }
+        for (int i = 0; i < 30; ++i)
+            points.push_back(at((1 + grow) * dice.in(0.86, 1.1), 12.0 * i));
         return polygon(smooth(points, 4, true));
-    };
-    drawing.fill(wound(13, "halo"), Lab{50, 13, 24}.colour(), 0.55);
-    drawing.fill(wound(5, "rim"), tone.moved(15).colour(), 0.8); // the lip of the swelling
-    const QPainterPath hollow = wound(0, "hollow");
-    QLinearGradient sunken(QPointF(-0.6 * radius, 0), QPointF(0.5 * radius, 0));
-    sunken.setColorAt(0, Lab{27, 14, 20}.colour());
-    sunken.setColorAt(0.4, Lab{43, 19, 31}.colour());
-    sunken.setColorAt(1, Lab{53, 19, 34}.colour());
+    }
+};
+
+/// Young chestnut bark: smooth and olive, silky streaks along it, pale pores across.
+void drawYoungBark(Drawing& drawing, double radius, double height, const Lab& tone, Dice dice)
+{
+    for (int i = 0; i < 260; ++i) {
+        const double turn = dice.in(-1.4, 1.4), y = dice.in(-0.1, 1), length = dice.in(18, 90);
+        const QPointF from(radius * std::sin(turn), y * height);
+        const std::vector<QPointF> line = smooth({from, from + QPointF(dice.in(-2, 2), 0.5 * length), from + QPointF(dice.in(-2, 2), length)}, 3);
+        drawing.fill(tapered(line, dice.in(0.5, 2.2) * std::cos(turn) + 0.2, 0.3), tone.moved(dice.chance(0.5) ? 10 : -11).colour(), 0.32, 0.4);
+    }
+    for (int i = 0; i < 110; ++i) {
+        const double turn = dice.in(-1.4, 1.4);
+        drawing.fill(oval({radius * std::sin(turn), dice.in(0, height)}, dice.in(1.6, 4.6) * std::cos(turn) + 0.3, 0.8), tone.moved(19).colour(), 0.7, 0.5);
+    }
+}
+
+/// Sunken, with a lip; cracked; orange pustules break through round it.
+void drawWound(Drawing& drawing, const Wound& wound, const QPainterPath& stem, const Lab& tone, const Dice& dice)
+{
+    Dice shape = dice.part("pustules");
+    drawing.fill(wound.edge(0.44, dice.part("halo")), Lab{49, 14, 26}.colour(), 0.5);
+    const QPainterPath lip = wound.edge(0.17, dice.part("rim"));
+    drawing.fill(lip.translated(1.5, 2), tone.moved(-22).colour(), 0.6);
+    drawing.fill(lip, tone.moved(13).colour(), 0.9);
+    const QPainterPath hollow = wound.edge(0, dice.part("hollow"));
+    QLinearGradient sunken(wound.at(-1, 0), wound.at(1, 0));
+    sunken.setColorAt(0, Lab{25, 13, 18}.colour());
+    sunken.setColorAt(0.4, Lab{42, 19, 30}.colour());
+    sunken.setColorAt(1, Lab{54, 19, 34}.colour());
     drawing.fill(hollow, sunken);
     drawing.outline(hollow, Lab{22, 10, 14}.colour(), 1.0);
     drawing.clip(hollow);
-    drawCracks(drawing, middle, radius, reach, dice.part("cracks"));
+    drawCracks(drawing, wound.x, wound.middle, wound.half, wound.reach, dice.part("cracks"));
     drawing.clip(stem);
-    for (int i = 0; i < 120; ++i) { // orange pustules break through round the wound
-        const double angle = shape.in(0, 2 * std::numbers::pi), out = shape.in(0.62, 1.28);
-        const QPointF at(-5 + 0.56 * radius * out * std::sin(angle), middle - 0.82 * reach * out * std::cos(angle));
-        const double r = shape.in(0.9, 1.7);
+    for (int i = 0; i < 130; ++i) {
+        const QPointF at = wound.at(shape.in(0.62, 1.5), shape.in(0, 360));
+        const double r = shape.in(0.9, 1.8);
         drawing.fill(oval(at + QPointF(0.5, 0.7), r, r), Lab{24, 12, 16}.colour(), 0.6);
         drawing.fill(oval(at, r, 0.9 * r), Lab{shape.in(58, 68), 40, 62}.colour());
         drawing.fill(oval(at - QPointF(0.3, 0.35) * r, 0.35 * r, 0.3 * r), Lab{82, 22, 62}.colour(), 0.8, 1);
     }
+}
+
+/// Bark swollen beside a sunken cracked wound with orange pustules; shoots below it, none above.
+void canker(Drawing& drawing, const Depiction&, const Dice& dice)
+{
+    Dice shape = dice.part("canker");
+    const double radius = shape.in(38, 52), height = 460, lean = shape.in(-30, 30), bow = shape.in(-7, 7);
+    const Wound wound{shape.in(-0.34, 0.22) * radius, shape.in(112, 150), shape.in(0.36, 0.56) * radius, shape.in(60, 92), shape.in(-7, 7)};
+    const double swollen = shape.in(0.15, 0.21), foot = wound.middle + wound.reach;
+    const Lab tone{46, 0, 15};
+    std::vector<QPointF> line;
+    std::vector<double> widths;
+    for (int i = 0; i <= 46; ++i) {
+        const double y = 10.0 * i;
+        line.emplace_back(lean * (y - wound.middle) / height + bow * std::sin(0.011 * y), y);
+        widths.push_back(2 * radius * (1 + swollen * std::exp(-std::pow((y - wound.middle) / (1.1 * wound.reach), 2)) + 0.04 * y / height));
+    }
+    const auto shoot = [&](int i, double aside, double heading, double longest) {
+        const double y = std::min(0.94 * height, foot + shape.in(70, 200));
+        whip(drawing, {line[std::size_t(y / 10)].x() + aside * radius, y}, heading, longest * shape.in(0.72, 1.1), dice, i);
+    };
+    const int behind = shape.whole(1, 3), before = shape.whole(1, 3);
+    for (int i = 0; i < behind; ++i)
+        shoot(i, i % 2 ? 0.7 : -0.7, i % 2 ? shape.in(-60, -34) : shape.in(-146, -120), 146);
+    drawRound(drawing, line, widths, tone);
+    const QPainterPath stem = strip(line, widths, -1, 1);
+    drawing.clip(stem);
+    drawYoungBark(drawing, radius, height, tone, dice.part("bark"));
+    drawing.fill(strip(line, widths, 0.55, 1), Lab{16, 2, 8}.colour(), 0.20);
+    drawing.fill(strip(line, widths, 0.78, 1), Lab{16, 2, 8}.colour(), 0.20);
+    drawWound(drawing, wound, stem, tone, dice);
     drawing.unclip();
-    for (int i = 3; i < 6; ++i)
-        whip(drawing, {radius * (-0.5 + 0.5 * (i - 3)), middle + reach + 110 + 34.0 * (i - 3)}, i == 4 ? -88 : i == 3 ? -122 : -58, shape.in(84, 112), dice, i);
-    drawing.point(QT_TRANSLATE_NOOP("figures", "cracked, sunken bark"), {-5, middle});
-    drawing.point(QT_TRANSLATE_NOOP("figures", "orange dots"), {-5 + 0.5 * radius, middle - 0.4 * reach});
-    drawing.point(QT_TRANSLATE_NOOP("figures", "shoots below it"), {0, middle + reach + 104});
+    for (int i = 0; i < before; ++i)
+        shoot(3 + i, shape.in(-0.6, 0.6), shape.in(-128, -52), 104);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "cracked, sunken bark"), {wound.x, wound.middle});
+    drawing.point(QT_TRANSLATE_NOOP("figures", "orange dots"), wound.at(1, -30));
+    drawing.point(QT_TRANSLATE_NOOP("figures", "shoots below it"), {0, foot + 104});
 }
 
 constexpr FigureEntry entries[] = {
     {"bark_aesculus", QT_TRANSLATE_NOOP("figures", "Bark in flat scales that come off: horse chestnut"), aesculus},
     {"bark_castanea", QT_TRANSLATE_NOOP("figures", "Old bark: a net of fissures that winds round the trunk"), castanea},
+    {"bark_castanea_upright", QT_TRANSLATE_NOOP("figures", "Old bark of other chestnuts: fissured, hardly winding"), upright},
     {"canker_epicormic", QT_TRANSLATE_NOOP("figures", "Blight: sunken cracked bark, orange dots, shoots below: not the wasp"), canker},
 };
 

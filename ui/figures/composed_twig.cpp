@@ -9,9 +9,9 @@ namespace cupule::ui {
 
 namespace {
 
-const Lab wood{33, 11, 16}, deadWood{42, 5, 12};
+const Lab deadWood{42, 5, 12};
 
-StemForm twigForm(Dice& dice, bool galled)
+StemForm twigForm(Dice& dice, const Lab& bark, bool galled)
 {
     StemForm form;
     form.length = dice.in(96, 122);
@@ -20,7 +20,7 @@ StemForm twigForm(Dice& dice, bool galled)
     form.swell = 0.14;
     form.widthBase = 5.4;
     form.widthTip = galled ? 3.5 : 3.0;
-    form.colour = wood;
+    form.colour = bark;
     form.heading = -90 + dice.in(-12, 12);
     form.curve = dice.in(-18, 18);
     return form;
@@ -102,7 +102,8 @@ void composeTwig(Drawing& drawing, const Depiction& depiction, const Dice& dice)
 {
     Dice shape = dice.part("twig");
     const bool galled = !depiction.galls.empty();
-    const Stem twig(twigForm(shape, galled), dice.part("stem"));
+    const ChestnutWood wood = chestnutWood(depiction.taxon);
+    const Stem twig(twigForm(shape, wood.bark, galled), dice.part("stem"));
     const int first = twig.outerSide(), nodes = twig.nodes();
     const double way = twig.headingAt(nodes);
     std::vector<int> forks;
@@ -121,11 +122,12 @@ void composeTwig(Drawing& drawing, const Depiction& depiction, const Dice& dice)
         bunch->draw(drawing, false);
     }
     twig.draw(drawing, dice, true, true);
+    drawDown(drawing, twig, wood, dice.part("down"));
     for (int node = 1; node < nodes + (galled ? 0 : 1); ++node)
         if (std::find(forks.begin(), forks.end(), node) == forks.end())
             drawChestnutNodes(drawing, twig, node, wood, dice, 0, node);
     if (end)
-        end->draw(drawing, wood);
+        end->draw(drawing, wood.bark);
     if (bunch)
         bunch->draw(drawing, true);
 }

@@ -255,20 +255,26 @@ struct CrownLook {
 void drawWhips(Drawing& drawing, const Crown& crown, Dice dice)
 {
     const double fork = -crown.nodes[1].at.y();
-    const int count = dice.whole(9, 13);
+    const int count = dice.whole(12, 17);
     for (int i = 0; i < count; ++i) {
-        const double side = i % 2 ? 1 : -1;
-        const QPointF from(side * crown.trunk * dice.in(0.20, 0.5), -fork * dice.in(0.06, 0.92));
-        const double length = dice.in(900, 1900), out = side * dice.in(8, 30);
-        std::vector<QPointF> line;
-        for (int k = 0; k <= 8; ++k)
-            line.push_back(from + headed(-90 + out * (1 - 0.6 * k / 8.0)) * (length * k / 8));
-        drawing.fill(tapered(line, 30, 12), Lab{46, -4, 22}.colour());
+        const double side = i % 2 ? 1 : -1, reach = i < 4 ? dice.in(0.05, 0.3) : dice.in(0.32, 0.52); // a few towards the reader
+        const QPointF from(side * crown.trunk * reach, -fork * dice.in(0.05, 0.94));
+        const double length = dice.in(1000, 2300), out = side * dice.in(14, 46);
+        std::vector<QPointF> line{from};
+        constexpr int joints = 12;
+        for (int k = 1; k <= joints; ++k) // outward first, then upright
+            line.push_back(line.back() + headed(-90 + out * std::max(0.15, 1 - 1.3 * k / joints)) * (length / joints));
+        drawing.fill(tapered(line, 42, 14), Lab{46, -2, 24}.colour());
+        drawing.outline(tapered(line, 42, 14), Lab{28, 0, 16}.colour(), 4);
         Tones tones;
-        for (int k = 2; k <= 8; ++k)
+        for (int k = 2; k <= joints; ++k)
             for (const int hand : {-1, 1})
-                addLeaf(tones.paths[std::size_t(std::clamp(dice.whole(2, 5) - (hand > 0), 1, 5))], line[std::size_t(k)],
-                        -90 + out + hand * (68 - 4.0 * k) + dice.in(-12, 12), dice.in(150, 230));
+                for (int leaf = 0; leaf < 2; ++leaf) {
+                    const double way = -90 + out * 0.5 + hand * (74 - 4.0 * k) + dice.in(-24, 24);
+                    const double grown = 0.7 + 0.5 * std::sin(std::numbers::pi * k / joints);
+                    addLeaf(tones.paths[std::size_t(std::clamp(dice.whole(2, 5) - (hand > 0), 1, 5))], line[std::size_t(k)] + headed(way) * dice.in(0, 60), way,
+                            dice.in(230, 340) * grown);
+                }
         tones.draw(drawing, summer, 2);
     }
 }

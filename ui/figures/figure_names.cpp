@@ -45,19 +45,20 @@ QString figureForState(const std::string& character, const std::string& state)
         {"K15/dense-spines", "husk_castanea"},      {"K15/stubby-spines", "husk_aesculus"},
         {"K15/thick-spines", "husk_castanea_mollissima"}, {"K15/smooth-husk", "husk_juglans"},
         {"K15/acorn-cup", "acorns_quercus"},        {"K17/tassel", "nut_castanea"},
-        {"K17/round-no-point", "husk_aesculus"},    {"K17/hard-point", "acorns_quercus"},
+        {"K17/round-no-point", "nut_aesculus"},     {"K17/hard-point", "nut_quercus"},
         {"K06/dense-hairs", "leaf_castanea_mollissima_under"}, {"K07/broad-velvety", "twig_juglans"},
         {"K09/sticky", "twig_aesculus"},            {"K10/none", "twig_castanea"},
         {"K11/horseshoe-scar", "twig_aesculus"},    {"K11/chambered-pith", "twig_juglans"},
         {"K12/fissured", "bark_castanea"},          {"K12/flaking-plates", "bark_aesculus"},
+        {"K12/smooth", "bark_fagus"},               {"K07/rounded-hairy", "twig_castanea_mollissima"},
         {"K13/long-slender-catkins", "catkin_castanea"}, {"K13/spring-catkins", "catkin_quercus"},
         {"K13/showy-panicle", "panicle_aesculus"},       {"K13/round-heads", "flowers_fagus"},
         {"K13/clusters-on-bract", "flowers_tilia"},      {"K13/reddish-tufts", "flowers_ulmus"},
         {"K15/nutlet-on-bract", "fruit_carpinus"},       {"K15/soft-prickles", "husk_fagus"},
         {"K15/leafy-cup", "fruit_corylus"},              {"K15/winged-seeds", "fruit_ulmus"},
         {"K07/wiry-stipules", "twig_quercus_cerris"},    {"K07/pointed-dark-scales", "twig_ulmus"},
-        {"K16/three-angled", "husk_fagus"},              {"K17/three-angled-tip", "husk_fagus"},
-        {"K17/tiny-ribbed", "fruit_carpinus"},           {"K11/zigzag-grey", "twig_fagus"},
+        {"K16/three-angled", "husk_fagus"},              {"K17/three-angled-tip", "nut_fagus"},
+        {"K17/tiny-ribbed", "nut_carpinus"},           {"K11/zigzag-grey", "twig_fagus"},
     };
     const std::string key = character + "/" + state;
     for (const Entry& entry : table)

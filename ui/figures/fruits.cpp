@@ -1,4 +1,4 @@
-// Husks and nuts.
+// Husks.
 
 #include <algorithm>
 #include <array>
@@ -9,6 +9,7 @@
 #include <QLinearGradient>
 #include <QRadialGradient>
 
+#include "ui/figures/nuts.h"
 #include "ui/figures/registry.h"
 #include "ui/figures/stem.h"
 
@@ -179,102 +180,6 @@ void juglansHusk(Drawing& drawing, const Depiction&, const Dice& dice)
     drawing.fill(oval({0, radius * 0.985}, 1.5, 0.9), Lab{34, 8, 20}.colour()); // what is left of the style
 }
 
-/// Half-width of a nut at t from its scar to its point, over its length.
-double nutWidth(double t)
-{
-    constexpr double m = 0.40, base = 0.34, tip = 0.60, width = 25.0 / 27 / 2;
-    if (t <= 0 || t >= 1)
-        return 0;
-    const double g = std::pow(t / m, m) * std::pow((1 - t) / (1 - m), 1 - m);
-    return width * std::pow(g, t < m ? base / m : tip / (1 - m));
-}
-
-QPainterPath nutOutline(const QPointF& foot, double heading, double length, double flat)
-{
-    const QPointF way = headed(heading), across = leftOf(way);
-    std::vector<QPointF> left, right;
-    for (int i = 0; i <= 40; ++i) {
-        const double t = 0.5 - 0.5 * std::cos(std::numbers::pi * i / 40.0);
-        left.push_back(foot + way * (t * length) + across * (nutWidth(t) * length));
-        right.push_back(foot + way * (t * length) - across * (nutWidth(t) * length * flat));
-    }
-    left.insert(left.end(), right.rbegin(), right.rend());
-    return polygon(left);
-}
-
-/// Pale and rough, straight across the lowest sixth: where the nut sat in its husk.
-void drawNutScar(Drawing& drawing, const QPointF& foot, double heading, double length, Dice dice)
-{
-    const QPointF way = headed(heading), across = leftOf(way);
-    const Lab pale{74, 7, 23};
-    const auto at = [&](double x, double t) { return foot + across * (x * length) + way * (t * length); };
-    QPainterPath scar(at(-0.6, 0.175));
-    scar.cubicTo(at(-0.3, 0.155 + dice.in(-0.01, 0.01)), at(0.3, 0.155 + dice.in(-0.01, 0.01)), at(0.6, 0.175));
-    scar.lineTo(at(0.6, -0.1));
-    scar.lineTo(at(-0.6, -0.1));
-    scar.closeSubpath();
-    QLinearGradient round(at(0.5, 0), at(-0.5, 0));
-    round.setColorAt(0, pale.moved(-4).colour());
-    round.setColorAt(0.3, pale.moved(8).colour());
-    round.setColorAt(1, pale.moved(-16).colour());
-    drawing.fill(scar, round);
-    drawing.line(scar, Lab{40, 18, 24}.colour(), 0.3, 0.8);
-    for (int i = 0; i < 60; ++i) {
-        const QPointF grain = at(dice.in(-0.46, 0.46), dice.in(0.01, 0.15));
-        drawing.line(polyline({grain, grain + across * dice.in(0.3, 1.1)}), pale.moved(dice.chance(0.6) ? -14 : 9).colour(), 0.12, 0.6, 2);
-    }
-}
-
-/// Shell with stripes, downy shoulder, point with its tassel. What lies outside `within` is hidden; a nut that stands free shows its scar.
-void drawNut(Drawing& drawing, const QPointF& foot, double heading, double length, double flat, Dice dice,
-             const QPainterPath* within = nullptr, bool free = false)
-{
-    if (within)
-        drawing.clip(*within);
-    const Lab brown{33, 24, 27};
-    const QPointF way = headed(heading), across = leftOf(way);
-    const auto at = [&](double t, double share) {
-        return foot + way * (t * length) + across * (share * nutWidth(t) * length * (share < 0 ? flat : 1));
-    };
-    std::vector<QPointF> neck{at(0.985, 0), at(0.985, 0) + way * (0.09 * length)};
-    for (int hair = 0; hair < 7; ++hair) {
-        const double angle = -27 + 9.0 * hair + dice.in(-3, 3);
-        const QPointF from = neck[1];
-        drawing.fill(
-            tapered({from, from + headed(heading + angle) * (dice.in(0.14, 0.20) * length)}, 0.6, 0.25),
-            Lab{40, 10, 18}.colour());
-    }
-    drawing.fill(tapered({at(0.95, 0), neck[1]}, 3.0, 1.5), brown.moved(8, -4, 2).colour());
-    const QPainterPath outline = nutOutline(foot, heading, length, flat);
-    QRadialGradient round(at(0.45, 0), 0.62 * length, at(0.56, 0.45));
-    round.setColorAt(0, brown.moved(15, 4, 6).colour());
-    round.setColorAt(0.45, brown.colour());
-    round.setColorAt(1, brown.moved(-15, -6, -8).colour());
-    drawing.fill(outline, round);
-    drawing.clip(within ? outline.intersected(*within) : outline);
-    for (int stripe = -5; stripe <= 5; ++stripe) {
-        std::vector<QPointF> line;
-        for (int i = 3; i <= 18; ++i)
-            line.push_back(at(i / 20.0, stripe / 6.0));
-        drawing.line(polyline(line), brown.moved(stripe % 2 ? -9 : 7).colour(), 0.022 * length, 0.35, 1);
-    }
-    QRadialGradient down(at(0.96, 0), 0.34 * length);
-    down.setColorAt(0, Lab{74, 6, 18}.colour(0.75));
-    down.setColorAt(1, Lab{74, 6, 18}.colour(0));
-    drawing.fill(outline, down);
-    std::vector<QPointF> shine;
-    for (int i = 0; i <= 8; ++i)
-        shine.push_back(at(0.30 + 0.045 * i, 0.58));
-    drawing.fill(tapered(shine, 0.075 * length, 0.03 * length), QColor(255, 255, 255), 0.34);
-    if (free)
-        drawNutScar(drawing, foot, heading, length, dice.part("scar"));
-    drawing.unclip();
-    if (within)
-        drawing.clip(*within);
-    drawing.outline(outline, brown.moved(-20).colour(), 0.2);
-    drawing.unclip();
-}
-
 /// The opening of a husk: wider than high, with a dent above where the lobes of the husk part.
 QPainterPath opening(double grow)
 {
@@ -316,9 +221,9 @@ void openHusk(Drawing& drawing, const Depiction&, const Dice& dice)
     drawing.unclip();
     const QPainterPath inside = opening(0.8);
     const double lean = own.in(-9, 9);
-    drawNut(drawing, {-9.4, 12}, -108 + lean, own.in(20.5, 23), 0.72, dice.part("nut", 1), &inside);
-    drawNut(drawing, {9.4, 12}, -72 + lean, own.in(20.5, 23), 0.72, dice.part("nut", 2), &inside);
-    drawNut(drawing, {own.in(-2.5, 2.5), 13.5}, -90 + own.in(-9, 9), own.in(23, 25.5), own.in(0.80, 1), dice.part("nut", 3));
+    drawNut(drawing, {{-9.4, 12}, -108 + lean, own.in(20.5, 23), 0.72}, dice.part("nut", 1), &inside);
+    drawNut(drawing, {{9.4, 12}, -72 + lean, own.in(20.5, 23), 0.72}, dice.part("nut", 2), &inside);
+    drawNut(drawing, {{own.in(-2.5, 2.5), 13.5}, -90 + own.in(-9, 9), own.in(23, 25.5), own.in(0.80, 1)}, dice.part("nut", 3));
     // the front lip hides the scars; some needles lean over the nuts
     QPainterPath lip;
     lip.moveTo(-21.5, 0);
@@ -379,38 +284,6 @@ void drawCone(Drawing& drawing, const Cone& c, double radius, const Lab& green)
     drawing.fill(oval(tip, 0.34, 0.34), Lab{46, 8, 30}.colour());
 }
 
-/// Nearly round, no point, a large pale patch off its middle, whorled, strong gloss.
-void drawConker(Drawing& drawing, const QPointF& middle, double size, Dice dice)
-{
-    const double turn = dice.in(-50, 50), phase = dice.in(0, 6);
-    std::vector<QPointF> round;
-    for (int i = 0; i < 60; ++i) {
-        const double phi = 2 * std::numbers::pi * i / 60;
-        const double r = size * (1 + 0.035 * std::sin(2 * phi + phase));
-        round.emplace_back(middle + QPointF(r * std::cos(phi), r * 0.94 * std::sin(phi)));
-    }
-    const QPainterPath conker = polygon(round);
-    const Lab brown{30, 25, 27};
-    QRadialGradient light(middle, size * 1.15, middle + QPointF(-0.35 * size, -0.42 * size));
-    light.setColorAt(0, brown.moved(19, 4, 8).colour());
-    light.setColorAt(0.5, brown.colour());
-    light.setColorAt(1, brown.moved(-14, -6, -8).colour());
-    drawing.fill(conker, light);
-    drawing.clip(conker);
-    const QPointF scar = middle + headed(55 + turn) * (0.68 * size);
-    for (int ring = 2; ring < 8; ++ring)
-        drawing.line(oval(scar, 0.24 * ring * size, 0.19 * ring * size, turn - 30 + 3.0 * ring), brown.moved(ring % 2 ? 11 : -7).colour(), 0.35, 0.4, 1);
-    std::vector<QPointF> patch;
-    for (int i = 0; i < 18; ++i)
-        patch.push_back(scar + headed(20.0 * i) * (0.54 * size * dice.in(0.88, 1.1)));
-    const QPainterPath pale = polygon(smooth(patch, 4, true));
-    drawing.fill(pale, Lab{82, 5, 18}.colour());
-    drawing.outline(pale, Lab{58, 12, 24}.colour(), 0.3);
-    drawing.fill(oval(middle + QPointF(-0.40, -0.46) * size, 0.22 * size, 0.11 * size, -38), QColor(255, 255, 255), 0.7);
-    drawing.unclip();
-    drawing.outline(conker, brown.moved(-20).colour(), 0.2);
-}
-
 /// A few stout cones on smooth skin, and its round seed without a point.
 void aesculus(Drawing& drawing, const Depiction&, const Dice& dice)
 {
@@ -445,16 +318,6 @@ void aesculus(Drawing& drawing, const Depiction&, const Dice& dice)
     drawConker(drawing, {radius + size + own.in(7, 12), radius - size + own.in(-6, 4)}, size, dice.part("conker"));
 }
 
-void nut(Drawing& drawing, const Depiction&, const Dice& dice)
-{
-    Dice shape = dice.part("nuts");
-    const double way = -90 + shape.in(-7, 7), length = shape.in(24, 30);
-    drawNut(drawing, {0, 0}, way, length, shape.in(0.86, 1), dice.part("nut", 1), nullptr, true);
-    drawNut(drawing, {33, 0}, -90 + shape.in(-9, 9), shape.in(22, 27), shape.in(0.22, 0.42), dice.part("nut", 2), nullptr, true);
-    drawing.point(QT_TRANSLATE_NOOP("figures", "a point with a dry tassel"), headed(way) * (1.1 * length));
-    drawing.point(QT_TRANSLATE_NOOP("figures", "a flat side"), {33, -12});
-}
-
 constexpr FigureEntry entries[] = {
     {"husk_aesculus", QT_TRANSLATE_NOOP("figures", "Husk with few stout spines; round seed without a point"),
      aesculus},
@@ -463,7 +326,6 @@ constexpr FigureEntry entries[] = {
     {"husk_juglans", QT_TRANSLATE_NOOP("figures", "Smooth green husk without spines: walnut"), juglansHusk},
     {"husk_castanea_open", QT_TRANSLATE_NOOP("figures", "Husk open: pointed nuts, each with a tassel"),
      openHusk},
-    {"nut_castanea", QT_TRANSLATE_NOOP("figures", "Nut: flat side, point and tassel"), nut},
 };
 
 } // namespace

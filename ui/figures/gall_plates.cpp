@@ -232,7 +232,7 @@ void winterRetained(Drawing& drawing, const Depiction& spec, const Dice& dice)
         if (i % 3 != 1)
             leaf(i);
     twig.draw(drawing, dice, true, true);
-    drawChestnutNodes(drawing, twig, twig.nodes() - 1, wood, dice);
+    drawChestnutNodes(drawing, twig, twig.nodes() - 1, {wood}, dice);
     const Gall gall({centre, d, way, gallTone(spec, GallTone::dry), 0, exitHoles(spec, shape.whole(2, 4))}, dice);
     drawCollar(drawing, gall, straightOut(gall, way + 180), 3.6, wood, 0.25);
     gall.draw(drawing);

@@ -250,8 +250,9 @@ void drawPinnateLeaf(Drawing& drawing, const LeafPlace& place, const Dice& dice)
                     -side, pair * 2 + (side > 0));
         }
     }
-    drawing.fill(tapered(line, 4.0, 1.6), stalkGreen.colour());
-    drawing.outline(tapered(line, 4.0, 1.6), stalkGreen.moved(-24).colour());
+    const double thick = std::min(4.0, 0.04 * place.length);
+    drawing.fill(tapered(line, thick, 0.4 * thick), stalkGreen.colour());
+    drawing.outline(tapered(line, thick, 0.4 * thick), stalkGreen.moved(-24).colour());
     leaflet(line.back(), place.headingOfBlade + shape.in(-3, 3), place.length * 1.25, 1, 99);
 }
 

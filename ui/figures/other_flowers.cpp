@@ -31,6 +31,11 @@ void drawHanging(Drawing& drawing, const Hanging& catkin, Dice dice)
     for (int i = 0; i <= 20; ++i)
         axis.push_back(on(i / 20.0));
     drawing.line(polyline(axis), catkin.scales.moved(-16).colour(), 0.8);
+    std::vector<double> widths; // what is seen between the scales
+    for (int i = 0; i <= 20; ++i)
+        widths.push_back(0.80 * catkin.width * std::pow(std::sin(std::numbers::pi * (0.10 + 0.84 * i / 20.0)), 0.3));
+    drawing.fill(strip(axis, widths, -1, 1), catkin.scales.moved(-24).colour());
+    drawing.fill(strip(axis, widths, -0.62, 0.2), catkin.anthers.moved(-16).colour(), 0.7);
     const double size = catkin.width / 6.4; // of a scale, over 2 mm
     const int rows = static_cast<int>(catkin.length / (2.0 * size));
     for (int row = rows; row >= 1; --row) {
@@ -44,7 +49,8 @@ void drawHanging(Drawing& drawing, const Hanging& catkin, Dice dice)
             scale.quadTo(at + QPointF(-0.8 * z - 0.2, 0.9) * size, at + QPointF(across * 0.5, 1.35) * size);
             scale.quadTo(at + QPointF(0.8 * z + 0.2, 0.9) * size, at + QPointF(0.75 * z + 0.3, -0.6) * size);
             scale.closeSubpath();
-            drawing.fill(scale, catkin.scales.moved(-9 * across - 3 + dice.in(-3, 3)).colour());
+            drawing.fill(scale, catkin.scales.moved(-11 * across - 3 + dice.in(-4, 4)).colour());
+            drawing.line(polyline({at - QPointF(0.1, 0.2 * size), at + QPointF(across * 0.4, 1.1 * size)}), catkin.scales.moved(13).colour(), 0.16, 0.7, 2);
             drawing.line(scale, catkin.scales.moved(-26).colour(), 0.12, 0.8, 1.5);
         }
     }
@@ -55,6 +61,7 @@ struct Bearer {
     Lab bark;
     double width;      ///< of the twig, mm
     Lab young{10, 2, 12};
+    bool pinnate = false;
 };
 
 /// A twig that lies across the page; gives its nodes, on which flowers hang.
@@ -80,7 +87,12 @@ Stem drawBearer(Drawing& drawing, const Bearer& bearer, const Dice& dice)
         place.leftShare = own.in(0.6, 1);
         place.rightShare = own.in(0.6, 1);
         place.tint = bearer.young;
-        drawSimpleLeaf(drawing, bladeKind(bearer.leaf), place, own);
+        if (bearer.pinnate) { // its leaflets still small and folded together
+            place.length = own.in(13, 19);
+            drawPinnateLeaf(drawing, place, own);
+        } else {
+            drawSimpleLeaf(drawing, bladeKind(bearer.leaf), place, own);
+        }
     }
     return twig;
 }
@@ -110,7 +122,7 @@ void carpinus(Drawing& drawing, const Depiction&, const Dice& dice)
 void juglans(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     Dice shape = dice.part("catkins");
-    const Stem twig = drawBearer(drawing, {"juglans-regia", {48, 2, 14}, 8.5, {8, 10, 10}}, dice);
+    const Stem twig = drawBearer(drawing, {"juglans-regia", {48, 2, 14}, 8.5, {6, 20, 8}, true}, dice);
     for (const int node : {1, 2, 4})
         drawHanging(drawing, {twig.node(node) + QPointF(0, 4), shape.in(62, 92), 12, {58, -18, 40}, {66, 2, 44}}, dice.part("catkin", node));
     twig.draw(drawing, dice, true, true);

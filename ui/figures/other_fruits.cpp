@@ -54,24 +54,6 @@ void drawThinStalk(Drawing& drawing, const std::vector<QPointF>& through, double
 
 // ---- beech
 
-/// Sharply three-angled: a bright and a dark face meet in an edge.
-void drawThreeAngled(Drawing& drawing, const QPointF& foot, double heading, double length, double lean)
-{
-    const QPointF way = headed(heading), across = leftOf(way);
-    const Lab brown{42, 19, 30};
-    const double width = 0.58 * length;
-    const auto at = [&](double t, double x) { return foot + way * (t * length) + across * (x * width); };
-    const QPainterPath left = polygon(smooth({at(0, 0), at(0.16, 0.34), at(0.42, 0.5), at(0.8, 0.2), at(1, 0), at(0.6, lean), at(0.2, lean)}, 5, true));
-    const QPainterPath right = polygon(smooth({at(0, 0), at(0.16, -0.34), at(0.42, -0.5), at(0.8, -0.2), at(1, 0), at(0.6, lean), at(0.2, lean)}, 5, true));
-    const bool leftLit = dot(across, towardsLight()) > 0;
-    for (const auto& [face, lit] : {std::pair(&left, leftLit), std::pair(&right, !leftLit)}) {
-        drawing.fill(*face, brown.moved(lit ? 9 : -9).colour());
-        drawing.outline(*face, brown.moved(-24).colour(), 0.2);
-    }
-    drawing.line(polyline(smooth({at(0.03, 0), at(0.3, lean), at(0.65, lean), at(0.98, 0)}, 6)), brown.moved(26).colour(), 0.35, 0.9);
-    drawing.glow(at(0.45, leftLit ? 0.26 : -0.26), 0.22 * length, 0.05 * length, heading, QColor(255, 250, 235, 130));
-}
-
 /// One of four woody flaps: soft prickles outside, silky inside.
 void drawFlap(Drawing& drawing, const QPointF& base, double heading, double length, bool inside, Dice dice)
 {
@@ -130,7 +112,7 @@ void fagus(Drawing& drawing, const Depiction&, const Dice& dice)
 /// Three-lobed leafy bract with a ribbed nutlet at its foot.
 void drawBract(Drawing& drawing, const QPointF& foot, double heading, double length, const Lab& tone, Dice dice)
 {
-    const QPointF way = headed(heading), across = leftOf(way);
+    const QPointF way = headed(heading);
     const double side = dice.in(0.40, 0.52) * length;
     const auto lobe = [&](double turn, double long_, double width) {
         const QPainterPath path = petalOf(foot, heading + turn, long_, width, 0.46, 0.8);
@@ -146,15 +128,7 @@ void drawBract(Drawing& drawing, const QPointF& foot, double heading, double len
     lobe(-58 + dice.in(-6, 6), side, 0.36 * side);
     lobe(58 + dice.in(-6, 6), side, 0.36 * side);
     lobe(dice.in(-5, 5), length, 0.29 * length);
-    const QPointF seat = foot + way * 3.4;
-    const Lab nut{56, 2, 34};
-    const QPainterPath body = petalOf(seat - way * 3.6, heading, 7.4, 6.2, 0.46, 0.6);
-    drawing.fill(body, rounded(seat, 3.8, nut));
-    drawing.clip(body);
-    for (const double x : {-0.66, -0.33, 0.0, 0.33, 0.66})
-        drawing.line(polyline(smooth({seat - way * 3.6, seat + across * (3.0 * x), seat + way * 3.8}, 5)), nut.moved(-22).colour(), 0.3, 0.9);
-    drawing.unclip();
-    drawing.outline(body, nut.moved(-30).colour(), 0.2);
+    drawRibbedNutlet(drawing, foot + way * 3.4, heading, 7.4, {56, 2, 34}, dice.part("nutlet"));
 }
 
 /// Hanging, the bracts in pairs along it (K15).
@@ -317,7 +291,8 @@ void ulmus(Drawing& drawing, const Depiction&, const Dice& dice)
 
 // ---- oaks
 
-/// One acorn in a cup on the twig of the oak that is described: red oak's is a shallow saucer, the sawtooth oaks' and turkey oak's curl.
+/// One acorn in a cup on the twig of the oak that is described: red oak's is a shallow saucer, the scales of the sawtooth oaks and
+/// of turkey oak curl, those of the chestnut-leaved oak are bent back (K15).
 void acornOf(Drawing& drawing, std::string_view taxon, const Dice& dice)
 {
     Dice shape = dice.part("acorn");
@@ -331,10 +306,10 @@ void acornOf(Drawing& drawing, std::string_view taxon, const Dice& dice)
     form.heading = -90 + shape.in(-12, 12);
     const Stem twig(form, dice.part("stem"));
     twig.draw(drawing, dice, taxon != "quercus-robur", true);
-    const bool red = taxon == "quercus-rubra", curled = taxon == "quercus-cerris" || taxon == "sawtooth-oaks" || taxon == "quercus-castaneifolia";
-    const double length = red ? shape.in(23, 27) : curled ? shape.in(26, 32) : shape.in(23, 29), width = red ? shape.in(18, 20) : 15;
-    const AcornCup cup = red ? AcornCup::saucer : curled ? AcornCup::bristly : AcornCup::scaly;
-    if (!curled && !red) // a second one beside it
+    const bool red = taxon == "quercus-rubra", bent = taxon == "quercus-castaneifolia", curled = taxon == "quercus-cerris" || taxon == "sawtooth-oaks";
+    const double length = red ? shape.in(23, 27) : curled || bent ? shape.in(26, 32) : shape.in(23, 29), width = red ? shape.in(18, 20) : 15;
+    const AcornCup cup = red ? AcornCup::saucer : bent ? AcornCup::bent : curled ? AcornCup::bristly : AcornCup::scaly;
+    if (!curled && !bent && !red) // a second one beside it
         drawAcorn(drawing, {twig.node(1) + QPointF(3, 0), twig.headingAt(1) + shape.in(48, 64), 0.9 * length, 0.9 * width, cup, shape.chance(0.5)}, dice.part("second"));
     drawAcorn(drawing, {twig.tip(), twig.headingAt(2) + shape.in(-10, 10), length, width, cup, shape.chance(0.6)}, dice.part("first"));
     drawing.point(QT_TRANSLATE_NOOP("figures", "acorn in its cup"), twig.tip() + headed(twig.headingAt(2)) * (0.6 * length));
@@ -345,6 +320,16 @@ void acorn(Drawing& drawing, const Depiction& spec, const Dice& dice)
     acornOf(drawing, spec.subject == Subject::plate ? "quercus-petraea" : std::string_view(spec.taxon), dice);
 }
 
+void castaneifolia(Drawing& drawing, const Depiction&, const Dice& dice)
+{
+    acornOf(drawing, "quercus-castaneifolia", dice);
+}
+
+void cerris(Drawing& drawing, const Depiction&, const Dice& dice)
+{
+    acornOf(drawing, "quercus-cerris", dice);
+}
+
 void rubra(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     acornOf(drawing, "quercus-rubra", dice);
@@ -352,6 +337,8 @@ void rubra(Drawing& drawing, const Depiction&, const Dice& dice)
 
 constexpr FigureEntry entries[] = {
     {"acorn_quercus", QT_TRANSLATE_NOOP("figures", "Acorn in a scaly cup: oak"), acorn},
+    {"acorn_quercus_castaneifolia", QT_TRANSLATE_NOOP("figures", "Acorn in a cup of scales bent back: chestnut-leaved oak"), castaneifolia},
+    {"acorn_quercus_cerris", QT_TRANSLATE_NOOP("figures", "Acorn in a cup of long curled scales: turkey oak"), cerris},
     {"acorn_quercus_rubra", QT_TRANSLATE_NOOP("figures", "Acorn in a shallow saucer cup: red oak"), rubra},
     {"fruit_carpinus", QT_TRANSLATE_NOOP("figures", "Ribbed nutlets on three-lobed leafy bracts: hornbeam"), carpinus},
     {"fruit_corylus", QT_TRANSLATE_NOOP("figures", "Nuts in ragged leafy cups: hazel"), corylus},
@@ -365,6 +352,40 @@ constexpr FigureEntry entries[] = {
 std::span<const FigureEntry> otherFruitFigures()
 {
     return entries;
+}
+
+/// Sharply three-angled: a bright and a dark face meet in an edge.
+void drawThreeAngled(Drawing& drawing, const QPointF& foot, double heading, double length, double lean)
+{
+    const QPointF way = headed(heading), across = leftOf(way);
+    const Lab brown{42, 19, 30};
+    const double width = 0.58 * length;
+    const auto at = [&](double t, double x) { return foot + way * (t * length) + across * (x * width); };
+    const QPainterPath left = polygon(smooth({at(0, 0), at(0.16, 0.34), at(0.42, 0.5), at(0.8, 0.2), at(1, 0), at(0.6, lean), at(0.2, lean)}, 5, true));
+    const QPainterPath right = polygon(smooth({at(0, 0), at(0.16, -0.34), at(0.42, -0.5), at(0.8, -0.2), at(1, 0), at(0.6, lean), at(0.2, lean)}, 5, true));
+    const bool leftLit = dot(across, towardsLight()) > 0;
+    for (const auto& [face, lit] : {std::pair(&left, leftLit), std::pair(&right, !leftLit)}) {
+        drawing.fill(*face, brown.moved(lit ? 9 : -9).colour());
+        drawing.outline(*face, brown.moved(-18).colour(), 0.2);
+    }
+    drawing.line(polyline(smooth({at(0.03, 0), at(0.3, lean), at(0.65, lean), at(0.98, 0)}, 6)), brown.moved(26).colour(), 0.35, 0.9);
+    drawing.glow(at(0.45, leftLit ? 0.26 : -0.26), 0.22 * length, 0.05 * length, heading, QColor(255, 250, 235, 130));
+}
+
+void drawRibbedNutlet(Drawing& drawing, const QPointF& middle, double heading, double length, const Lab& tone, Dice dice)
+{
+    const QPointF way = headed(heading), across = leftOf(way);
+    const QPainterPath body = petalOf(middle - way * (0.49 * length), heading, length, 0.84 * length, 0.46, 0.6);
+    drawing.fill(body, rounded(middle, 0.52 * length, tone));
+    drawing.clip(body);
+    for (const double x : {-0.66, -0.33, 0.0, 0.33, 0.66}) {
+        const std::vector<QPointF> rib =
+            smooth({middle - way * (0.49 * length), middle + across * ((0.41 * x + dice.in(-0.02, 0.02)) * length), middle + way * (0.51 * length)}, 5);
+        drawing.line(polyline(rib), tone.moved(-22).colour(), 0.04 * length, 0.9);
+        drawing.line(polyline(rib).translated(0.035 * length, 0.02 * length), tone.moved(15).colour(), 0.025 * length, 0.6, 1.5);
+    }
+    drawing.unclip();
+    drawing.outline(body, tone.moved(-22).colour(), 0.2);
 }
 
 /// Veined like a leaf, blunt at both ends.

@@ -149,7 +149,7 @@ void dryTwig(Drawing& drawing, const Depiction& spec, const Dice& dice)
     drawCollar(drawing, sideGall, straightOut(sideGall, side.headingAt(2) + 180), 2.8, {42, 5, 12}, 0.35);
     sideGall.draw(drawing);
     twig.draw(drawing, dice, true, true);
-    drawChestnutNodes(drawing, twig, twig.nodes() - 1, wood, dice, fork);
+    drawChestnutNodes(drawing, twig, twig.nodes() - 1, {wood}, dice, fork);
     const double way = twig.headingAt(twig.nodes());
     const QPointF centre = twig.tip() + headed(way) * (0.36 * d);
     const Gall tip({centre, d, way, gallTone(spec, GallTone::dry), 0, exitHoles(spec, 3)}, dice.part("tip"));

@@ -60,24 +60,35 @@ StemForm twigForm(const Dice& dice, double length, int nodes, double zigzag, dou
     return form;
 }
 
-void castanea(Drawing& drawing, const Depiction&, const Dice& dice)
+void drawChestnutTwig(Drawing& drawing, const ChestnutWood& wood, const Dice& dice)
 {
-    const Lab bark{33, 12, 17};
-    StemForm form = twigForm(dice, 112, 5, 12, 5.2, 3.0, bark);
+    StemForm form = twigForm(dice, 112, 5, 12, 5.2, 3.0, wood.bark);
     form.swell = 0.12;
     const Stem twig(form, dice.part("stem"));
     twig.draw(drawing, dice, true, true);
+    drawDown(drawing, twig, wood, dice.part("down"));
     const int first = twig.outerSide();
-    drawChestnutNodes(drawing, twig, twig.nodes(), bark, dice);
+    drawChestnutNodes(drawing, twig, twig.nodes(), wood, dice);
     // no end bud: a dry stub beside the topmost bud
     const QPointF tip = twig.tip();
     const double way = twig.headingAt(twig.nodes());
     const int side = twig.nodes() % 2 ? -first : first;
     const QPointF stub = tip + leftOf(headed(way)) * (side * 0.7) + headed(way) * 0.6;
-    drawing.fill(oval(stub, 0.75, 0.75, way), bark.moved(26, -4, -2).colour());
-    drawing.outline(oval(stub, 0.75, 0.75, way), bark.moved(-14).colour());
+    drawing.fill(oval(stub, 0.75, 0.75, way), wood.bark.moved(26, -4, -2).colour());
+    drawing.outline(oval(stub, 0.75, 0.75, way), wood.bark.moved(-14).colour());
     drawing.point(QT_TRANSLATE_NOOP("figures", "no bud at the very end, only a small scar"), stub);
-    drawing.point(QT_TRANSLATE_NOOP("figures", "squat bud with two or three scales"), twig.node(2) + headed(twig.headingAt(2)) * 3.0);
+    drawing.point(wood.hairy ? QT_TRANSLATE_NOOP("figures", "rounded, hairy bud close to the twig") : QT_TRANSLATE_NOOP("figures", "squat bud with two or three scales"),
+                  twig.node(2) + headed(twig.headingAt(2)) * 3.0);
+}
+
+void castanea(Drawing& drawing, const Depiction&, const Dice& dice)
+{
+    drawChestnutTwig(drawing, chestnutWood("castanea-sativa"), dice);
+}
+
+void mollissima(Drawing& drawing, const Depiction&, const Dice& dice)
+{
+    drawChestnutTwig(drawing, chestnutWood("castanea-mollissima"), dice);
 }
 
 /// Opposite sticky buds over horseshoe scars, one large end bud.
@@ -243,6 +254,7 @@ constexpr FigureEntry entries[] = {
     {"twig_carpinus", QT_TRANSLATE_NOOP("figures", "Winter twig: small buds pressed to the twig"), carpinus},
     {"twig_castanea", QT_TRANSLATE_NOOP("figures", "Winter twig: zigzag, squat buds, none at the end"),
      castanea},
+    {"twig_castanea_mollissima", QT_TRANSLATE_NOOP("figures", "Winter twig: downy, with rounded hairy buds: another chestnut, still a host"), mollissima},
     {"twig_corylus", QT_TRANSLATE_NOOP("figures", "Winter twig: blunt buds with several green scales: hazel"), corylus},
     {"twig_fagus", QT_TRANSLATE_NOOP("figures", "Winter twig: long sharp buds standing off"), fagus},
     {"twig_quercus_cerris", QT_TRANSLATE_NOOP("figures", "Winter twig: wiry stipules round small downy buds: turkey oak"), cerris},
@@ -319,39 +331,72 @@ BudForm aesculusEndBud()
     return {27, 14.5, 0.40, 0.55, 0.80, 5, {31, 20, 20}};
 }
 
-BudForm chestnutBud(Dice& dice)
+BudForm chestnutBud(Dice& dice, bool hairy)
 {
+    if (hairy)
+        return {dice.in(4.4, 5.4), dice.in(4.2, 4.8), 0.46, 0.38, 0.42, 2, dice.chance(0.6) ? Lab{41, 11, 21} : Lab{28, 6, 11}};
     const Lab colour = dice.chance(0.65) ? Lab{38, 23, 28} : Lab{46, 8, 30};
     return {dice.in(5.0, 6.0), dice.in(3.9, 4.4), 0.40, 0.40, 0.66, dice.whole(2, 3), colour};
 }
 
+ChestnutWood chestnutWood(std::string_view taxon)
+{
+    return taxon == "castanea-mollissima" ? ChestnutWood{{54, 1, 25}, true} : ChestnutWood{{33, 12, 17}};
+}
+
 namespace {
 
-void drawChestnutNode(Drawing& drawing, const QPointF& node, double heading, int side, double width,
-                      const Lab& bark, Dice dice)
+/// Short pale hairs that stand off.
+void drawHairs(Drawing& drawing, const QPointF& middle, double along, double across, double heading, int count, Dice dice)
+{
+    for (int i = 0; i < count; ++i) {
+        const double angle = dice.in(0, 360), out = std::sqrt(dice.in(0, 1));
+        const QPointF way = headed(heading), from = middle + way * (along * out * headed(angle).x()) + leftOf(way) * (across * out * headed(angle).y());
+        drawing.line(polyline({from, from + headed(headingOf(from - middle) + dice.in(-40, 40)) * dice.in(0.4, 0.9)}), Lab{84, 1, 13}.colour(), 0.10, 0.55, 2);
+    }
+}
+
+void drawChestnutNode(Drawing& drawing, const QPointF& node, double heading, int side, double width, const ChestnutWood& wood, Dice dice)
 {
     const QPointF way = headed(heading), across = leftOf(way) * side;
     for (const double off : {-0.12, 0.18}) // two ridges run down from the scar
-        drawing.line(polyline({node + across * (0.36 * width + off),
-                               node + across * (0.2 * width) - way * dice.in(7, 11)}),
-                     bark.moved(-10).colour(), 0.2, 0.7, 2);
+        drawing.line(polyline({node + across * (0.36 * width + off), node + across * (0.2 * width) - way * dice.in(7, 11)}), wood.bark.moved(-10).colour(), 0.2, 0.7, 2);
     const QPainterPath cushion = oval(node + across * (0.42 * width), 1.9, 1.5, heading);
-    drawing.fill(cushion, bark.moved(5).colour());
-    drawing.outline(cushion, bark.moved(-16).colour());
-    drawBud(drawing, node + across * (0.46 * width) + way * 0.9, heading - side * (34 + dice.in(-5, 5)),
-            chestnutBud(dice));
-    drawScar(drawing, node + across * (0.46 * width) - way * 1.3, heading - side * 14, 2.9, bark);
+    drawing.fill(cushion, wood.bark.moved(5).colour());
+    drawing.outline(cushion, wood.bark.moved(-16).colour());
+    const QPointF foot = node + across * (0.46 * width) + way * 0.9;
+    const double out = heading - side * ((wood.hairy ? 13 : 34) + dice.in(-5, 5));
+    const BudForm bud = chestnutBud(dice, wood.hairy);
+    drawBud(drawing, foot, out, bud);
+    if (wood.hairy)
+        drawHairs(drawing, foot + headed(out) * (0.48 * bud.length), 0.50 * bud.length, 0.48 * bud.width, out, 70, dice.part("hairs"));
+    drawScar(drawing, node + across * (0.46 * width) - way * 1.3, heading - side * 14, 2.9, wood.bark);
 }
 
 } // namespace
 
-void drawChestnutNodes(Drawing& drawing, const Stem& twig, int last, const Lab& bark, const Dice& dice, int except, int from)
+void drawChestnutNodes(Drawing& drawing, const Stem& twig, int last, const ChestnutWood& wood, const Dice& dice, int except, int from)
 {
     const int first = twig.outerSide();
     for (int node = from; node <= last; ++node)
         if (node != except)
-            drawChestnutNode(drawing, twig.node(node), twig.headingAt(node), node % 2 ? first : -first, twig.widthAt(node), bark,
-                             dice.part("node", node));
+            drawChestnutNode(drawing, twig.node(node), twig.headingAt(node), node % 2 ? first : -first, twig.widthAt(node), wood, dice.part("node", node));
+}
+
+void drawDown(Drawing& drawing, const Stem& twig, const ChestnutWood& wood, Dice dice)
+{
+    if (!wood.hairy)
+        return;
+    for (int node = 0; node < twig.nodes(); ++node) {
+        const QPointF from = twig.node(node), along = twig.node(node + 1) - from;
+        const double wide = 0.5 * (twig.widthAt(node) + twig.widthAt(node + 1)), heading = headingOf(along);
+        for (int i = 0; i < 4; ++i) { // large pores
+            const QPointF at = from + along * dice.in(0.1, 0.9) + leftOf(headed(heading)) * (dice.in(-0.3, 0.3) * wide);
+            drawing.fill(oval(at, dice.in(0.5, 0.85), dice.in(0.28, 0.42), heading + dice.in(-20, 20)), wood.bark.moved(20, 0, -6).colour(), 0.9, 1);
+            drawing.outline(oval(at, 0.7, 0.36, heading), wood.bark.moved(-14).colour(), 0.07);
+        }
+        drawHairs(drawing, from + along * 0.5, 0.5 * lengthOf(along), 0.55 * wide, heading, 80, dice.part("hairs", node));
+    }
 }
 
 } // namespace cupule::ui

@@ -2,10 +2,14 @@
 
 #include "tests/support/catch.h"
 
+#include <map>
+#include <set>
+
 #include <QPainter>
 
 #include "ui/figures/cache.h"
 #include "ui/figures/figure.h"
+#include "ui/figures/figure_names.h"
 
 using namespace cupule;
 using namespace cupule::ui;
@@ -54,6 +58,35 @@ TEST_CASE("every part of every taxon that is said to be drawn is drawn, in every
             }
             CHECK(found > 0);
         }
+}
+
+TEST_CASE("every state of bark, bud, fruit case and tip of the nut in the host key has its figure", "[figures][described]")
+{
+    for (const auto& [character, states] : std::map<std::string, std::vector<std::string>>{
+             {"K07", {"egg-few-scales", "rounded-hairy", "clustered-many-scales", "wiry-stipules", "pointed-pressed", "long-sharp", "pointed-dark-scales", "very-large", "broad-velvety"}},
+             {"K12", {"fissured", "smooth", "flaking-plates"}},
+             {"K15", {"dense-spines", "thick-spines", "stubby-spines", "acorn-cup", "nutlet-on-bract", "soft-prickles", "smooth-husk", "leafy-cup", "winged-seeds"}},
+             {"K17", {"tassel", "round-no-point", "hard-point", "tiny-ribbed", "three-angled-tip"}}})
+        for (const std::string& state : states) {
+            CAPTURE(character, state);
+            CHECK(hasFigure(figureForState(character, state)));
+        }
+}
+
+TEST_CASE("bark and nuts of different trees are different figures", "[figures][described]")
+{
+    const auto figureOf = [](Subject subject, std::string_view taxon, Season season) { return figureFor(of(subject, taxon, season)).toStdString(); };
+    // trade/host_key.csv K12: only the sweet chestnut's fissures wind; oak's are vertical; beech and hornbeam are smooth
+    std::set<std::string> barks;
+    for (const char* taxon : {"castanea-sativa", "castanea-mollissima", "aesculus-hippocastanum", "quercus-robur", "quercus-cerris", "carpinus-betulus", "fagus-sylvatica", "juglans-regia"})
+        barks.insert(figureOf(Subject::bark, taxon, Season::winter));
+    CHECK(barks.size() == 8);
+    std::set<std::string> nuts; // K17
+    for (const char* taxon : {"castanea-sativa", "castanea-mollissima", "aesculus-hippocastanum", "quercus-robur", "carpinus-betulus", "fagus-sylvatica", "juglans-regia"})
+        nuts.insert(figureOf(Subject::nut, taxon, Season::autumn));
+    CHECK(nuts.size() == 7);
+    CHECK(drawn(of(Subject::nut, "quercus-cerris", Season::autumn)) != drawn(of(Subject::nut, "quercus-robur", Season::autumn)));  // the cup beside it
+    CHECK(drawn(of(Subject::twig, "castanea-mollissima", Season::winter)) != drawn(of(Subject::twig, "castanea-sativa", Season::winter)));
 }
 
 TEST_CASE("each gall and each blemish that can be described changes the drawing, and nothing else does", "[figures][described]")
