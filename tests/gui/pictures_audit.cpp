@@ -1,8 +1,8 @@
 // Batches of routine records: making one, the auditor's round, and what a batch came to.
 
 #include <QCoreApplication>
-#include <QDir>
 #include <QEventLoop>
+#include <QTemporaryDir>
 #include <QVBoxLayout>
 
 #include "core/task/audit.h"
@@ -17,7 +17,7 @@ namespace {
 
 enum class Shows { list, making, round, passed };
 
-/// The dialog over the store of the pictures; the other verifier is whoever has the profile "jonah" or "ruth" beside this one.
+/// The dialog over the store of the pictures; the other verifier is made for them.
 class Batches : public QWidget {
 public:
     explicit Batches(Shows shows) : m_window(pictureLook(), pictureStore().profile)
@@ -44,10 +44,13 @@ public:
 private:
     std::unique_ptr<Session> other()
     {
-        const QDir mine(pictureStore().profile);
-        const QString name = mine.dirName() == QStringLiteral("ruth") ? QStringLiteral("../jonah") : QStringLiteral("../ruth");
-        const auto profile = loadProfile(mine.filePath(name).toStdString());
-        auto session = profile ? Session::open(m_window.bench().storePath().toStdString(), *profile, m_clock, m_random) : tl::unexpected<Fault>(profile.error());
+        Person person;
+        person.id = m_window.bench().session()->ids().make();
+        person.code = "NB";
+        person.name = "Noor Blake";
+        const auto profile = makeProfile(m_folder.filePath(QStringLiteral("second")).toStdString(), person, {Role::verifier}, m_clock, m_random);
+        auto session = profile ? Session::open(m_window.bench().storePath().toStdString(), *profile, m_clock, m_random)
+                               : tl::unexpected<Fault>(profile.error());
         if (!session)
             return nullptr;
         (*session)->setToday(m_window.bench().session()->today());
@@ -75,6 +78,7 @@ private:
         return *audit;
     }
 
+    QTemporaryDir m_folder;
     SystemClock m_clock;
     SystemRandom m_random;
     WholeWindow m_window;

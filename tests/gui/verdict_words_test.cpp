@@ -56,6 +56,11 @@ TEST_CASE("a number that was counted stands with its character", "[gui][words]")
     const QString counted = said({seen("K01", "alternate"), seen("K02", "simple"), seen("K03", "teeth-with-points", 18)});
     CAPTURE(counted);
     CHECK(counted.contains(QStringLiteral("(18)")));
+    const QString often = said({seen("K01", "alternate"), seen("K02", "simple"), seen("K03", "teeth-with-points", 22),
+                                seen("K03", "teeth-with-points", 18), seen("K03", "teeth-with-points", 22)});
+    CAPTURE(often);
+    CHECK(often.contains(QStringLiteral("(18, 22)")));
+    CHECK(often.count(QString::fromStdString(builtInPack().state("K03", "teeth-with-points")->words)) == 1);
 }
 
 TEST_CASE("one contradiction leaves it open and is named", "[gui][words]")

@@ -1,6 +1,9 @@
 // Host, season and worth in words.
 
 #include <algorithm>
+#include <set>
+#include <utility>
+#include <vector>
 
 #include <QCoreApplication>
 #include <QStringList>
@@ -66,32 +69,56 @@ QStringList characterNames(const std::vector<std::string>& ids, const Pack& pack
     return names;
 }
 
-/// What was seen of a character: the words of its state, or its name where it was counted or measured.
-QString seenWords(const HostEvidence& evidence, const Pack& pack)
-{
-    const CharacterState* state = pack.state(evidence.character, evidence.state);
-    const QString name = state ? text(state->words) : characterName(evidence.character, &pack);
-    return evidence.value ? words("%1 (%2)", "character, number").arg(name, numberText(*evidence.value)) : name;
-}
+/// What was seen of characters, each once: the words of its state, or its name where it was counted or measured, with all numbers.
+class SeenWords {
+public:
+    explicit SeenWords(const Pack& pack) : m_pack(pack) {}
+    void add(const HostEvidence& evidence)
+    {
+        const CharacterState* state = m_pack.state(evidence.character, evidence.state);
+        const QString name = state ? text(state->words) : characterName(evidence.character, &m_pack);
+        auto said = std::find_if(m_said.begin(), m_said.end(), [&](const auto& each) { return each.first == name; });
+        if (said == m_said.end())
+            said = m_said.insert(said, {name, {}});
+        if (evidence.value)
+            said->second.insert(*evidence.value);
+    }
+    [[nodiscard]] QStringList all() const
+    {
+        QStringList out;
+        for (const auto& [name, values] : m_said) {
+            QStringList numbers;
+            for (const double value : values)
+                numbers << numberText(value);
+            out << (numbers.isEmpty() ? name : words("%1 (%2)", "character, numbers").arg(name, numbers.join(QStringLiteral(", "))));
+        }
+        return out;
+    }
+
+private:
+    const Pack& m_pack;
+    std::vector<std::pair<QString, std::set<double>>> m_said;
+};
 
 /// What was seen of these characters.
 QStringList statesSeen(const HostVerdict& verdict, const std::vector<std::string>& characters, const Pack& pack)
 {
-    QStringList said;
+    SeenWords said(pack);
     for (const HostEvidence& evidence : verdict.evidence)
         if (std::find(characters.begin(), characters.end(), evidence.character) != characters.end())
-            said << seenWords(evidence, pack);
-    return said.isEmpty() ? characterNames(characters, pack) : said;
+            said.add(evidence);
+    const QStringList all = said.all();
+    return all.isEmpty() ? characterNames(characters, pack) : all;
 }
 
 /// What agrees with a chestnut so far.
 QStringList statesFor(const HostVerdict& verdict, const Pack& pack)
 {
-    QStringList said;
+    SeenWords said(pack);
     for (const HostEvidence& evidence : verdict.evidence)
         if (evidence.counted && evidence.mark != Mark::contradicts && evidence.mark != Mark::notForHost)
-            said << seenWords(evidence, pack);
-    return said;
+            said.add(evidence);
+    return said.all();
 }
 
 QString hostKind(const HostVerdict& verdict, const Pack& pack)

@@ -80,8 +80,6 @@ QVariant ConfusionModel::headerData(int section, Qt::Orientation orientation, in
         return {};
     if (role == Qt::DisplayRole || role == Qt::ToolTipRole)
         return orientation == Qt::Horizontal ? given(section) : truth(section);
-    if (role == Qt::TextAlignmentRole)
-        return static_cast<int>(Qt::AlignRight | Qt::AlignVCenter);
     return {};
 }
 
@@ -138,16 +136,29 @@ void StandingHeader::paintSection(QPainter* painter, const QRect& rect, int sect
     painter->restore();
 }
 
+void LyingHeader::paintSection(QPainter* painter, const QRect& rect, int section) const
+{
+    const Theme& theme = themeOf(*this);
+    painter->save();
+    painter->fillRect(rect, theme.panel);
+    painter->setFont(roleFont(TextRole::caption, font()));
+    painter->setPen(theme.ink2);
+    const QRect room = rect.adjusted(8, 0, -4, 0);
+    painter->drawText(room, Qt::AlignLeft | Qt::AlignVCenter,
+                      painter->fontMetrics().elidedText(model()->headerData(section, Qt::Vertical).toString(), Qt::ElideRight, room.width()));
+    painter->restore();
+}
+
 ConfusionTable::ConfusionTable(QWidget* parent) : QTableView(parent), m_model(new ConfusionModel(this))
 {
     setObjectName(QStringLiteral("confusion"));
     setAccessibleName(tr("What was taken for what"));
     setHorizontalHeader(new StandingHeader(this));
+    setVerticalHeader(new LyingHeader(this));
     setModel(m_model);
     setItemDelegate(new ConfusionDelegate(*m_model, this));
     setTabKeyNavigation(false);
     setEditTriggers(QAbstractItemView::NoEditTriggers);
-    verticalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter); // a long name is cut at its end, not at its beginning
 }
 
 void ConfusionTable::setConfusion(const std::optional<Confusion>& confusion, const Pack* pack)

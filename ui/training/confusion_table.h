@@ -56,6 +56,16 @@ protected:
     QSize sectionSizeFromContents(int section) const override;
 };
 
+/// Words of rows; a long name is cut at its end.
+class LyingHeader : public QHeaderView {
+    Q_OBJECT
+public:
+    explicit LyingHeader(QWidget* parent) : QHeaderView(Qt::Vertical, parent) {}
+
+protected:
+    void paintSection(QPainter* painter, const QRect& rect, int section) const override;
+};
+
 class ConfusionTable : public QTableView {
     Q_OBJECT
 public:
