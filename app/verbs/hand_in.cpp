@@ -43,7 +43,8 @@ public:
         options.add_option("--out", m_out.out, "the file to write");
         options.add_option("--kind", m_kind, "what goes into the file: day, decision or reference; day where nothing is said")
             ->check(CLI::IsMember({"day", "decision", "reference"}));
-        options.add_option("--without", m_without, "leave out photos, personal (names and contacts), or photos,personal");
+        options.add_option("--without", m_without, "leave out photos, personal (names, contacts, what is told of measured detection) or practice (what is told of "
+                           "measured detection, so that an older program can read the file); several with commas");
         options.add_flag("--whole", m_out.whole, "what was taken in elsewhere, too: for a store that has nothing of this one yet");
         options.add_option("--passphrase", m_passphrase, "file with the passphrase of your key in its first line");
     }
@@ -71,10 +72,11 @@ private:
     {
         m_out.kind = m_kind == "decision" ? GoingKind::decision : m_kind == "reference" ? GoingKind::reference : GoingKind::day;
         for (const auto& part : split(m_without, ',')) {
-            if (part != "photos" && part != "personal" && !part.empty())
+            if (part != "photos" && part != "personal" && part != "practice" && !part.empty())
                 return fail("hand-in.without", FaultKind::usage, {{"part", part}});
             m_out.photos &= part != "photos";
             m_out.personal &= part != "personal";
+            m_out.practice &= part != "practice";
         }
         if (m_out.out.empty() && m_out.kind != GoingKind::day)
             return fail("hand-in.out", FaultKind::usage);

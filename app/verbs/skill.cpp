@@ -17,8 +17,8 @@ public:
     {
         return "Practice measures how often somebody finds each sign that is there. With their consent that can be told: then it goes along in the files "
                "that are handed in, and a verifier sees it beside the record as information. It changes no record and no worth.\n--tell tells one's own; "
-               "of somebody else a trainer tells it, and says with --agreed-before to whom they agreed. --withdraw takes it back. Without both, what is told "
-               "is shown.";
+               "of somebody else a trainer tells it, and says with --agreed-before to whom they agreed. --withdraw takes back all of it: it goes "
+               "along no more, and the next file says so to whoever had it. Without both, what is told is shown.";
     }
     const char* examples() const override { return "cupule skill vale.cupule --tell\ncupule skill vale.cupule --person MH --tell --agreed-before TT"; }
     void declare(CLI::App& options) override
@@ -57,17 +57,15 @@ private:
             return tellSkill(session, person, m_agreed);
         if (!m_withdraw)
             return {};
-        const auto told = toldSkill(session, person);
-        if (!told)
-            return fail(told.error());
-        return *told ? withdrawSkill(session, person, (*told)->note) : Status();
+        const auto taken = withdrawSkill(session, person);
+        return taken ? Status() : Status(fail(taken.error()));
     }
 
     static std::string nameOf(const std::string& sign, const Pack& pack, const Words& words)
     {
-        if (sign == "gall-lines")
+        if (sign == gallLinesTogether)
             return words.text("All gall lines together");
-        return sign == "host" ? words.text("Host or not") : report::subjectWords(AskedKind::sign, sign, pack, words);
+        return sign == hostOrNot ? words.text("Host or not") : report::subjectWords(AskedKind::sign, sign, pack, words);
     }
 
     static void give(Run& run, Session& session, const std::optional<ToldSkill>& told)

@@ -130,7 +130,7 @@ struct Skill {
     CivilDate from, to;                    ///< days of the answers
     Uid id;                                ///< of the note
     Uid person;
-    std::string protocol;                  ///< id of the pack
+    std::string protocol, protocolVersion; ///< of the pack; the version may be empty
     std::vector<SignSkill> signs;
     bool operator==(const Skill&) const = default;
 };

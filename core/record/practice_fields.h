@@ -130,6 +130,7 @@ void describe(V& v, T& x)
     v.required("id", x.id);
     v.required("person", x.person);
     v.required("protocol", x.protocol);
+    v("protocolVersion", x.protocolVersion);
     v.required("signs", x.signs);
     v.required("to", x.to);
 }

@@ -5,6 +5,8 @@
 
 #include "core/record/decision.h"
 #include "core/store/merge_nouns.h"
+#include "core/store/noun_rows.h"
+#include "core/store/practice.h"
 #include "core/store/tree_rows.h"
 
 namespace cupule {
@@ -100,7 +102,8 @@ Status Merger::personal(const GoingPersonal& personal)
         if (!gone && personal.salt)
             q.bind(":salt", personal.salt).bind(":payload", personal.payload);
         q.run();
-        m_touched.insert({rankOf(personal.noun), personal.entity});
+        if (personal.noun != "skill")
+            m_touched.insert({rankOf(personal.noun), personal.entity});
     });
 }
 
@@ -140,12 +143,28 @@ Result<Merged> Merger::finish(const Progress& progress)
             m_merged.erased |= other.type == "erasure";
             look(progress);
         }
+        followErasures();
         for (const std::int64_t tree : m_trees)
             recountTree(m_core, tree);
         m_merged.decided.assign(m_decided.begin(), m_decided.end());
         m_merged.waiting = m_core.db.number("SELECT (SELECT count(*) FROM waiting) + (SELECT count(*) FROM waiting_record)");
         return std::move(m_merged);
     });
+}
+
+/// Who practised is told by this store alone, and what is told of a person may come in after they were erased: neither is named in the
+/// erasure that came in.
+void Merger::followErasures()
+{
+    std::set<Uid> people = fillSkills(m_core);
+    for (const OtherRecord& other : m_others)
+        if (other.type == "erasure")
+            people.insert(other.entity);
+    for (const Uid& person : people) {
+        Query order(m_core.db, "SELECT coalesce(content ->> '$.order', '') FROM erasure WHERE entity = :person ORDER BY id LIMIT 1");
+        if (order.bind(":person", person).step())
+            m_merged.erased |= erasePractice(m_core, person, order.text(0));
+    }
 }
 
 void Merger::put(const std::string& noun, const Uid& entity)

@@ -57,6 +57,7 @@ private:
     void revision(const GoingRecord& record, const LineMark& line);
     void addWaiting();
     void put(const std::string& noun, const Uid& entity);
+    void followErasures();
     void look(const Progress& progress);
 
     Change& m_change;

@@ -197,7 +197,7 @@ void putKeyNote(StoreCore& core, const OtherRecord& other)
 
 std::optional<std::string> otherHere(StoreCore& core, const GoingRecord& record, const LineMark& line)
 {
-    const bool named = record.type == "decision" || record.type == "custody" || record.type == "key-note";
+    const bool named = record.type == "decision" || record.type == "custody" || record.type == "key-note" || record.type == "skill";
     const std::string table = record.type == "key-note" ? "key_note" : record.type;
     if (named) {
         Query q(core.db, "SELECT content FROM " + table + " WHERE uid = :uid");
@@ -222,6 +222,8 @@ bool putOther(StoreCore& core, const OtherRecord& other)
         return putCustody(core, other);
     if (other.type == "key-note")
         putKeyNote(core, other);
+    else if (other.type == "skill")
+        putSkill(core, other.entity, other.content, other.line);
     else
         putErasure(core, other.entity, other.content, other.line);
     return true;

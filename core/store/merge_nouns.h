@@ -40,7 +40,7 @@ std::int64_t treeOfVisit(StoreCore& core, const Uid& visit);
 void putNoun(StoreCore& core, const std::string& noun, const Uid& entity, const NounStands& stands);
 void findClash(StoreCore& core, const std::string& noun, const std::string& content, const Uid& entity, std::vector<MergeClash>& clashes);
 
-/// A record that is no revision: event, decision, custody, told, erasure, key-note.
+/// A record that is no revision: event, decision, custody, told, erasure, key-note, skill.
 struct OtherRecord {
     std::string type;
     Uid entity;

@@ -18,6 +18,7 @@ std::span<const SchemaStep> schemaSteps()
         SchemaStep{7, "blind_audit", embedded::sql_0007_blind_audit},
         SchemaStep{8, "merge", embedded::sql_0008_merge},
         SchemaStep{9, "practice", embedded::sql_0009_practice},
+        SchemaStep{10, "told", embedded::sql_0010_told},
     };
     return steps;
 }

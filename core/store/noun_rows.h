@@ -3,6 +3,8 @@
 
 #pragma once
 
+#include <set>
+
 #include "core/record/leave.h"
 #include "core/record/person.h"
 #include "core/record/photo.h"
@@ -23,5 +25,10 @@ void putLeave(StoreCore& core, const Leave& leave, const std::string& content, c
 void putRegime(StoreCore& core, const Regime& regime, const std::string& content, const Written& at);
 /// A visit that came in: submitted where its row is new; state and flags are settled afterwards. Its tree is not counted here.
 void putVisit(StoreCore& core, const Visit& visit, const std::string& content, const Written& at);
+
+/// A note that came in; what it tells, and of whom, follows by fillSkills.
+void putSkill(StoreCore& core, const Uid& note, const std::string& content, const LineMark& line);
+/// Notes of which what they tell and the person are here now: says whom they are of. The people, each once.
+std::set<Uid> fillSkills(StoreCore& core);
 
 } // namespace cupule

@@ -20,7 +20,7 @@ namespace {
 class Collector {
 public:
     Collector(StoreCore& core, GoingKind kind, const GoingWish& wish, const GoingTake& take)
-        : m_core(core), m_take(take), m_office(wish.office), m_all(wish.whole || kind != GoingKind::day), m_mayNotDecide(kind == GoingKind::reference)
+        : m_core(core), m_take(take), m_wish(wish), m_all(wish.whole || kind != GoingKind::day), m_mayNotDecide(kind == GoingKind::reference)
     {
     }
 
@@ -31,6 +31,8 @@ public:
         case GoingKind::decision: decisions(); break;
         case GoingKind::reference: reference(); break;
         }
+        if (m_wish.practice)
+            practice(kind);
         if (kind == GoingKind::day)
             wholeChains();
         m_going.visits = static_cast<std::int64_t>(m_visits.size());
@@ -231,7 +233,7 @@ private:
         Query by(m_core.db, "SELECT DISTINCT content ->> '$.by' FROM decision");
         while (by.step())
             revisions(Uid::parse(by.view(0)).value_or(Uid{}));
-        if (m_office) {
+        if (m_wish.office) {
             keyNotes();
             Query erased(m_core.db, "SELECT content, entity, line_chain, line_number FROM erasure ORDER BY id");
             others(erased, "erasure");
@@ -245,6 +247,32 @@ private:
     {
         Query q(m_core.db, "SELECT content, uid, line_chain, line_number FROM key_note ORDER BY id");
         others(q, "key-note");
+    }
+
+    void practice(GoingKind kind)
+    {
+        if (m_wish.personal && kind != GoingKind::decision)
+            skills();
+        Query back(m_core.db, "SELECT w.content, w.uid, w.line_chain, w.line_number FROM skill AS w LEFT JOIN skill AS s ON s.uid = w.withdraws "
+                              "WHERE w.withdraws IS NOT NULL AND (:everybody OR w.content ->> '$.by' = :of) "
+                              "AND (:all OR " NOT_ACKNOWLEDGED("w.line_chain", "w.line_number") ") "
+                              "AND (EXISTS (SELECT 1 FROM bundle_line AS g WHERE g.chain = s.line_chain AND g.number = s.line_number) "
+                              "OR EXISTS (SELECT 1 FROM bundle_line AS g WHERE g.chain = w.line_chain AND g.number = w.line_number)) ORDER BY w.id");
+        back.bind(":everybody", m_wish.practiceOf.isNull()).bind(":of", m_wish.practiceOf.text()).bind(":all", m_all);
+        m_going.practice |= others(back, "skill");
+    }
+
+    void skills()
+    {
+        Query q(m_core.db, "SELECT s.content, s.uid, s.line_chain, s.line_number, s.commitment, p.uid FROM skill AS s JOIN person AS p ON p.id = s.person "
+                           "WHERE (:everybody OR p.uid = :of) AND NOT EXISTS (SELECT 1 FROM skill AS w WHERE w.withdraws = s.uid) "
+                           "AND (:all OR " NOT_ACKNOWLEDGED("s.line_chain", "s.line_number") ") ORDER BY s.id");
+        q.bind(":everybody", m_wish.practiceOf.isNull()).bind(":of", m_wish.practiceOf).bind(":all", m_all);
+        while (q.step()) {
+            revisions(q.uid(5));
+            add({"skill", {}, {}, q.uid(1), {}, {}, q.integer(3), q.text(0), q.maybeDigest(4)}, q.integer(2));
+            m_going.practice = true;
+        }
     }
 
     void reference()
@@ -353,7 +381,7 @@ private:
 
     StoreCore& m_core;
     const GoingTake& m_take;
-    bool m_office;
+    GoingWish m_wish;
     bool m_all;
     bool m_mayNotDecide;                   // who may not decide for whom goes along
     Going m_going;

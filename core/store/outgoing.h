@@ -5,6 +5,8 @@
 //    that the chain stays whole.
 //  - Decisions: all of them, with what was told to the authority, changes of state, the people who decided, erasures, and which bundles
 //    came in.
+//  - What people agreed to have told of their measured detection goes with the day and with reference, where personal data goes; what was taken
+//    back of it goes always, once it had gone. Whoever is neither trainer nor office hands out their own alone. What was withdrawn never goes again.
 //  - Reference, for verifiers: sites, regimes, what is known of keys, people, and accepted finds with their trees. Who may not decide
 //    for whom travels here alone; elsewhere a person goes as they were before that was said.
 
@@ -21,7 +23,7 @@
 namespace cupule {
 
 struct GoingRecord {
-    std::string type;                      ///< "revision", "event", "decision", "custody", "told", "erasure", "key-note"
+    std::string type;                      ///< "revision", "event", "decision", "custody", "told", "erasure", "key-note", "skill"
     std::string noun;                      ///< of a revision
     Uid id;                                ///< of the revision; null for all else
     Uid entity;
@@ -67,6 +69,7 @@ struct Going {
     std::vector<Uid> acknowledges;         ///< bundles that came in; decisions only
     std::int64_t visits = 0;
     bool corrections = false;              ///< every visit has gone before
+    bool practice = false;                 ///< there is something about measured detection
 };
 
 /// Where records and lines go one by one, instead of being gathered in Going: a season does not fit into memory.
@@ -78,6 +81,9 @@ struct GoingTake {
 struct GoingWish {
     bool whole = false;                    ///< what was acknowledged, too: for a store that has nothing of it yet
     bool office = true;                    ///< with what is known of keys, and with erasures, which are the office's to say
+    bool personal = true;                  ///< what is personal goes along beside the records
+    bool practice = true;                  ///< with what is told of measured detection
+    Uid practiceOf = {};                   ///< of this person alone; null = of everybody
 };
 
 class Outgoing {

@@ -142,6 +142,11 @@ Status People::erase(Change& change, const Uid& person, const std::string& order
     });
 }
 
+Result<bool> People::everErased(const Uid& person)
+{
+    return guarded([&] { return Query(m_core.db, "SELECT 1 FROM erasure WHERE entity = :person LIMIT 1").bind(":person", person).step(); });
+}
+
 Result<bool> People::erased(const std::string& commitment)
 {
     return guarded([&] {

@@ -27,6 +27,7 @@ public:
     /// `order`. The chain stays provable. To be followed by eraseInBackups (core/store/backup.h).
     Status erase(Change& change, const Uid& person, const std::string& order);
     /// Whether the personal data that this commitment (64 hexadecimal digits) stands for was erased here.
+    Result<bool> everErased(const Uid& person);        ///< an erasure of this person is recorded here
     Result<bool> erased(const std::string& commitment);
     /// After the commit of an erasure: folds the log and empties it, so that no old page stays behind.
     Status sweep();

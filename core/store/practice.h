@@ -82,13 +82,15 @@ public:
 
     /// With what is told; or, where `note.withdraws` names one, without. Fault "store.reference".
     Status addSkill(Change& change, const SkillNote& note, const std::optional<Skill>& skill);
-    Result<std::vector<StoredSkill>> skills(const Uid& person);        ///< newest first
+    /// The greatest id first: of two that do not know of each other every store then takes the same one.
+    Result<std::vector<StoredSkill>> skills(const Uid& person);
 
 private:
     StoreCore& m_core;
 };
 
 /// Empties who practised and what is told of a person, by recorded erasures; the columns beside it follow by a trigger. Part of erasing a person.
-void erasePractice(StoreCore& core, const Uid& person, const std::string& order);
+/// True where there was something.
+bool erasePractice(StoreCore& core, const Uid& person, const std::string& order);
 
 } // namespace cupule

@@ -1,5 +1,6 @@
 // Photo cases and their keys, and what is told of a person's detection.
 
+#include "core/store/noun_rows.h"
 #include "core/store/personal.h"
 #include "core/store/practice.h"
 
@@ -85,7 +86,7 @@ Result<std::vector<StoredSkill>> Practice::skills(const Uid& person)
         std::vector<StoredSkill> skills;
         Query q(m_core.db, "SELECT s.content, r.payload, EXISTS (SELECT 1 FROM skill AS w WHERE w.withdraws = s.uid) FROM person AS p "
                            "JOIN skill AS s ON s.person = p.id LEFT JOIN personal AS r ON r.commitment = s.commitment "
-                           "WHERE p.uid = :person ORDER BY s.id DESC");
+                           "WHERE p.uid = :person ORDER BY s.uid DESC");
         q.bind(":person", person);
         while (q.step()) {
             StoredSkill stored{nounFrom<SkillNote>(q.view(0)), {}, q.flag(2)};
@@ -97,7 +98,32 @@ Result<std::vector<StoredSkill>> Practice::skills(const Uid& person)
     });
 }
 
-void erasePractice(StoreCore& core, const Uid& person, const std::string& order)
+void putSkill(StoreCore& core, const Uid& note, const std::string& content, const LineMark& line)
+{
+    Query q(core.db, "INSERT INTO skill (uid, withdraws, content, line_chain, line_number) VALUES (:uid, :withdraws, :content, :chain, :number)");
+    q.bind(":uid", note).bind(":withdraws", nounFrom<SkillNote>(content).withdraws).bind(":content", content);
+    q.bind(":chain", line.chain).bind(":number", line.number).run();
+}
+
+std::set<Uid> fillSkills(StoreCore& core)
+{
+    std::set<Uid> people;
+    Query open(core.db, "SELECT s.id, r.commitment, r.payload FROM skill AS s JOIN journal AS j ON j.chain = s.line_chain AND j.number = s.line_number "
+                        "JOIN personal AS r ON r.commitment = j.commitment AND r.entity = s.uid "
+                        "WHERE s.commitment IS NULL AND s.withdraws IS NULL AND r.payload IS NOT NULL");
+    while (open.step()) {
+        const Uid person = nounFrom<Skill>(open.view(2)).person;
+        const std::int64_t row = core.personRow(person);
+        if (row == 0)
+            continue;
+        Query fill(core.db, "UPDATE skill SET person = :person, commitment = :commitment WHERE id = :id");
+        fill.bind(":person", row).bind(":commitment", open.digest(1)).bind(":id", open.integer(0)).run();
+        people.insert(person);
+    }
+    return people;
+}
+
+bool erasePractice(StoreCore& core, const Uid& person, const std::string& order)
 {
     struct Named {
         std::string_view noun;
@@ -113,6 +139,7 @@ void erasePractice(StoreCore& core, const Uid& person, const std::string& order)
         named.push_back({"skill", skills.uid(0)});
     for (const Named& each : named)
         erasePersonal(core, each.noun, each.entity, order);
+    return !named.empty();
 }
 
 } // namespace cupule

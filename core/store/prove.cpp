@@ -279,7 +279,8 @@ private:
             const std::string noun = table;
             Query held(m_core.db, "SELECT t.uid, t.line_chain, t.line_number FROM " + noun + " AS t LEFT JOIN personal AS p ON p.commitment = t.commitment "
                                   "LEFT JOIN journal AS j ON j.chain = t.line_chain AND j.number = t.line_number "
-                                  "WHERE t.commitment IS NOT j.commitment OR (t.commitment IS NOT NULL AND p.entity IS NOT t.uid)");
+                                  "WHERE (t.commitment IS NOT j.commitment AND NOT (t.commitment IS NULL AND t.line_chain IN (SELECT chain FROM piece))) "
+                                  "OR (t.commitment IS NOT NULL AND p.entity IS NOT t.uid)");
             while (held.step())
                 broken(held.integer(1), held.integer(2), "commitment", noun, held.uid(0));
         }

@@ -75,11 +75,14 @@ Result<Manifest> manifestOf(Session& session, const HandOut& wanted, const Going
     manifest.counts.visits = going.visits;
     manifest.demonstration = session.info().demonstration;
     manifest.follows = own.follows;
+    manifest.format = going.practice ? bundleFormatSkill : bundleFormat;
     manifest.kind = kindOf(wanted.kind, going);
     if (!wanted.personal)
         manifest.leftOut.emplace_back("personal");
     if (!wanted.photos || going.picturesAbsent)
         manifest.leftOut.emplace_back("photos");
+    if (!wanted.practice)
+        manifest.leftOut.emplace_back("practice");
     manifest.made = session.clock().now();
     const auto number = session.store().bundles().nextNumber(own.key);
     if (!number)
@@ -117,7 +120,9 @@ Result<Going> collected(Session& session, const HandOut& wanted, Waiting& waitin
 {
     const GoingTake take{[&](const GoingRecord& record) { return waiting.records.add(recordText(record)); },
                          [&](const GoingLine& line) { return waiting.journal.add(lineText(line)); }};
-    auto going = session.store().outgoing().collect(wanted.kind, {wanted.whole, session.profile().is(Role::office)}, take);
+    const bool everybodys = session.profile().is(Role::trainer) || session.profile().is(Role::office);
+    const GoingWish wish{wanted.whole, session.profile().is(Role::office), wanted.personal, wanted.practice, everybodys ? Uid{} : session.me()};
+    auto going = session.store().outgoing().collect(wanted.kind, wish, take);
     if (!going)
         return going;
     for (LineFile* file : {&waiting.journal, &waiting.records})
@@ -174,6 +179,7 @@ Result<std::optional<BundleNote>> same(Session& session, const HandOut& wanted, 
             return std::find(note->leftOut.begin(), note->leftOut.end(), what) != note->leftOut.end();
         };
         const bool alike = *before == carried && left("photos") == (!wanted.photos || going.picturesAbsent) && left("personal") == !wanted.personal
+                           && left("practice") == !wanted.practice
                            && fs::exists(session.store().bundles().keptAt(note->id));
         return alike ? std::optional<BundleNote>(*note) : std::nullopt;
     }

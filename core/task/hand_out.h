@@ -14,7 +14,8 @@ struct HandOut {
     GoingKind kind = GoingKind::day;
     std::string out;                       ///< the file to write
     bool photos = true;                    ///< pictures at full size
-    bool personal = true;                  ///< names and contacts
+    bool personal = true;                  ///< names and contacts, and with them what is told of measured detection
+    bool practice = true;                  ///< what is told of measured detection, and what was taken back; without, older programs can read the file
     bool whole = false;                    ///< what was acknowledged, too: for somebody who has nothing of this store yet
     std::string passphrase;                ///< of the key, where it is locked
 };

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "core/record/json.h"
+#include "core/record/practice.h"
 #include "core/store/backup.h"
 #include "core/store/bundles.h"
 #include "core/store/media.h"
@@ -45,6 +46,10 @@ std::string notTheirs(const BundleRecord& record, const std::vector<Role>& roles
     const auto is = [&](Role role) { return std::find(roles.begin(), roles.end(), role) != roles.end(); };
     if (record.type == "key-note" || record.type == "erasure")
         return is(Role::office) ? "" : record.type;
+    if (record.type == "skill") {
+        const auto note = fromJson<SkillNote>(record.content);
+        return is(Role::office) || is(Role::trainer) || (note && note->by == author) ? "" : record.type;
+    }
     if (record.type == "told")
         return is(Role::office) || is(Role::verifier) ? "" : record.type;
     if (record.type != "decision" || is(Role::office) || is(Role::verifier))
@@ -53,18 +58,31 @@ std::string notTheirs(const BundleRecord& record, const std::vector<Role>& roles
     return decision && decision->outcome == Outcome::withdraw && decision->by == author ? "" : record.type;
 }
 
+/// Of somebody else's detection only trainers and the office tell.
+std::string notTheirs(const BundlePersonal& part, const std::vector<Role>& roles, const Uid& author)
+{
+    const bool ofAnybody = std::ranges::any_of(roles, [](Role role) { return role == Role::office || role == Role::trainer; });
+    if (part.noun != "skill" || ofAnybody)
+        return {};
+    const auto skill = fromJson<Skill>(part.payload);
+    return skill && skill->person == author ? "" : part.noun;
+}
+
 Status mayContain(Session& session, const Arrival& arrival)
 {
     const Manifest& manifest = arrival.file.manifest();
     const auto roles = rolesBehind(session, manifest);
     if (!roles)
         return fail(roles.error());
-    return arrival.file.eachRecord([&](const BundleRecord& record) -> Status {
-        const std::string what = notTheirs(record, *roles, manifest.authorPerson);
+    const auto refused = [&](const std::string& what) -> Status {
         if (what.empty())
             return {};
         return fail("bundle.not-theirs", FaultKind::refused, {{"who", manifest.authorCode}, {"what", what}});
-    });
+    };
+    if (auto theirs = arrival.file.eachRecord([&](const BundleRecord& record) { return refused(notTheirs(record, *roles, manifest.authorPerson)); });
+        !theirs)
+        return theirs;
+    return arrival.file.eachPersonal([&](const BundlePersonal& part) { return refused(notTheirs(part, *roles, manifest.authorPerson)); });
 }
 
 /// Lines with the hash of the line before each, as the reader has verified them.

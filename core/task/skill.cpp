@@ -2,15 +2,13 @@
 
 #include <algorithm>
 
+#include "core/store/people.h"
 #include "core/store/practice.h"
 #include "core/task/practice_results.h"
 
 namespace cupule {
 
 namespace {
-
-constexpr const char* gallLines = "gall-lines";
-constexpr const char* hostSubject = "host";
 
 SignSkill skillOf(const std::string& sign, const SubjectResult& result)
 {
@@ -26,7 +24,7 @@ std::optional<Share> shareOf(std::int64_t hits, std::int64_t all)
     return Share{static_cast<double>(hits) / static_cast<double>(all), wilson(hits, all)};
 }
 
-ToldSign toldSign(const SignSkill& counted)
+ToldSign signOf(const SignSkill& counted)
 {
     return {counted, shareOf(counted.found, counted.there), shareOf(counted.passed, counted.absent),
             counted.there < fewAnswers || counted.absent < fewAnswers};
@@ -42,8 +40,10 @@ ToldSkill toldOf(const StoredSkill& stored)
     told.to = stored.skill->to;
     told.consented = stored.skill->consented;
     told.consentTo = stored.skill->consentTo;
+    told.protocol = stored.skill->protocol;
+    told.protocolVersion = stored.skill->protocolVersion;
     for (const SignSkill& sign : stored.skill->signs)
-        told.signs.push_back(toldSign(sign));
+        told.signs.push_back(signOf(sign));
     return told;
 }
 
@@ -55,9 +55,9 @@ Result<std::vector<SignSkill>> measuredSigns(Session& session, const Uid& person
         return fail(recruit.error());
     std::vector<SignSkill> signs;
     if (recruit->galls)
-        signs.push_back(skillOf(gallLines, *recruit->galls));
+        signs.push_back(skillOf(gallLinesTogether, *recruit->galls));
     if (recruit->hosts)
-        signs.push_back(skillOf(hostSubject, *recruit->hosts));
+        signs.push_back(skillOf(hostOrNot, *recruit->hosts));
     for (const SubjectResult& result : recruit->results.subjects)
         if (result.kind == AskedKind::sign && !result.subject.empty())
             signs.push_back(skillOf(result.subject, result));
@@ -77,6 +77,7 @@ Result<Skill> measured(Session& session, const Uid& person)
     Skill skill;
     skill.person = person;
     skill.protocol = session.pack().id;
+    skill.protocolVersion = session.pack().version;
     skill.signs = *signs;
     skill.from = CivilDate::of(sessions->back().session.begun);
     const auto last = session.store().practice().answers(sessions->front().session.id);
@@ -91,10 +92,21 @@ Status mayTellOf(Session& session, const Uid& person)
     return person == session.me() ? Status() : session.needOneOf({Role::trainer, Role::office});
 }
 
-Status withdrawIn(Session& session, Change& change, const Uid& note)
+Result<bool> withdrawAll(Session& session, Change& change, const Uid& person)
 {
-    const SkillNote withdrawal{change.at(), session.me(), session.ids().make(), note};
-    return session.store().practice().addSkill(change, withdrawal, {});
+    const auto before = toldSkills(session, person);
+    if (!before)
+        return fail(before.error());
+    bool any = false;
+    for (const ToldSkill& earlier : *before) {
+        if (earlier.withdrawn)
+            continue;
+        const SkillNote withdrawal{change.at(), session.me(), session.ids().make(), earlier.note};
+        if (auto done = session.store().practice().addSkill(change, withdrawal, {}); !done)
+            return fail(done.error());
+        any = true;
+    }
+    return any;
 }
 
 } // namespace
@@ -118,16 +130,16 @@ Status tellSkill(Session& session, const Uid& person, const std::string& consent
     auto skill = measured(session, person);
     if (!skill)
         return fail(skill.error());
-    const auto before = toldSkills(session, person);
-    if (!before)
-        return fail(before.error());
+    const auto erased = session.store().people().everErased(person);
+    if (!erased)
+        return fail(erased.error());
+    if (*erased)
+        return fail("skill.erased", FaultKind::refused);
     auto change = session.begin();
     if (!change)
         return fail(change.error());
-    for (const ToldSkill& earlier : *before)
-        if (!earlier.withdrawn)
-            if (auto done = withdrawIn(session, *change, earlier.note); !done)
-                return done;
+    if (auto earlier = withdrawAll(session, *change, person); !earlier)
+        return fail(earlier.error());
     const SkillNote note{change->at(), session.me(), session.ids().make(), {}};
     skill->id = note.id;
     skill->consented = session.today();
@@ -137,24 +149,19 @@ Status tellSkill(Session& session, const Uid& person, const std::string& consent
     return session.commit(*change);
 }
 
-Status withdrawSkill(Session& session, const Uid& person, const Uid& note)
+Result<bool> withdrawSkill(Session& session, const Uid& person)
 {
     if (auto may = mayTellOf(session, person); !may)
-        return may;
-    const auto told = toldSkills(session, person);
-    if (!told)
-        return fail(told.error());
-    const auto found = std::ranges::find(*told, note, &ToldSkill::note);
-    if (found == told->end())
-        return fail("skill.unknown", FaultKind::usage, {{"id", note.text()}});
-    if (found->withdrawn)
-        return {};
+        return fail(may.error());
     auto change = session.begin();
     if (!change)
         return fail(change.error());
-    if (auto done = withdrawIn(session, *change, note); !done)
-        return done;
-    return session.commit(*change);
+    const auto any = withdrawAll(session, *change, person);
+    if (!any || !*any)
+        return any;
+    if (auto kept = session.commit(*change); !kept)
+        return fail(kept.error());
+    return true;
 }
 
 Result<std::vector<ToldSkill>> toldSkills(Session& session, const Uid& person)
@@ -178,10 +185,16 @@ Result<std::optional<ToldSkill>> toldSkill(Session& session, const Uid& person)
     return holds == told->end() ? std::optional<ToldSkill>() : std::optional(std::move(*holds));
 }
 
+const ToldSign* toldSign(const ToldSkill& skill, const std::string& sign)
+{
+    const auto found = std::ranges::find_if(skill.signs, [&](const ToldSign& each) { return each.counted.sign == sign; });
+    return found == skill.signs.end() ? nullptr : &*found;
+}
+
 std::optional<DetectionAssumption> measuredDetection(const ToldSkill& skill, const std::string& code)
 {
-    const auto galls = std::ranges::find_if(skill.signs, [](const ToldSign& sign) { return sign.counted.sign == gallLines; });
-    if (galls == skill.signs.end() || !galls->found)
+    const ToldSign* galls = toldSign(skill, gallLinesTogether);
+    if (galls == nullptr || !galls->found)
         return std::nullopt;
     return measuredDetection(code, galls->found->value, galls->found->interval.lower, galls->found->interval.upper);
 }

@@ -14,6 +14,9 @@
 
 namespace cupule {
 
+/// Names beside the ids of signs.
+inline const std::string gallLinesTogether = "gall-lines", hostOrNot = "host";
+
 /// One sign as told, with its intervals.
 struct ToldSign {
     SignSkill counted;
@@ -28,6 +31,8 @@ struct ToldSkill {
     CivilDate from, to;                    ///< days of the answers
     CivilDate consented;
     std::string consentTo;                 ///< "self", or a code
+    std::string protocolVersion;           ///< of the pack; may be empty
+    std::string protocol;                  ///< id of the pack
     std::vector<ToldSign> signs;           ///< "gall-lines" first, then "host", then the signs
     bool withdrawn = false;
 };
@@ -35,15 +40,19 @@ struct ToldSkill {
 /// What could be told now, from all answers that name the person. Of oneself, or of anybody for trainer and office. Fault "skill.none".
 Result<ToldSkill> measuredSkill(Session& session, const Uid& person);
 /// Tells it: of oneself, or of somebody who agreed to it before `consentTo` (a code; roles trainer, office). It takes the place of what was told
-/// before. Faults "skill.none", "skill.consent", "role.needed".
+/// before. Faults "skill.none", "skill.consent", "skill.erased" (the person asked to be erased), "role.needed".
 Status tellSkill(Session& session, const Uid& person, const std::string& consentTo);
-/// Of one's own, or for trainer and office. Fault "skill.unknown".
-Status withdrawSkill(Session& session, const Uid& person, const Uid& note);
+/// Takes back everything that holds: of one's own, or for trainer and office. True where there was something.
+Result<bool> withdrawSkill(Session& session, const Uid& person);
 
-/// Everything that was told of a person, newest first, withdrawn ones too.
+/// Everything that was told of a person, the greatest id first, withdrawn ones too.
 Result<std::vector<ToldSkill>> toldSkills(Session& session, const Uid& person);
-/// The newest that holds: what Review shows beside a record of theirs.
+/// The one that holds: what Review shows beside a record of theirs. Telling again withdraws what was known before; of two that were told on
+/// devices that did not know of each other, that of the greatest id, in every store.
 Result<std::optional<ToldSkill>> toldSkill(Session& session, const Uid& person);
+
+/// What is told of this sign ("gall-lines", "host" or an id of the pack); null where it was never asked.
+const ToldSign* toldSign(const ToldSkill& skill, const std::string& sign);
 
 /// What a planner may choose instead of the assumed chances of detection: that of a person's told skill in the gall lines. Nothing where none was
 /// told, or where it was never there. Nothing uses it unless it is asked for by name.

@@ -4,6 +4,7 @@
 
 #include "core/base/file.h"
 #include "core/record/json.h"
+#include "core/record/practice.h"
 #include "tests/exchange/bundle_maker.h"
 #include "tests/support/catch.h"
 #include "tests/support/shared_data.h"
@@ -356,6 +357,36 @@ TEST_CASE("records that are not what the journal says are refused with the line"
         maker.personal[0].payload.replace(maker.personal[0].payload.find("Marl"), 4, "Mark");
         CHECK(whyOf(maker.write()) == "bundle.line commitment");
     }
+    SECTION("what is told of detection, in a form that has none of it")
+    {
+        SkillNote note;
+        note.id = maker.records[1].entity;
+        BundleRecord& record = maker.records[1];
+        record = {{}, toJson(note), note.id, {}, record.incarnation, {}, record.number, {}, "skill"};
+        maker.lines[2].digest = hex(sha256(record.content));
+        maker.link();
+        CHECK(whyOf(maker.write()) == "bundle.line value");
+        maker.manifest.format = 2;
+        CHECK(codeOf(maker.write()).empty());
+        Skill skill;
+        skill.id = note.id;
+        skill.signs = {{10, 13, 8, "S01", 12}};        // found more often than it was there
+        BundlePersonal part{{}, note.id, "skill", toJson(skill), hex(sha256("salt"))};
+        const auto commit = [&] {
+            Sha256 hash;
+            hash.add(std::span<const std::uint8_t>(sha256("salt")));
+            hash.add(part.payload);
+            part.commitment = hex(hash.finish());
+            maker.personal = {part};
+            maker.manifest.personal.push_back(part.commitment);
+        };
+        commit();
+        CHECK(whyOf(maker.write()) == "bundle.line value");
+        skill.signs[0].found = 12;
+        part.payload = toJson(skill);
+        commit();
+        CHECK(codeOf(maker.write()).empty());
+    }
     SECTION("fewer visits than said")
     {
         maker.manifest.counts.visits = 2;
@@ -379,8 +410,8 @@ TEST_CASE("a manifest of a newer program, or with a member twice, is refused as 
         return signedAs(text.replace(text.find(from), from.size(), to));
     };
     CHECK(codeOf(signedAs(good)).empty());
-    CHECK(codeOf(changed("\"format\":1", "\"format\":2")) == "bundle.newer");
-    CHECK(codeOf(changed("\"format\":1", "\"format\":2,\"novelty\":[]")) == "bundle.newer");
+    CHECK(codeOf(changed("\"format\":1", "\"format\":3")) == "bundle.newer");
+    CHECK(codeOf(changed("\"format\":1", "\"format\":3,\"novelty\":[]")) == "bundle.newer");
     CHECK(codeOf(changed("\"format\":1", "\"format\":0")) == "bundle.manifest");
     CHECK(whyOf(changed("\"number\":1", "\"number\":1,\"number\":2")) == "bundle.manifest doubled");
     CHECK(whyOf(changed("\"number\":1", "\"number\":1,\"novelty\":2")) == "bundle.manifest unknown");

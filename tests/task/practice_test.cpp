@@ -7,6 +7,7 @@
 #include "core/task/keep.h"
 #include "core/task/photo_cases.h"
 #include "core/task/practice_results.h"
+#include "core/task/review.h"
 #include "core/task/skill.h"
 #include "tests/support/catch.h"
 #include "tests/task/vale.h"
@@ -237,6 +238,9 @@ TEST_CASE("an erased recruit's answers stay, and nobody knows whose", "[task][pr
     done(erasePerson(*office, ann, "letter 4"));
     CHECK(recruitResults(*office, ann, {}).value().results.answers == 0);
     CHECK(toldSkills(*office, ann).value().empty());
+    auto again = beginPractice(*office, wish).value();
+    practise(*office, again, 1, never);
+    CHECK(faultOf(tellSkill(*office, ann, "OF")) == "skill.erased");
     CHECK(cohortResults(*office, {}).value().results.answers > 0);
     CHECK(proveJournal(*office).value().whole);
     CHECK(checkHealth(*office).value().items.empty());
@@ -269,10 +273,38 @@ TEST_CASE("what was measured is told only with consent, and can be withdrawn", "
     done(tellSkill(*mary, mary->me(), ""));
     CHECK(toldSkills(*mary, mary->me()).value().size() == 2);
     CHECK(toldSkills(*mary, mary->me()).value().at(1).withdrawn);
-    done(withdrawSkill(*mary, mary->me(), toldSkill(*mary, mary->me()).value()->note));
+    CHECK(told->protocolVersion == mary->pack().version);
+    CHECK(withdrawSkill(*mary, mary->me()).value());
     CHECK_FALSE(toldSkill(*mary, mary->me()).value());
-    CHECK(faultOf(withdrawSkill(*mary, mary->me(), mary->me())) == "skill.unknown");
+    CHECK_FALSE(withdrawSkill(*mary, mary->me()).value());
+    CHECK(faultOf(withdrawSkill(*vale.as("VE"), mary->me())) == "role.needed");
     CHECK(proveJournal(*mary).value().whole);
+}
+
+TEST_CASE("beside a record stands what its observer was measured to find, and nothing of it where names are hidden", "[task][practice][review]")
+{
+    Vale vale;
+    const auto mary = vale.as("MH");
+    const Visit visit = handedIn(*mary, treeAt(*mary, "W03", "SO 612 094"), withGall);
+    const auto verifier = vale.as("VE");
+    const ReviewPage before = reviewPage(*verifier, visit.id).value();
+    CHECK_FALSE(before.observerSkill);
+    auto round = beginPractice(*mary, june(6, 8)).value();
+    practise(*mary, round, 6, never);
+    CHECK_FALSE(reviewPage(*verifier, visit.id).value().observerSkill);
+    done(tellSkill(*mary, mary->me(), ""));
+    const ReviewPage page = reviewPage(*verifier, visit.id).value();
+    REQUIRE(page.observerSkill);
+    REQUIRE(toldSign(*page.observerSkill, gallLinesTogether) != nullptr);
+    CHECK(toldSign(*page.observerSkill, gallLinesTogether)->few);
+    CHECK(toldSign(*page.observerSkill, "S99") == nullptr);
+    // information: nothing that orders or decides has moved
+    CHECK(page.place.rank == before.place.rank);
+    CHECK(page.place.code == before.place.code);
+    CHECK(page.visit.findings == before.visit.findings);
+    verifier->setHidden(true);
+    CHECK_FALSE(reviewPage(*verifier, visit.id).value().observerSkill);
+    CHECK_FALSE(reviewPage(*vale.as("JB"), visit.id).value().observerSkill);
 }
 
 TEST_CASE("a photo case is asked once two trainers agree, and neither sees the other's key first", "[task][practice]")

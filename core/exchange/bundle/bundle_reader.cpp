@@ -7,6 +7,7 @@
 #include "core/exchange/bundle/bundle_file.h"
 #include "core/record/person.h"
 #include "core/record/json.h"
+#include "core/record/practice.h"
 #include "core/store/journal.h"
 
 namespace cupule {
@@ -30,6 +31,15 @@ tl::unexpected<Fault> badLine(const std::string& file, std::string_view part, st
 bool isHex64(const std::string& text)
 {
     return digestFromHex(text).has_value();
+}
+
+/// Counts that can be counts, of this note.
+bool isSkillOf(const Uid& note, const std::string& payload)
+{
+    const auto skill = fromJson<Skill>(payload);
+    return skill && skill->id == note && std::ranges::all_of(skill->signs, [](const SignSkill& sign) {
+        return sign.found >= 0 && sign.found <= sign.there && sign.passed >= 0 && sign.passed <= sign.absent;
+    });
 }
 
 /// Cuts pieces into lines; what stays without a line feed at the end is a fault of the caller.
@@ -242,6 +252,8 @@ private:
         line->second.used = true;
         if (line->second.digest != sha256(record->content) || line->second.entity != record->entity)
             return badLine(m_file, recordsPart, number, "digest");
+        if (record->type == "skill" && m_manifest.format < bundleFormatSkill)
+            return badLine(m_file, recordsPart, number, "value");
         if (auto good = checkContent(*record); !good)
             return badLine(m_file, recordsPart, number, good.error().argument("why"));
         if (!record->id.isNull() && !m_revisions.insert(record->id).second)
@@ -277,7 +289,8 @@ private:
                 return badLine(m_file, personalPartName, number, "commitment");
             const bool person = part->noun == "person" && fromJson<Person>(part->payload);
             const bool leave = part->noun == "leave" && fromJson<Leave>(part->payload);
-            return person || leave ? Status() : Status(badLine(m_file, personalPartName, number, "value"));
+            const bool skill = part->noun == "skill" && isSkillOf(part->entity, part->payload);
+            return person || leave || skill ? Status() : Status(badLine(m_file, personalPartName, number, "value"));
         });
     }
 

@@ -19,7 +19,6 @@ void name(Manifest& manifest, const std::string& part, const BundleLines& lines)
 
 void fillIn(Manifest& manifest, const BundleParts& parts, const SigningKey& key)
 {
-    manifest.format = bundleFormat;
     manifest.key = hex(key.publicKey());
     manifest.counts.lines = parts.journal.lines;
     manifest.counts.records = parts.records.lines;

@@ -5,6 +5,7 @@
 #include "core/record/json.h"
 #include "core/record/json_fields.h"
 #include "core/record/json_text.h"
+#include "core/record/practice.h"
 
 namespace cupule {
 
@@ -177,15 +178,15 @@ Result<Manifest> readManifest(std::string_view text)
 {
     const auto any = nlohmann::json::parse(text, nullptr, false);
     const auto format = any.is_object() ? any.find("format") : any.end();
-    if (format != any.end() && format->is_number_integer() && format->get<std::int64_t>() > bundleFormat)
-        return fail("bundle.newer", FaultKind::refused, {{"format", format->dump()}, {"known", std::to_string(bundleFormat)}});
+    if (format != any.end() && format->is_number_integer() && format->get<std::int64_t>() > bundleFormatSkill)
+        return fail("bundle.newer", FaultKind::refused, {{"format", format->dump()}, {"known", std::to_string(bundleFormatSkill)}});
     auto manifest = json::readJson<Manifest>(text);
     const auto wrong = [](const std::string& path, const std::string& why) {
         return fail(Fault{"bundle.manifest", FaultKind::refused, {{"path", path}, {"why", why}}, {{}, 0, 0, -1, path}, {}});
     };
     if (!manifest)
         return wrong(manifest.error().argument("path"), manifest.error().argument("why"));
-    if (manifest->format != bundleFormat)
+    if (manifest->format < bundleFormat)
         return wrong("/format", "value");
     if (manifest->number < 1)
         return wrong("/number", "value");
@@ -215,6 +216,8 @@ Status checkContent(const BundleRecord& record)
         return sameNoun<CustodyLine>(record);
     if (record.type == "key-note")
         return sameNoun<KeyNote>(record);
+    if (record.type == "skill")
+        return sameNoun<SkillNote>(record);
     if (record.type == "told") {
         const auto told = fromJson<Told>(record.content);
         if (!told)

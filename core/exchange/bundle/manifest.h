@@ -16,6 +16,8 @@
 namespace cupule {
 
 inline constexpr int bundleFormat = 1;
+/// Of a bundle with records of type "skill", which programs that know form 1 alone cannot read. All others stay form 1.
+inline constexpr int bundleFormatSkill = 2;
 // In two pieces each: a string of the form "room.what" is the code of a fault.
 inline const std::string manifestPart = "manifest." "json";
 inline const std::string signaturePart = "manifest." "sig";
@@ -72,7 +74,7 @@ struct Manifest {
     int format = bundleFormat;
     std::string key;                       ///< of the author, 64 hexadecimal digits
     std::string kind;                      ///< bundleKindName
-    std::vector<std::string> leftOut;      ///< "personal", "photos"
+    std::vector<std::string> leftOut;      ///< "personal", "photos", "practice"
     Instant made;
     std::int64_t number = 0;               ///< of this key's bundles, from 1
     std::vector<BundlePart> parts;         ///< every part but the manifest, its signature and personal data
@@ -109,7 +111,7 @@ struct BundleRecord {
     std::string noun;                      ///< of a revision: what it is a revision of
     std::int64_t number = 0;               ///< of the line
     std::vector<Uid> parents;
-    std::string type;                      ///< "revision", "event", "decision", "custody", "told", "erasure", "key-note"
+    std::string type;                      ///< "revision", "event", "decision", "custody", "told", "erasure", "key-note", "skill"
     int branch = 0;                        ///< of the line
     bool operator==(const BundleRecord&) const = default;
 };
