@@ -10,6 +10,7 @@
 #include "core/task/day.h"
 #include "core/task/observer.h"
 #include "core/task/samples.h"
+#include "core/task/skill.h"
 
 namespace cupule {
 
@@ -63,6 +64,9 @@ struct ReviewPage {
     std::optional<Position> at;             ///< of the tree, else of the observer
     std::vector<FindAround> finds;            ///< nearest first
     ObserverPast observerPast;
+    /// What the observer agreed to have told of their detection in practice. For information: no order and no decision comes from it. Nothing
+    /// where none is told or the viewer's role does not allow it.
+    std::optional<ToldSkill> observerSkill;
     std::optional<CameWith> cameWith;       ///< nothing where it was made here
     bool whole = true;                      ///< exact places and names are in it
 };

@@ -122,6 +122,12 @@ Status addAround(Session& session, const Uid& head, const Sight& sight, const st
     if (!past)
         return fail(past.error());
     page.observerPast = std::move(*past);
+    if (sight.people) {
+        auto skill = toldSkill(session, page.visit.visit.observer);
+        if (!skill)
+            return fail(skill.error());
+        page.observerSkill = std::move(*skill);
+    }
     auto came = cameWith(session, head);
     if (!came)
         return fail(came.error());

@@ -67,3 +67,16 @@ TEST_CASE("ready is a word, and what is not known yet is never called not ready"
     CHECK(ui::readinessText(Readiness::ready) == QStringLiteral("Ready"));
     CHECK(ui::readinessText(Readiness::notYetKnown) == QStringLiteral("not yet known"));
 }
+
+TEST_CASE("what somebody was measured to find is said with its interval, and few answers are said to be few", "[gui][words][practice]")
+{
+    // Wilson's interval of 15 in 148 is 0.0624 to 0.1605: Newcombe 1998, Stat. Med. 17:857-872, Table I; of 0 in 20 it ends at 0.1611, so that of 20 in 20
+    // begins at 0.8389.
+    ToldSign sign{{20, 15, 20, "S02", 148}, Share{15.0 / 148, wilson(15, 148)}, Share{1, wilson(20, 20)}, true};
+    CHECK(ui::skillText(sign) == QStringLiteral("finds 15 of 148 (6 to 16 %), says no rightly 20 of 20 (84 to 100 %); few answers, a first impression"));
+    sign.few = false;
+    CHECK(ui::skillText(sign) == QStringLiteral("finds 15 of 148 (6 to 16 %), says no rightly 20 of 20 (84 to 100 %)"));
+    sign.found.reset();
+    sign.passed.reset();
+    CHECK(ui::skillText(sign) == QStringLiteral("was never shown it, was never shown it absent"));
+}

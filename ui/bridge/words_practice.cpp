@@ -87,7 +87,22 @@ QString conclusionText(const std::string& subject, const Pack& pack)
     return parts.value(QString::fromStdString(subject.substr(mark + 1)).toInt()).trimmed();
 }
 
+/// "17 of 20 (64 to 95 %)"
+QString outOfText(std::int64_t hits, std::int64_t all, const Interval& interval)
+{
+    return words("%1 of %2 (%3 to %4 %)").arg(hits).arg(all).arg(std::lround(interval.lower * 100)).arg(std::lround(interval.upper * 100));
+}
+
 } // namespace
+
+QString skillText(const ToldSign& sign)
+{
+    const SignSkill& counted = sign.counted;
+    QString said = sign.found ? words("finds %1").arg(outOfText(counted.found, counted.there, sign.found->interval)) : words("was never shown it");
+    said += QStringLiteral(", ");
+    said += sign.passed ? words("says no rightly %1").arg(outOfText(counted.passed, counted.absent, sign.passed->interval)) : words("was never shown it absent");
+    return sign.few ? said + words("; few answers, a first impression") : said;
+}
 
 QString custodyStepText(const std::string& code)
 {

@@ -4,6 +4,7 @@
 
 #include <QString>
 
+#include "core/task/skill.h"
 #include "core/training/case.h"
 #include "core/training/results.h"
 
@@ -29,5 +30,8 @@ QString difficultyText(const DifficultyStep& step);
 QString readinessText(Readiness readiness);
 /// A code of custodySteps().
 QString custodyStepText(const std::string& code);
+
+/// "finds 17 of 20 (64 to 95 %), says no rightly 19 of 20 (76 to 99 %)", and that few are few. The ranges hold 95 of 100.
+QString skillText(const ToldSign& sign);
 
 } // namespace cupule::ui

@@ -5,6 +5,7 @@
 #include "ui/bridge/dates.h"
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
+#include "ui/bridge/words_practice.h"
 #include "ui/bridge/words_review.h"
 
 namespace cupule::ui {
@@ -112,6 +113,30 @@ QString observerPastHtml(const ReviewPage& page, const Pack& pack)
     return html + QStringLiteral("<br>") + (past.more ? tr("(their last %1 decided records)") : tr("(%1 decided in all)")).arg(past.records);
 }
 
+/// What they were measured to find of what is claimed, told with their consent. For information, and it says so.
+QString skillHtml(const ReviewPage& page, const Pack& pack)
+{
+    if (!page.whole)
+        return {};
+    QString html = QStringLiteral("<b>%1</b>").arg(tr("%1 in practice").arg(text(page.visit.observer.code)).toHtmlEscaped());
+    const auto& told = page.observerSkill;
+    if (!told)
+        return html + QStringLiteral("<br>") + tr("Not measured, or not told.");
+    const auto add = [&](const std::string& sign, const QString& name) {
+        const ToldSign* measured = toldSign(*told, sign);
+        html += QStringLiteral("<br>") + (name + QStringLiteral(": ") + (measured == nullptr ? tr("not measured") : skillText(*measured)) + QLatin1Char('.')).toHtmlEscaped();
+    };
+    for (const Observation& observation : page.visit.visit.observations)
+        if (const Sign* sign = pack.sign(observation.sign); sign != nullptr && observation.answer == Answer::seen)
+            add(sign->id, text(sign->shortName.empty() ? sign->name : sign->shortName));
+    if (page.visit.nothing)
+        add(gallLinesTogether, tr("Gall lines together"));
+    html += QStringLiteral("<br>") + tr("Measured on drawings, %1.").arg(plainDate(told->to, 0)).toHtmlEscaped();
+    if (told->protocol != pack.id || told->protocolVersion != pack.version)
+        html += QLatin1Char(' ') + tr("It was another version of the protocol: %1 %2.").arg(text(told->protocol), text(told->protocolVersion)).toHtmlEscaped();
+    return html + QLatin1Char(' ') + tr("For information: it decides nothing.");
+}
+
 QString originHtml(const ReviewPage& page)
 {
     if (!page.cameWith)
@@ -200,7 +225,7 @@ QString standingHtml(const ReviewPage& page, const Pack& pack)
 
 QString historyHtml(const ReviewPage& page, const Pack& pack)
 {
-    QStringList parts{decisionsHtml(page, pack), treePastHtml(page, pack), observerPastHtml(page, pack), originHtml(page)};
+    QStringList parts{decisionsHtml(page, pack), treePastHtml(page, pack), observerPastHtml(page, pack), skillHtml(page, pack), originHtml(page)};
     parts.removeAll(QString());
     return QStringLiteral("<p>") + parts.join(QStringLiteral("</p><p>")) + QStringLiteral("</p>");
 }
