@@ -61,6 +61,8 @@ public:
         page.desk().show(stepWith(page, subject));
         m_presenter = new ui::PresenterWindow(page.desk(), nullptr);
         m_presenter->setParent(this, Qt::Widget);
+        if (pictureLook().theme().page.lightness() < 128) // the wall is light until the trainer asks for the dark one
+            QTest::keyClick(m_presenter, Qt::Key_L);
         m_window->setParent(this, Qt::Widget); // behind the wall: whoever waits for figures finds their shop
         m_window->lower();
         m_window->hide();

@@ -119,7 +119,7 @@ double Blade::halfWidth(double t) const
         w = std::min(w, m_width);
     } else if (kind.point > 0) { // an abrupt one: near the tip alone
         const double left = (1 - t) / (2.4 * kind.point), rise = std::clamp(2.2 - left, 0.0, 1.0);
-        const double acumen = 0.68 * kind.point * std::pow(std::max(0.0, left), 1.2) * rise * rise * (3 - 2 * rise);
+        const double acumen = 1.02 * kind.point * std::pow(std::max(0.0, left), 1.15) * rise * rise * (3 - 2 * rise);
         w = std::hypot(curve(t / (1 - 0.8 * kind.point)), acumen);
     }
     return w * narrowing(t);

@@ -134,6 +134,7 @@ private:
     void doubleTeeth(Side& out, int side) const;
     void waves(Side& out, int side) const;
     void saw(Side& out, Dice& dice) const;
+    [[nodiscard]] double onPoint(double t) const;
     void fineTeeth(Side& out, Dice& dice) const;
     void plain(Side& out, double from, double to) const;
     [[nodiscard]] QPointF sheared(double x, double y, int side) const;

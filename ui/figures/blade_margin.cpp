@@ -218,6 +218,13 @@ void Blade::lobes(Side& out, Dice& dice, int side)
     out.insert(out.end(), curve.begin() + 1, curve.end() - 1);
 }
 
+/// Teeth grow smaller on a drawn-out tip, and end before it does.
+double Blade::onPoint(double t) const
+{
+    const double point = m_form.kind->point;
+    return point > 0 ? std::clamp((1 - t) / (0.5 * point) - 1.6, 0.0, 1.0) : 1.0;
+}
+
 /// Three teeth for each vein: a tall one at its end, two half as high before the next.
 void Blade::doubleTeeth(Side& out, int side) const
 {
@@ -235,7 +242,7 @@ void Blade::doubleTeeth(Side& out, int side) const
     };
     for (const Vein& vein : veins) {
         const double gap = vein.end - before;
-        const double fade = std::clamp((1 - vein.end) / 0.08, 0.3, 1.0);
+        const double fade = std::clamp((1 - vein.end) / 0.08, 0.3, 1.0) * onPoint(vein.end);
         tooth(before, before + 0.36 * gap, 0.5 * tall * fade);
         tooth(before + 0.36 * gap + 0.0025, before + 0.68 * gap, 0.5 * tall * fade);
         tooth(before + 0.68 * gap + 0.0025, vein.end, tall * fade);
@@ -274,8 +281,8 @@ void Blade::fineTeeth(Side& out, Dice& dice) const
         }
         walked = 0;
         const double middle = (start + t) / 2;
-        out.emplace_back(middle, halfWidth(middle) + 0.35 * height);
-        out.emplace_back(t, halfWidth(t) + height);
+        out.emplace_back(middle, halfWidth(middle) + 0.35 * height * onPoint(middle));
+        out.emplace_back(t, halfWidth(t) + height * onPoint(t));
         out.emplace_back(t + 0.0006, halfWidth(t + 0.0006));
     }
     plain(out, t + 0.001, 1);

@@ -62,9 +62,11 @@ void mosaic(Drawing& drawing, const Depiction&, const Dice& dice)
 void frostScorch(Drawing& drawing, const Depiction&, const Dice& dice)
 {
     SoundForm sound;
-    sound.curl = dice.part("scorch").in(-14, 14);
+    Dice shape = dice.part("scorch");
+    sound.curl = (shape.chance(0.5) ? 1 : -1) * shape.in(14, 34); // limp
     const Blade blade = chestnutLeaf(drawing, dice, sound);
-    drawScorch(drawing, blade, 0.5, dice);
+    drawScorch(drawing, blade, shape.in(0.35, 0.7), dice);
+    drawing.point(QT_TRANSLATE_NOOP("figures", "tip and edge brown, no lump"), blade.midrib(0.92));
 }
 
 /// Brown blotches between side veins that they never cross, on a leaf like a hand: the wrong host.

@@ -221,9 +221,11 @@ void openHusk(Drawing& drawing, const Depiction&, const Dice& dice)
     drawing.unclip();
     const QPainterPath inside = opening(0.8);
     const double lean = own.in(-9, 9);
-    drawNut(drawing, {{-9.4, 12}, -108 + lean, own.in(20.5, 23), 0.72}, dice.part("nut", 1), &inside);
-    drawNut(drawing, {{9.4, 12}, -72 + lean, own.in(20.5, 23), 0.72}, dice.part("nut", 2), &inside);
-    drawNut(drawing, {{own.in(-2.5, 2.5), 13.5}, -90 + own.in(-9, 9), own.in(23, 25.5), own.in(0.80, 1)}, dice.part("nut", 3));
+    const bool three = own.chance(0.65); // one to three are usual
+    if (three)
+        drawNut(drawing, {{-9.4, 12}, -108 + lean, own.in(20.5, 23), 0.72}, dice.part("nut", 1), &inside);
+    drawNut(drawing, {{three ? 9.4 : 7.6, 12}, (three ? -72 : -79) + lean, own.in(20.5, 23), three ? 0.72 : 0.9}, dice.part("nut", 2), &inside);
+    drawNut(drawing, {{three ? own.in(-2.5, 2.5) : own.in(-8, -6), 13.5}, (three ? -90 : -98) + own.in(-9, 9), own.in(23, 25.5), own.in(0.80, 1)}, dice.part("nut", 3));
     // the front lip hides the scars; some needles lean over the nuts
     QPainterPath lip;
     lip.moveTo(-21.5, 0);

@@ -18,16 +18,17 @@ struct ColourLook {
     Lab base, flush;
     double opacity;
     bool dry;
+    double rim, shine; ///< how dark its edge and how bright its lights: a red gall is as dark as its leaf, and must be found in grey too
 };
 
 const ColourLook& lookOf(GallTone colour)
 {
     static const std::array<ColourLook, 5> looks{{
-        {{67, -21, 41}, {66, -7, 40}, 0.30, false},
-        {{77, -3, 27}, {65, 37, 14}, 0.80, false},
-        {{61, 15, 32}, {46, 50, 29}, 0.90, false},
-        {{44, 13, 26}, {33, 15, 20}, 0.50, true},
-        {{40, 8, 17}, {28, 7, 12}, 0.35, true},
+        {{67, -21, 41}, {66, -7, 40}, 0.30, false, 24, 1},
+        {{77, -3, 27}, {65, 37, 14}, 0.80, false, 24, 1},
+        {{61, 15, 32}, {46, 50, 29}, 0.90, false, 37, 1.4},
+        {{44, 13, 26}, {33, 15, 20}, 0.50, true, 24, 1},
+        {{40, 8, 17}, {28, 7, 12}, 0.35, true, 24, 1},
     }};
     return looks[std::size_t(colour)];
 }
@@ -107,7 +108,8 @@ void Gall::grow()
             const double angle = 2 * std::numbers::pi * i / rays;
             r *= 0.92 * (1 + 0.028 * std::sin(7 * angle + phase) + 0.016 * std::sin(11 * angle + 2 * phase));
         } else if (dry) {
-            r *= 0.97;
+            const double angle = 2 * std::numbers::pi * i / rays;
+            r *= 0.97 * (1 + 0.012 * std::sin(9 * angle + phase) + 0.007 * std::sin(17 * angle + 2 * phase));
         }
         points.push_back(m_form.centre + way * r);
     }
@@ -149,15 +151,14 @@ void Gall::draw(Drawing& drawing) const
     // light thrown back from below
     QRadialGradient back(middle + QPointF(-0.14, -0.18) * reach, 1.16 * reach);
     back.setColorAt(0.86, look.base.moved(16).colour(0));
-    back.setColorAt(1, look.base.moved(18).colour(look.dry ? 0.18 : 0.34));
+    back.setColorAt(1, look.base.moved(18).colour(look.dry ? 0.18 : std::min(0.6, 0.34 * look.shine)));
     drawing.fill(m_outline, back, 0.8);
     if (look.dry)
         drawDry(drawing);
     else
         drawFresh(drawing);
     drawing.unclip();
-    drawing.outline(m_outline, mixed(look.base, look.flush, 0.4).moved(-24).colour(),
-                    std::max(0.14, 0.014 * r));
+    drawing.outline(m_outline, mixed(look.base, look.flush, 0.4).moved(-look.rim).colour(), std::max(0.14, 0.014 * std::pow(look.rim / 24, 1.5) * r));
     drawHoles(drawing);
 }
 
@@ -238,30 +239,38 @@ void Gall::drawFresh(Drawing& drawing) const
     for (std::size_t i = 0; i < m_discs.size() && i < 4; ++i) {
         const Disc& disc = m_discs[i];
         const QPointF middle = disc.centre + QPointF(-0.34, -0.42) * disc.radius;
-        drawing.glow(middle, 0.36 * disc.radius, 0.22 * disc.radius, -42,
-                     QColor(255, 252, 240, i == 0 ? 128 : 98));
+        const double shine = lookOf(m_form.colour).shine;
+        drawing.glow(middle, 0.36 * shine * disc.radius, 0.22 * shine * disc.radius, -42,
+                     QColor(255, 252, 240, static_cast<int>(std::min(215.0, (i == 0 ? 128 : 98) * shine))));
     }
 }
 
-/// Wrinkles and short grain; no gloss.
+/// Wrinkles that follow each lobe, cracks where lobes meet, grain; no gloss.
 void Gall::drawDry(Drawing& drawing) const
 {
     Dice own = m_dice.part("dry");
     const double d = m_form.diameter;
     const Lab tone = base();
-    for (int i = 0; i < 22; ++i) {
-        const QPointF from = m_form.centre + headed(own.in(0, 360)) * (own.in(0.08, 0.58) * d);
-        const double way = headingOf(from - m_form.centre) + own.in(50, 130);
-        const double long_ = own.in(0.10, 0.26) * d;
-        QPainterPath wrinkle(from);
-        wrinkle.quadTo(from + headed(way + 14) * (0.5 * long_), from + headed(way - own.in(0, 20)) * long_);
-        drawing.line(wrinkle, tone.moved(-15).colour(), 0.014 * d, 0.5, 1.4);
-        drawing.line(wrinkle.translated(0.012 * d, 0.016 * d), tone.moved(14).colour(), 0.010 * d, 0.4, 2);
+    for (const Disc& disc : m_discs) { // each dried to a hull of its own
+        const QPointF dark = disc.centre + QPointF(0.34, 0.42) * disc.radius, light = disc.centre - QPointF(0.36, 0.42) * disc.radius;
+        drawing.glow(dark, 0.9 * disc.radius, 0.7 * disc.radius, -42, tone.moved(-17).colour(0.36));
+        drawing.glow(light, 0.62 * disc.radius, 0.44 * disc.radius, -42, tone.moved(20, 0, 3).colour(0.42));
     }
-    for (int i = 0; i < 70; ++i) {
+    for (int i = 0; i < 58; ++i) {
+        const Disc& disc = m_discs[std::size_t(own.whole(0, static_cast<int>(m_discs.size()) - 1))];
+        const double out = own.in(0.35, 1.05) * disc.radius, from = own.in(0, 360), sweep = own.in(14, 52);
+        std::vector<QPointF> line;
+        for (int k = 0; k <= 5; ++k)
+            line.push_back(disc.centre + headed(from + sweep * k / 5) * (out * (1 + own.in(-0.06, 0.06))));
+        const double wide = own.in(0.010, 0.026) * d;
+        const QPainterPath wrinkle = tapered(smooth(line, 3), wide, 0.2 * wide);
+        drawing.fill(wrinkle, tone.moved(-19).colour(), 0.55, 1.2);
+        drawing.fill(wrinkle.translated(0.011 * d, 0.014 * d), tone.moved(16).colour(), 0.40, 1.6);
+    }
+    for (int i = 0; i < 230; ++i) {
         const QPointF at = m_form.centre + headed(own.in(0, 360)) * (std::sqrt(own.in(0, 1)) * 0.62 * d);
-        drawing.line(polyline({at, at + headed(own.in(0, 360)) * own.in(0.01, 0.03) * d}),
-                     tone.moved(own.chance(0.5) ? -14 : 16).colour(), 0.008 * d, 0.5, 3);
+        drawing.line(polyline({at, at + headed(own.in(0, 360)) * own.in(0.006, 0.026) * d}), tone.moved(own.chance(0.55) ? -15 : 17).colour(), own.in(0.004, 0.010) * d,
+                     0.5, 2.5);
     }
 }
 

@@ -31,7 +31,7 @@ void standing(Drawing& drawing, const QPointF& foot, const GallForm& form, const
         line.push_back(foot + (form.centre - foot) * (i / 8.0));
     drawRound(drawing, line, std::vector<double>(line.size(), width), wood);
     const Gall gall(form, dice);
-    drawCollar(drawing, gall, straightOut(gall, headingOf(foot - form.centre)), width, wood, dry ? 0.4 : 0.6);
+    drawCollar(drawing, gall, straightOut(gall, headingOf(foot - form.centre), lengthOf(foot - form.centre) / form.diameter), width, wood, dry ? 0.4 : 0.6);
     gall.draw(drawing);
 }
 

@@ -45,7 +45,7 @@ void midrib(Drawing& drawing, const Depiction& spec, const Dice& dice)
             {blade.midrib(t), d, blade.heading(t), gallTone(spec, GallTone::pink), 0,
              exitHoles(spec, 0)}, dice);
     drawing.point(QT_TRANSLATE_NOOP("figures", "lump, part of the midrib"), blade.midrib(t));
-    drawing.point(QT_TRANSLATE_NOOP("figures", "small beyond it"), blade.midrib(0.82));
+    drawing.point(QT_TRANSLATE_NOOP("figures", "leaf small beyond the gall"), blade.midrib(0.82));
     drawing.point(QT_TRANSLATE_NOOP("figures", "fine point at every tooth"), blade.onVein(1, blade.veins(1) / 4, 1));
 }
 

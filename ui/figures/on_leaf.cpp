@@ -38,7 +38,7 @@ QPainterPath tear(const QPointF& middle, double heading, double length, double w
 /// How much of the half is dead at t: a band along the edge that takes all of the tip.
 double scorched(double t, double begins, double deep)
 {
-    return 0.13 + deep * std::clamp((t - begins) / 0.42, 0.0, 1.0);
+    return 0.13 + deep * std::clamp((t - begins) / 0.42, 0.0, 1.0) + 1.1 * std::clamp((t - 0.80) / 0.14, 0.0, 1.0);
 }
 
 } // namespace
@@ -97,14 +97,16 @@ void drawScorch(Drawing& drawing, const Blade& blade, double extent, const Dice&
 {
     Dice shape = dice.part("scorch");
     drawing.clip(blade.outline());
-    const double deep = 0.42 + 0.36 * extent + shape.in(-0.06, 0.06), begins = 0.60 - 0.34 * extent + shape.in(-0.05, 0.05);
+    const double deep = 0.42 + 0.36 * extent + shape.in(-0.06, 0.06), middle = 0.60 - 0.34 * extent, phase = shape.in(0, 6);
+    const double first = middle + shape.in(-0.13, 0.13), second = middle + shape.in(-0.13, 0.13); // no two halves alike
+    const auto begins = [&](int side) { return side > 0 ? first : second; };
     for (const double grow : {0.05, 0.022, 0.0}) { // yellow, then brown, then what is dead longest
         for (const int side : {1, -1}) {
             Dice edge = dice.part("edge", side);
             std::vector<QPointF> inner, outer;
             for (int i = 0; i <= 90; ++i) {
                 const double t = 0.14 + 0.86 * i / 90.0;
-                const double band = scorched(t, begins, deep) + 0.06 * std::sin(23 * t + side) + edge.in(-0.04, 0.04) + 1.6 * grow -
+                const double band = scorched(t, begins(side), deep) + 0.05 * std::sin(23 * t + side + phase) + 0.07 * std::sin(9.5 * t + 2 * phase * side) + edge.in(-0.04, 0.04) + 1.6 * grow -
                                     0.16 * std::exp(-(t - 0.14) / 0.05);
                 inner.push_back(blade.at(t, blade.halfWidth(t) * std::clamp(1 - band, 0.0, 1.0), side));
                 outer.push_back(blade.at(t, blade.halfWidth(t) * 1.12 + 0.01, side));
@@ -116,7 +118,7 @@ void drawScorch(Drawing& drawing, const Blade& blade, double extent, const Dice&
     }
     for (const int side : {1, -1}) // veins and folds still show in the dead part
         for (int vein = 2; vein < blade.veins(side); ++vein) {
-            const double begin = std::clamp(1.02 - scorched(blade.veinEnd(side, vein), begins, deep), 0.05, 0.95);
+            const double begin = std::clamp(1.02 - scorched(blade.veinEnd(side, vein), begins(side), deep), 0.05, 0.95);
             std::vector<QPointF> line;
             for (int i = 0; i <= 6; ++i)
                 line.push_back(blade.onVein(side, vein, begin + (1 - begin) * i / 6));

@@ -74,6 +74,12 @@ double mean(const std::vector<double>& values)
     return sum / double(values.size());
 }
 
+/// Lightness of the darkest twentieth near the edge of a gall.
+double darkestNearEdge(const QImage& image, const QPointF& middle, double radius)
+{
+    return share(between(image, middle, 0.6 * radius, 1.1 * radius), 0.05);
+}
+
 /// Just inside the edge of what is drawn.
 std::vector<double> edgeOf(const QImage& image)
 {
@@ -129,6 +135,11 @@ TEST_CASE("a gall of every tone is told from its leaf in grey, by its body or by
             CAPTURE(mean(body), mean(around), rim);
             CHECK(std::max(std::abs(mean(body) - mean(around)), mean(body) - rim) >= 10);
             CHECK(share(body, 0.95) - share(body, 0.05) >= 8); // swollen: lit on one side
+            if (tone == GallTone::red) { // as dark as its leaf: an edge darker than anything beside it, and lights brighter
+                CAPTURE(share(around, 0.1), share(around, 0.9), share(body, 0.98), darkestNearEdge(picture.image, middle, radius));
+                CHECK(share(around, 0.1) - darkestNearEdge(picture.image, middle, radius) >= 6);
+                CHECK(share(body, 0.98) - mean(around) >= 14);
+            }
         }
 }
 
