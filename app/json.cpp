@@ -154,6 +154,11 @@ Json visitPageJson(const VisitPage& page, const Pack& pack, const Words& words)
               {"checklist", checklistJson(page.checklist)},
               {"findings", findingsJson(page.findings, pack, words)},
               {"history", historyJson(page.history)}};
+    json["decided"] = Json();
+    if (page.decided)
+        json["decided"] = {{"outcome", name(page.decided->decision.outcome)}, {"by", page.decided->by.code},
+                           {"at", instantText(page.decided->decision.at)},    {"reasons", page.decided->decision.reasons},
+                           {"remark", page.decided->decision.remark},         {"answered", page.decided->answered}};
     json["tree"] = page.tree ? contentJson(toJson(*page.tree)) : Json();
     json["site"] = page.site ? contentJson(toJson(*page.site)) : Json();
     json["photos"] = Json::array();

@@ -76,3 +76,10 @@ cmp $laptops/one.txt $laptops/other.txt
 echo "The same in both: $(wc -l <$laptops/one.txt) lines, to the last letter."
 as ruth queue $laptops/office.cupule --count 3
 as office prove $laptops/second.cupule
+
+tell "Ruth decides in the office's store, and her decisions go home. On Maud's laptop they stand with their reasons."
+as ruth decide $laptops/office.cupule L-01@2026-06-11@MH return --reason null-without-effort --remark "Which side of the crown did you see?"
+quietly ruth hand-in $laptops/office.cupule --kind decision --out $laptops/decisions.zip
+quietly maud vouch $laptops/maud.cupule $laptops/decisions.zip --fingerprint "$(digits ruth)" --role verifier
+as maud merge $laptops/maud.cupule $laptops/decisions.zip | tail -n 1
+as maud show visit L-01@2026-06-11 $laptops/maud.cupule | sed -n 1,2p

@@ -25,6 +25,9 @@ Result<int> showVisit(Run& run, Session& session, const Uid& id)
              {"date", words.date(page->visit.date)},
              {"who", page->observer.code},
              {"state", words.state(page->state)}});
+    if (page->decided)
+        run.say(page->decided->answered ? "Decided on an earlier revision: {words}" : "Decided: {words}",
+                {{"words", plain(ui::decisionText(page->decided->decision, page->decided->by, session.pack()))}});
     sayHost(run, page->host, session.pack());
     for (const auto& line : page->checklist)
         if (line.observation.answer != Answer::open)

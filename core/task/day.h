@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "core/record/decision.h"
 #include "core/record/photo.h"
 #include "core/record/place.h"
 #include "core/record/sample.h"
@@ -49,6 +50,13 @@ struct HistoryLine {
     std::string remark;
 };
 
+/// What was last decided on a visit.
+struct DecisionSaid {
+    Decision decision;
+    Person by;
+    bool answered = false;                  ///< the visit was corrected since
+};
+
 /// All that a screen or `show` needs about one visit.
 struct VisitPage {
     Visit visit;
@@ -71,6 +79,7 @@ struct VisitPage {
     std::vector<ChecklistLine> checklist;   ///< expected, possible, then the rest, in the pack's order
     std::vector<Finding> findings;          ///< worst first
     std::vector<HistoryLine> history;       ///< other visits to the tree, newest first
+    std::optional<DecisionSaid> decided;    ///< nothing while only one of two has decided, and where it was opened again
     bool mayEdit = false;
 };
 

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "core/store/decisions.h"
 #include "core/store/people.h"
 #include "core/store/revisions.h"
 #include "core/task/day.h"
@@ -39,6 +40,24 @@ std::vector<ChecklistLine> checklistOf(const Visit& visit, const VisitFacts& fac
     return lines;
 }
 
+/// What the first of two said is not for the second to see.
+Result<std::optional<DecisionSaid>> lastDecision(Session& session, const StoredVisit& stored)
+{
+    const VisitStanding& standing = stored.row.standing;
+    if (standing.head.isNull() || standing.oneOfTwo)
+        return std::nullopt;
+    const auto all = session.store().decisions().ofVisit(stored.visit.id);
+    if (!all)
+        return fail(all.error());
+    const auto counting = standingDecisions(*all);
+    if (counting.empty() || counting.back().outcome == Outcome::reopen)
+        return std::nullopt;
+    auto by = personOrNone(session, counting.back().by);
+    if (!by)
+        return fail(by.error());
+    return DecisionSaid{counting.back(), std::move(*by), counting.back().revision != standing.head};
+}
+
 } // namespace
 
 Result<VisitPage> visitPage(Session& session, const Uid& visit)
@@ -67,7 +86,12 @@ Result<VisitPage> visitPage(Session& session, const Uid& visit)
         revisions = all->size();
     }
 
+    auto decided = lastDecision(session, *stored);
+    if (!decided)
+        return fail(decided.error());
+
     VisitPage page;
+    page.decided = std::move(*decided);
     page.observer = std::move(*observer);
     for (const auto& id : stored->visit.companions) {
         auto companion = personOrNone(session, id);

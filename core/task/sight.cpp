@@ -146,6 +146,10 @@ void hide(Session& session, const Sight& sight, VisitPage& page)
     for (Sample& sample : page.samples)
         sample.note.clear();
     hide(sight, page.history);
+    if (page.decided) {
+        hide(sight, page.decided->by);
+        page.decided->decision.remark.clear();
+    }
 }
 
 void hide(Session& session, const Sight& sight, TreePage& page)

@@ -195,6 +195,15 @@ TEST_CASE("a record is returned with a reason and a remark", "[gui][main-job]")
     REQUIRE(decisions.size() == 1);
     CHECK(decisions[0].remark == "Which leaf?");
     CHECK(decisions[0].reasons.size() == 1);
+
+    Desk maud(store.folder.filePath(QStringLiteral("maud")), store.path);   // she reads what is asked of her
+    Q_EMIT maud.window.bench().goToAsked(QStringLiteral("day"), store.visit);
+    const auto* decided = maud.window.findChild<QLabel*>(QStringLiteral("visitDecided"));
+    REQUIRE(decided != nullptr);
+    CHECK(decided->isVisible());
+    CHECK(decided->text().contains(QStringLiteral("Which leaf?")));
+    CHECK(decided->text().contains(QStringLiteral("Ruth Abara")));
+    CHECK(decided->text().contains(QStringLiteral("Answer it")));
 }
 
 TEST_CASE("a sample is refused its closing with everything missing, then closes", "[gui][main-job]")

@@ -128,6 +128,8 @@ TEST_CASE("a first find in new ground stays one of two until a second verifier h
     const ReviewPage unseen = reviewPage(*v2, visit.id).value();
     CHECK(unseen.oneOfTwo);
     CHECK(unseen.decisions.empty());
+    CHECK_FALSE(visitPage(*v2, visit.id).value().decided);
+    CHECK_FALSE(unseen.visit.decided);
     CHECK(unseen.mayNot.empty());
     CHECK(queueLines(*v2, 0, 10).value().front().place.code == "one-of-two");
     const ReviewPage second = decide(*v2, decision(*v2, visit.id, Outcome::accept)).value();
@@ -190,8 +192,15 @@ TEST_CASE("a returned record is answered by a revision on the one that was sent 
     const auto mary = vale.as("MH");
     const Visit visit = handedIn(*mary, treeAt(*mary, "W03", "SO 612 094"), withNothing);
     const auto v1 = vale.as("V1");
-    decide(*v1, decision(*v1, visit.id, Outcome::giveBack, {"tree-not-shown"})).value();
+    Decision question = decision(*v1, visit.id, Outcome::giveBack, {"tree-not-shown"});
+    question.remark = "Which leaf?";
+    decide(*v1, question).value();
     const VisitPage returned = visitPage(*mary, visit.id).value();
+    REQUIRE(returned.decided);                     // whoever is asked reads by whom, why, and what
+    CHECK(returned.decided->by.code == "V1");
+    CHECK(returned.decided->decision.reasons == std::vector<std::string>{"tree-not-shown"});
+    CHECK(returned.decided->decision.remark == "Which leaf?");
+    CHECK_FALSE(returned.decided->answered);
     CHECK(returned.state == RecordState::returned);
     CHECK(returned.mayEdit);
     CHECK(countQueue(*v1).value() == 0);
@@ -200,6 +209,11 @@ TEST_CASE("a returned record is answered by a revision on the one that was sent 
     REQUIRE(changeVisit(*mary, visit, answered, "answer"));
     const VisitPage waiting = visitPage(*mary, visit.id).value();
     CHECK(waiting.correctionWaits);
+    CHECK(waiting.decided.value().answered);
+    mary->setHidden(true);
+    CHECK(visitPage(*mary, visit.id).value().decided.value().decision.remark.empty());
+    CHECK(visitPage(*mary, visit.id).value().decided.value().by.name.empty());
+    mary->setHidden(false);
     CHECK(mary->store().revisions().find(waiting.headRevision).value()->parents ==
           std::vector<Uid>{returned.headRevision});
     CHECK(queueLines(*v1, 0, 1).value().front().place.code == "answered");

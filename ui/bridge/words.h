@@ -96,6 +96,12 @@ QString answerWord(Answer answer);
 QString confirmedWord(Confirmed value);
 QString roleWord(Role role);
 QString outcomeWord(Outcome outcome);
+/// Name and code, or the code alone where no name is known.
+QString personWords(const Person& person);
+/// Reasons of the pack as sentences.
+QString reasonsText(const std::vector<std::string>& reasons, const Pack& pack);
+/// "returned, Ruth Abara (RA), 12 June 2026, 19.52. How long ... ?"
+QString decisionText(const Decision& decision, const Person& by, const Pack& pack);
 QString custodyKindWord(CustodyKind kind);
 QString leaveGiverWord(LeaveGiver giver);
 QString leaveScopeWord(LeaveScope scope);

@@ -3,6 +3,8 @@
 #include <QCoreApplication>
 
 #include "core/record/names.h"
+#include "ui/bridge/dates.h"
+#include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
 #include "ui/bridge/words_fill.h"
 
@@ -189,6 +191,31 @@ QString summaryWord(const std::string& code)
 {
     return named("summary/", code);
 }
+QString personWords(const Person& person)
+{
+    if (person.name.empty() || person.name == person.code)
+        return person.code.empty() ? QCoreApplication::translate("names", "somebody") : text(person.code);
+    return text(person.name) + QStringLiteral(" (") + text(person.code) + QLatin1Char(')');
+}
+
+QString reasonsText(const std::vector<std::string>& reasons, const Pack& pack)
+{
+    QStringList words;
+    for (const std::string& id : reasons)
+        if (const Reason* reason = pack.reason(id))
+            words << text(reason->sentence);
+    return words.join(QLatin1Char(' '));
+}
+
+QString decisionText(const Decision& decision, const Person& by, const Pack& pack)
+{
+    QStringList words{outcomeWord(decision.outcome) + (decision.laboratory ? QCoreApplication::translate("names", " on report %1").arg(text(decision.reportNumber)) : QString())
+                      + QStringLiteral(", ") + personWords(by) + QStringLiteral(", ") + momentText(decision.at) + QLatin1Char('.')};
+    words << reasonsText(decision.reasons, pack) << text(decision.remark);
+    words.removeAll(QString());
+    return words.join(QLatin1Char(' '));
+}
+
 QString queueText(const std::string& code)
 {
     return sentence(queue, "names", code);

@@ -179,10 +179,16 @@ QWidget* DayView::buildPage()
     m_subtitle->setObjectName(QStringLiteral("visitStanding"));
     m_subtitle->setContentsMargins(22, 2, 22, 10);
     m_subtitle->setWordWrap(true);
+    m_decided = new QLabel(page);
+    m_decided->setObjectName(QStringLiteral("visitDecided"));
+    m_decided->setContentsMargins(22, 0, 22, 10);
+    m_decided->setWordWrap(true);
+    m_decided->setTextFormat(Qt::RichText);
     m_notice = new MessageStrip(page);
     m_notice->setObjectName(QStringLiteral("standingNotice"));
     column->addWidget(m_title);
     column->addWidget(m_subtitle);
+    column->addWidget(m_decided);
     column->addWidget(m_notice);
     connect(m_notice, &MessageStrip::buttonPressed, this, [this] {
         if (auto* action = window()->findChild<QAction*>(QStringLiteral("programme")))

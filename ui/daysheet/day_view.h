@@ -87,6 +87,7 @@ private:
     KeyButton* m_handIn;
     QLabel* m_title;
     QLabel* m_subtitle;
+    QLabel* m_decided;                      ///< what was decided, and why
     MessageStrip* m_notice;
     QString m_noticeShown;
     QScrollArea* m_scroll;

@@ -52,6 +52,19 @@ QString standingWords(const VisitPage& page)
     return parts.join(QStringLiteral(". "));
 }
 
+/// What was decided and why, and what is wanted of whoever may answer it.
+QString decidedHtml(const VisitPage& page, const Pack& pack)
+{
+    if (!page.decided)
+        return {};
+    const Decision& decision = page.decided->decision;
+    QString html = QStringLiteral("<b>%1</b>: ").arg(page.decided->answered ? DayView::tr("Decided on an earlier revision") : DayView::tr("Decided"))
+                   + decisionText(decision, page.decided->by, pack).toHtmlEscaped();
+    if (decision.outcome == Outcome::giveBack && !page.decided->answered && page.mayEdit)
+        html += QStringLiteral("<br><b>%1</b>").arg(DayView::tr("Answer it by correcting what is asked for; the correction goes to a verifier."));
+    return html;
+}
+
 } // namespace
 
 void DayView::refreshDay()
@@ -104,6 +117,8 @@ void DayView::refreshPage()
     if (!m_desk.mayEdit() && page.state == RecordState::draft)
         under << tr("For reading only");
     m_subtitle->setText(under.join(QStringLiteral(". ")) + QLatin1Char('.'));
+    m_decided->setText(decidedHtml(page, m_desk.pack()));
+    m_decided->setVisible(page.decided.has_value());
     refreshNotice();
     m_tree->refresh();
     m_seen->refresh();

@@ -23,36 +23,12 @@ QString line(const QString& head, const QString& words)
 }
 
 /// By name and code; the code alone where the viewer's role gives no more.
-QString personWords(const Person& person)
-{
-    return person.name.empty() || person.name == person.code ? text(person.code)
-                                                             : text(person.name) + QStringLiteral(" (") + text(person.code) + QLatin1Char(')');
-}
-
-QString decider(const Decision& decision, const ReviewPage& page)
+QString decisionOf(const Decision& decision, const ReviewPage& page, const Pack& pack)
 {
     for (const Person& person : page.deciders)
         if (person.id == decision.by)
-            return personWords(person);
-    return tr("somebody");
-}
-
-QString reasonsText(const std::vector<std::string>& reasons, const Pack& pack)
-{
-    QStringList words;
-    for (const std::string& id : reasons)
-        if (const Reason* reason = pack.reason(id))
-            words << text(reason->sentence);
-    return words.join(QLatin1Char(' '));
-}
-
-QString decisionText(const Decision& decision, const ReviewPage& page, const Pack& pack)
-{
-    QStringList words{outcomeWord(decision.outcome) + (decision.laboratory ? tr(" on report %1").arg(text(decision.reportNumber)) : QString())
-                          + QStringLiteral(", ") + decider(decision, page) + QStringLiteral(", ") + momentText(decision.at) + QLatin1Char('.')};
-    words << reasonsText(decision.reasons, pack) << text(decision.remark);
-    words.removeAll(QString());
-    return words.join(QLatin1Char(' '));
+            return decisionText(decision, person, pack);
+    return decisionText(decision, Person{}, pack);
 }
 
 /// Two who did not know of each other, beside each other.
@@ -64,10 +40,10 @@ QString decisionsHtml(const ReviewPage& page, const Pack& pack)
     const bool beside = page.conflict && page.decisions.size() >= 2;
     QString html = QStringLiteral("<b>%1</b>").arg(beside ? tr("Two decisions that do not agree") : tr("Decisions"));
     for (std::size_t i = 0; i + (beside ? 2 : 0) <= last; ++i)
-        html += QStringLiteral("<br>") + decisionText(page.decisions[i], page, pack).toHtmlEscaped();
+        html += QStringLiteral("<br>") + decisionOf(page.decisions[i], page, pack).toHtmlEscaped();
     if (beside)
         html += QStringLiteral("<table width=\"100%\" cellspacing=\"0\" cellpadding=\"4\"><tr><td width=\"50%\">%1</td><td width=\"50%\">%2</td></tr></table>")
-                    .arg(decisionText(page.decisions[last - 1], page, pack).toHtmlEscaped(), decisionText(page.decisions[last], page, pack).toHtmlEscaped());
+                    .arg(decisionOf(page.decisions[last - 1], page, pack).toHtmlEscaped(), decisionOf(page.decisions[last], page, pack).toHtmlEscaped());
     return html + (beside ? QString() : QStringLiteral("<br>"));
 }
 
