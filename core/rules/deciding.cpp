@@ -267,7 +267,7 @@ bool newGround(const GroundContext& context, const Pack& pack)
 
 QueuePlace settledPlace()
 {
-    return {99, "other"};
+    return {99, "decided"};
 }
 
 QueuePlace routinePlace(BatchPlace batch)

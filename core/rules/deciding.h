@@ -67,7 +67,7 @@ enum class BatchPlace { none, waits, failed };
 struct QueuePlace {
     int rank = 99;
     std::string code;                       ///< "new-ground", "one-of-two", "conflict", "fields-apart", "positive", "answered", "doubtful-null",
-                                            ///< "batch-failed", "routine-null", "in-batch", "other"
+                                            ///< "batch-failed", "routine-null", "in-batch", "other", "decided"
 };
 /// Records without findings where "nothing seen" is complete; those whose batch waits for its audit, last of all; and those whose
 /// batch did not pass, which are doubtful.
@@ -87,7 +87,7 @@ struct QueueInput {
     char worth = '0';
     BatchPlace batch = BatchPlace::none;
 };
-/// Records that are not submitted stand last, as "other".
+/// Records that are not submitted stand last, as "decided".
 QueuePlace queuePlace(const QueueInput& input);
 
 } // namespace cupule

@@ -107,6 +107,8 @@ Result<std::vector<QueueLine>> linesOf(Session& session, const std::vector<Visit
     std::map<Uid, std::string> names;
     for (const VisitRow& row : rows) {
         QueueLine line{visitLine(row), {row.shown.queueRank, row.shown.queueCode}, std::nullopt};
+        if (line.place.rank == settledPlace().rank) // older stores have another word for it
+            line.place = settledPlace();
         if (row.shown.positive) {
             const auto metres = metresToFind(session, row);
             if (!metres)

@@ -208,7 +208,7 @@ TEST_CASE("codes of host, season, worth, queue and deciding have words", "[gui][
         CHECK(!worthText(worth, builtInPack()).isEmpty());
     }
     for (const char* code : {"new-ground", "one-of-two", "conflict", "fields-apart", "positive", "answered", "doubtful-null",
-                             "batch-failed", "routine-null", "in-batch", "other"})
+                             "batch-failed", "routine-null", "in-batch", "other", "decided"})
         CHECK(wellFormed(queueText(code)));
     for (const char* code : {"no-role", "observer", "companion", "trainer", "landowner", "may-not-decide-for",
                              "decided-before", "first-of-two"})

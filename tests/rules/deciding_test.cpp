@@ -336,5 +336,6 @@ TEST_CASE("the queue begins with what cannot wait", "[rules][deciding]")
         QueueInput settled = first;
         settled.state = state;
         CHECK(queuePlace(settled).rank > last);
+        CHECK(queuePlace(settled).code == "decided");
     }
 }

@@ -95,6 +95,7 @@ constexpr Sentence queue[] = {
     SAY("routine-null", "“Nothing seen”, nothing unusual."),
     SAY("in-batch", "“Nothing seen”, in a batch that waits for its blind audit."),
     SAY("other", "Neither a gall nor “nothing seen”."),
+    SAY("decided", "It does not wait: it has been decided."),
 };
 
 constexpr Sentence mayNot[] = {

@@ -33,6 +33,8 @@ QString queueWords(const QueueLine& line)
         return QueueModel::tr("A gall where a find is accepted already.");
     if (line.place.code == "positive" && line.nearestFindMetres)
         return QueueModel::tr("A gall, %1 from the nearest accepted find.").arg(distanceText(*line.nearestFindMetres));
+    if (line.place.code == "decided")
+        return QueueModel::tr("%1: %2.").arg(sentenceStart(stateWord(line.line.state)), summaryWord(line.line.summary));
     return queueText(line.place.code);
 }
 
