@@ -192,7 +192,7 @@ bool standsAsItIs(const Depiction& depiction)
     if (depiction.subject != Subject::plate)
         return depiction.subject == Subject::crown || depiction.subject == Subject::bark || depiction.subject == Subject::nut;
     constexpr std::string_view parts[] = {"crown",      "trunk",        "bark",         "canker", "detail",
-                                          "gall_sizes", "gall_colours", "gall_section", "acorns", "nut_"};
+                                          "gall_sizes", "gall_colours", "gall_section", "acorns", "nut_",      "insect_"};
     return std::any_of(std::begin(parts), std::end(parts), [&](std::string_view part) { return depiction.plate.find(part) != std::string::npos; });
 }
 

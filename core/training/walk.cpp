@@ -194,8 +194,16 @@ std::vector<WalkStep> walkOf(const Pack& pack, const WalkPlace& place)
 std::vector<std::string> partsOf(std::string_view list)
 {
     std::vector<std::string> parts;
-    for (const std::string& part : split(list, ';'))
-        addOnce(parts, std::string(trim(part)));
+    std::size_t from = 0;
+    int within = 0;
+    for (std::size_t i = 0; i <= list.size(); ++i) {
+        const char c = i < list.size() ? list[i] : ';';
+        within += c == '(' ? 1 : c == ')' && within > 0 ? -1 : 0;
+        if (i < list.size() && (c != ';' || within > 0))
+            continue;
+        addOnce(parts, std::string(trim(list.substr(from, i - from))));
+        from = i + 1;
+    }
     return parts;
 }
 

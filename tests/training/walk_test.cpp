@@ -108,4 +108,6 @@ TEST_CASE("a list of conclusions falls into its parts", "[training][walk]")
 {
     CHECK(partsOf("that a; that b ;; that a") == std::vector<std::string>{"that a", "that b"});
     CHECK(partsOf("").empty());
+    CHECK(partsOf("a; nor b (needs a test; some carry it); c") == std::vector<std::string>{"a", "nor b (needs a test; some carry it)", "c"});
+    CHECK(partsOf("a) b; c (d") == std::vector<std::string>{"a) b", "c (d"});
 }

@@ -5,6 +5,7 @@
 #include <QCoreApplication>
 #include <QStringList>
 
+#include "core/training/walk.h"
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
 #include "ui/bridge/words_fill.h"
@@ -83,8 +84,9 @@ QString conclusionText(const std::string& subject, const Pack& pack)
     if (mark == std::string::npos)
         return say(conclusions, subject);
     const Sign* sign = pack.sign(subject.substr(0, mark));
-    const QStringList parts = sign == nullptr ? QStringList() : text(sign->mustNotConclude).split(QLatin1Char(';'));
-    return parts.value(QString::fromStdString(subject.substr(mark + 1)).toInt()).trimmed();
+    const std::vector<std::string> parts = sign == nullptr ? std::vector<std::string>() : partsOf(sign->mustNotConclude);
+    const auto number = QString::fromStdString(subject.substr(mark + 1)).toUInt();
+    return number < parts.size() ? text(parts[number]) : QString();
 }
 
 /// "17 of 20 (64 to 95 %)"

@@ -92,7 +92,7 @@ std::span<const std::span<const FigureEntry>> figureFamilies()
 {
     static const std::vector<std::span<const FigureEntry>> families{
         leafFigures(), shootFigures(), twigFigures(), fruitFigures(), otherFruitFigures(), leafGallFigures(), shootGallFigures(), crownFigures(),
-        blemishFigures(), harmFigures(), flowerFigures(), otherFlowerFigures(), oakGallFigures(), barkFigures(), otherBarkFigures(), nutFigures(), gallPlateFigures(), detailFigures()};
+        blemishFigures(), harmFigures(), flowerFigures(), otherFlowerFigures(), oakGallFigures(), barkFigures(), otherBarkFigures(), nutFigures(), insectFigures(), gallPlateFigures(), detailFigures()};
     return families;
 }
 

@@ -11,7 +11,8 @@ QString figureForSign(const std::string& sign)
     static const Entry table[] = {
         {"S01", "gall_shoot_tip"},   {"S02", "gall_midrib"},      {"S03", "gall_stipule"},
         {"S04", "gall_catkin"},      {"S05", "gall_dry_twig"},    {"S06", "gall_exit_holes"},
-        {"S07", "gall_section"},     {"S10", "look_puckered"},    {"S11", "gall_shoot_tip"},
+        {"S07", "gall_section"},     {"S08", "insect_gall_wasp"}, {"S22", "insect_green_wasp"},
+            {"S10", "look_puckered"},    {"S11", "gall_shoot_tip"},
         {"S12", "crown_dieback"},    {"S13", "gall_browned"},     {"S14", "canker_epicormic"},
         {"S15", "crown_winter_retained"}, {"S16", "look_mosaic"}, {"S17", "look_leaf_spot"},
         {"S18", "look_frost_shoot"}, {"S19", "look_aphid_curl"},  {"S20", "oak_gall_marble"},

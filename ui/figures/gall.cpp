@@ -322,10 +322,10 @@ void drawCollar(Drawing& drawing, const Gall& gall, const std::vector<QPointF>& 
     fading.setColorAt(1, organ.colour());
     drawing.fill(collar, fading);
     const double lit = dot(leftOf(outward.back() - outward.front()), towardsLight()) > 0 ? 1 : -1;
-    for (const double to : {-0.05, -0.28, -0.48, -0.66, -0.82})
-        drawing.fill(strip(outward, widths, -lit, to * lit), near.moved(-14).colour(), 0.20);
-    for (const double wide : {0.30, 0.20, 0.10})
-        drawing.fill(strip(outward, widths, (0.5 - wide) * lit, (0.5 + wide) * lit), near.moved(14).colour(), 0.18);
+    for (int i = 0; i < 12; ++i) // many thin steps look round
+        drawing.fill(strip(outward, widths, -lit, (0.05 - 0.08 * i) * lit), near.moved(-14).colour(), 0.085);
+    for (int i = 1; i <= 8; ++i)
+        drawing.fill(strip(outward, widths, (0.5 - 0.045 * i) * lit, (0.5 + 0.045 * i) * lit), near.moved(14).colour(), 0.07);
     for (const double side : {-1.0, 1.0})
         drawing.fill(strip(outward, widths, side * 0.97, side), near.moved(-22).colour(), 0.8);
 }

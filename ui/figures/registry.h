@@ -32,6 +32,7 @@ std::span<const FigureEntry> oakGallFigures();   // oak_galls.cpp
 std::span<const FigureEntry> barkFigures();      // barks.cpp
 std::span<const FigureEntry> otherBarkFigures(); // other_barks.cpp
 std::span<const FigureEntry> nutFigures();       // nuts.cpp
+std::span<const FigureEntry> insectFigures();    // insects.cpp
 std::span<const FigureEntry> gallPlateFigures(); // gall_plates.cpp
 std::span<const FigureEntry> detailFigures();    // details.cpp
 /// All of them.

@@ -146,7 +146,8 @@ QWidget* WalkPage::buildNotes()
     m_notes->setTabChangesFocus(true);
     m_notes->setAccessibleName(tr("Your notes for this step"));
     m_notes->setPlaceholderText(tr("what to ask, what to hand round"));
-    m_notes->setMinimumHeight(40);
+    m_notes->setMinimumHeight(72);
+    m_notes->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Ignored); // takes what is left; its wish would push what comes next out of sight
     m_nextHead = new RoleLabel(TextRole::caption, box, Tone::second);
     m_nextHead->setWordWrap(true);
     m_next = new SlideView(m_desk, box);
@@ -171,7 +172,8 @@ QLayout* WalkPage::buildPhotos(QWidget* box)
     m_photos = new QListWidget(box);
     m_photos->setObjectName(QStringLiteral("walkPhotos"));
     m_photos->setAccessibleName(tr("Your photos for this step; F2 changes the words below one"));
-    m_photos->setMinimumHeight(40);
+    m_photos->setMinimumHeight(56);
+    m_photos->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Ignored);
     auto* buttons = new QHBoxLayout;
     auto* add = new KeyButton(tr("Add photos…"), box);
     add->setObjectName(QStringLiteral("addWalkPhotos"));
