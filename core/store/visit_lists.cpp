@@ -88,6 +88,16 @@ Result<std::vector<VisitRow>> Visits::drafts(int most)
     });
 }
 
+Result<std::vector<VisitRow>> Visits::cameBack(const Uid& observer, int most)
+{
+    return guarded([&] {
+        Query q(m_core.db, "SELECT " VISIT_ROW_COLUMNS VISIT_ROW_FROM "WHERE visit.state = 'returned' AND visit.state <> 'draft' "
+                           "AND visit.observer = :observer AND visit.correction_waits = 0 AND visit.struck = 0 "
+                           "ORDER BY visit.day, visit.id LIMIT :most");
+        return readVisitRows(q.bind(":observer", m_core.personRow(observer)).bind(":most", most));
+    });
+}
+
 Result<std::vector<DecidedVisit>> Visits::decidedOf(const Uid& observer, int most)
 {
     return guarded([&] {

@@ -107,6 +107,8 @@ public:
     Result<std::vector<Visit>> contentsOfTree(const Uid& tree);                  ///< newest first, without struck ones
     Result<std::vector<CivilDate>> days(const Uid& observer);                    ///< newest first
     Result<std::vector<VisitRow>> drafts(int most);
+    /// Of this observer: sent back by a verifier and not answered yet, the oldest first.
+    Result<std::vector<VisitRow>> cameBack(const Uid& observer, int most);
     /// Decided ones of an observer, newest first.
     Result<std::vector<DecidedVisit>> decidedOf(const Uid& observer, int most);
     Result<std::int64_t> count();

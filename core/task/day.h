@@ -84,6 +84,8 @@ struct VisitPage {
 };
 
 Result<std::vector<VisitLine>> visitsOfDay(Session& session, CivilDate day, const Uid& observer);   ///< null observer = everyone's
+/// One's own that a verifier has sent back and that nobody has answered, the oldest first; at most 100.
+Result<std::vector<VisitLine>> cameBack(Session& session);
 Result<std::vector<CivilDate>> daysWithVisits(Session& session, const Uid& observer);
 Result<VisitPage> visitPage(Session& session, const Uid& visit);
 

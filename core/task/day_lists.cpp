@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <iterator>
 
 #include "core/record/names.h"
 #include "core/store/decisions.h"
@@ -88,6 +89,18 @@ Result<std::vector<VisitLine>> visitsOfDay(Session& session, CivilDate day, cons
     for (const auto& row : *rows)
         if (!row.standing.struck)
             lines.push_back(visitLine(row));
+    hide(ownSight(session), lines);
+    return lines;
+}
+
+Result<std::vector<VisitLine>> cameBack(Session& session)
+{
+    constexpr int most = 100;
+    const auto rows = session.store().visits().cameBack(session.me(), most);
+    if (!rows)
+        return fail(rows.error());
+    std::vector<VisitLine> lines;
+    std::transform(rows->begin(), rows->end(), std::back_inserter(lines), visitLine);
     hide(ownSight(session), lines);
     return lines;
 }

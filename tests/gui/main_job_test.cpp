@@ -197,13 +197,22 @@ TEST_CASE("a record is returned with a reason and a remark", "[gui][main-job]")
     CHECK(decisions[0].reasons.size() == 1);
 
     Desk maud(store.folder.filePath(QStringLiteral("maud")), store.path);   // she reads what is asked of her
-    Q_EMIT maud.window.bench().goToAsked(QStringLiteral("day"), store.visit);
+    maud.key(Qt::Key_J, Qt::ControlModifier);
     const auto* decided = maud.window.findChild<QLabel*>(QStringLiteral("visitDecided"));
     REQUIRE(decided != nullptr);
     CHECK(decided->isVisible());
     CHECK(decided->text().contains(QStringLiteral("Which leaf?")));
     CHECK(decided->text().contains(QStringLiteral("Ruth Abara")));
     CHECK(decided->text().contains(QStringLiteral("Answer it")));
+    auto& cameBack = maud.button("cameBack");
+    CHECK(cameBack.isVisible());
+    CHECK(cameBack.text() == QStringLiteral("1 visit came back"));
+    const Visit asked = visitPage(maud.session(), store.visit).value().visit;
+    Visit answered = asked;
+    answered.note = "third leaf from the tip";
+    REQUIRE(changeVisit(maud.session(), asked, answered, "answer"));
+    Q_EMIT maud.window.bench().storeChanged();
+    CHECK_FALSE(cameBack.isVisible());
 }
 
 TEST_CASE("a sample is refused its closing with everything missing, then closes", "[gui][main-job]")

@@ -17,6 +17,7 @@ constexpr auto singulars = std::to_array<Singular>({
     {"%n rows are kept", "%n row is kept"},
     {"%n known already", "%n known already"},
     {"%n other trees", "%n other tree"},
+    {"%n visits came back", "%n visit came back"},
     {"%n accepted finds", "%n accepted find"},
     {"%n fields differ", "%n field differs"},
     {"%n fields agree", "%n field agrees"},

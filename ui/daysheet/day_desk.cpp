@@ -64,6 +64,20 @@ void DayDesk::loadLines()
     auto lines = visitsOfDay(*m_bench.session(), m_day, Uid{});
     if (good(lines))
         m_lines = std::move(*lines);
+    auto back = cupule::cameBack(*m_bench.session());
+    if (good(back))
+        m_cameBack = std::move(*back);
+}
+
+void DayDesk::showCameBack()
+{
+    if (m_cameBack.empty())
+        return;
+    const Uid open = m_page ? m_page->visit.id : Uid{};
+    auto next = std::find_if(m_cameBack.begin(), m_cameBack.end(), [&](const VisitLine& line) { return line.id == open; });
+    if (next != m_cameBack.end())
+        ++next;
+    show((next == m_cameBack.end() ? m_cameBack.front() : *next).id);
 }
 
 void DayDesk::loadPage(const Uid& visit)

@@ -36,6 +36,10 @@ public:
     [[nodiscard]] const Pack& pack() const;
     [[nodiscard]] bool mayEdit() const { return m_page && m_page->mayEdit; }
 
+    /// How many of one's own came back from a verifier and wait for an answer.
+    [[nodiscard]] int cameBack() const { return static_cast<int>(m_cameBack.size()); }
+    /// Opens the next of them, after the last the first.
+    void showCameBack();
     /// Opens a visit, leaving the one before; a visit of another day changes the day.
     void show(const Uid& visit);
     void stepVisit(int step);
@@ -114,7 +118,7 @@ private:
 
     Workbench& m_bench;
     CivilDate m_day;
-    std::vector<VisitLine> m_lines;
+    std::vector<VisitLine> m_lines, m_cameBack;
     std::optional<VisitPage> m_page;
     bool m_saving = false;
     QString m_companionsTyped;

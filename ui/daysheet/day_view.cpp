@@ -109,6 +109,9 @@ QWidget* DayView::buildLeft()
     m_list = new VisitList(left);
     m_list->setObjectName(QStringLiteral("visitList"));
     column->addWidget(m_list, 1);
+    m_cameBack = new KeyButton({}, left);
+    m_cameBack->setObjectName(QStringLiteral("cameBack"));
+    m_cameBack->setCap(QStringLiteral("Ctrl+J"));
     auto* start = new KeyButton(tr("New visit"), left);
     start->setObjectName(QStringLiteral("newVisit"));
     start->setCap(QStringLiteral("Ctrl+N"));
@@ -118,6 +121,7 @@ QWidget* DayView::buildLeft()
     auto* buttons = new QVBoxLayout;
     buttons->setContentsMargins(12, 10, 12, 0);
     buttons->setSpacing(8);
+    buttons->addWidget(m_cameBack);
     buttons->addWidget(start);
     buttons->addWidget(m_handIn);
     column->addLayout(buttons);
@@ -125,6 +129,7 @@ QWidget* DayView::buildLeft()
         takeTyped();
         m_desk.show(visit);
     });
+    connect(m_cameBack, &QPushButton::clicked, this, &DayView::showCameBack);
     connect(start, &QPushButton::clicked, this, &DayView::startVisit);
     connect(m_handIn, &QPushButton::clicked, this, &DayView::handIn);
     return left;
@@ -245,6 +250,12 @@ QWidget* DayView::buildChecks()
     return m_checksPane;
 }
 
+void DayView::showCameBack()
+{
+    takeTyped();
+    m_desk.showCameBack();
+}
+
 void DayView::buildCommands()
 {
     addCommand(tr("New visit"), QKeySequence(Qt::CTRL | Qt::Key_N), QStringLiteral("day-new-visit"), [this] { startVisit(); });
@@ -257,6 +268,7 @@ void DayView::buildCommands()
         takeTyped();
         m_desk.stepVisit(-1);
     });
+    addCommand(tr("Next visit that came back"), QKeySequence(Qt::CTRL | Qt::Key_J), QStringLiteral("day-came-back"), [this] { showCameBack(); });
     addCommand(tr("Next part"), QKeySequence(Qt::CTRL | Qt::Key_Down), QStringLiteral("day-next-part"), [this] {
         if (m_tree->isAncestorOf(QApplication::focusWidget()))
             m_seen->focusFirst();

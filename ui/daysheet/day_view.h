@@ -48,6 +48,7 @@ public:
 public Q_SLOTS:
     void startVisit();
     void handIn();
+    void showCameBack();
     void goToField(const QString& field);
 
 protected:
@@ -85,6 +86,7 @@ private:
     QLabel* m_dayLabel;
     VisitList* m_list;
     KeyButton* m_handIn;
+    KeyButton* m_cameBack;                  ///< hidden where nothing came back
     QLabel* m_title;
     QLabel* m_subtitle;
     QLabel* m_decided;                      ///< what was decided, and why

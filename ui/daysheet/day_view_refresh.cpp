@@ -80,6 +80,8 @@ void DayView::refreshDay()
     for (const VisitLine& line : lines)
         drafts += line.state == RecordState::draft ? 1 : 0;
     m_handIn->setEnabled(drafts > 0);
+    m_cameBack->setText(tr("%n visits came back", nullptr, m_desk.cameBack()));
+    m_cameBack->setVisible(m_desk.cameBack() > 0);
     Q_EMIT noteChanged(drafts > 0 ? QString::number(drafts) : QString());
     Q_EMIT dateLookedAt(toDate(m_desk.day()));
 }
