@@ -52,6 +52,8 @@ QString figureForState(const std::string& character, const std::string& state)
         {"K11/horseshoe-scar", "twig_aesculus"},    {"K11/chambered-pith", "twig_juglans"},
         {"K12/fissured", "bark_castanea"},          {"K12/flaking-plates", "bark_aesculus"},
         {"K12/smooth", "bark_fagus"},               {"K07/rounded-hairy", "twig_castanea_mollissima"},
+        {"K08/hairy", "twig_castanea_mollissima"},  {"K18/yellow-or-brown", "leaf_castanea_autumn"},
+        {"K18/copper", "leaf_fagus_autumn"},        {"K18/early-brown", "look_leaf_mine"},
         {"K13/long-slender-catkins", "catkin_castanea"}, {"K13/spring-catkins", "catkin_quercus"},
         {"K13/showy-panicle", "panicle_aesculus"},       {"K13/round-heads", "flowers_fagus"},
         {"K13/clusters-on-bract", "flowers_tilia"},      {"K13/reddish-tufts", "flowers_ulmus"},

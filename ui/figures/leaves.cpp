@@ -89,12 +89,22 @@ void juglans(Drawing& drawing, const Depiction& spec, const Dice& dice)
     drawPinnateLeaf(drawing, place, dice);
 }
 
+/// In its autumn colour (K18); another seed is further on.
+template<void (*leaf)(Drawing&, const Depiction&, const Dice&)>
+void inAutumn(Drawing& drawing, const Depiction& spec, const Dice& dice)
+{
+    Depiction late = spec;
+    late.season = Season::autumn;
+    leaf(drawing, late, dice);
+}
+
 constexpr FigureEntry entries[] = {
     {"leaf_aesculus", QT_TRANSLATE_NOOP("figures", "Compound leaf, like a hand: leaflets from one point"),
      aesculus},
     {"leaf_carpinus", QT_TRANSLATE_NOOP("figures", "Simple leaf, fine double teeth"), carpinus},
     {"leaf_castanea",
      QT_TRANSLATE_NOOP("figures", "Simple leaf, each side vein ends in a tooth with a bristle"), castanea},
+    {"leaf_castanea_autumn", QT_TRANSLATE_NOOP("figures", "Chestnut leaf in autumn: yellow, then brown"), inAutumn<castanea>},
     {"leaf_castanea_crenata", QT_TRANSLATE_NOOP("figures", "Simple leaf, low teeth with long bristles"),
      crenata},
     {"leaf_castanea_mollissima", QT_TRANSLATE_NOOP("figures", "Simple broad leaf, teeth with short bristles"),
@@ -102,6 +112,7 @@ constexpr FigureEntry entries[] = {
     {"leaf_castanea_hybrid", QT_TRANSLATE_NOOP("figures", "Simple leaf of a hybrid chestnut, between its parents"), hybrid},
     {"leaf_corylus", QT_TRANSLATE_NOOP("figures", "Simple leaf, nearly round with an abrupt point, double teeth"), corylus},
     {"leaf_fagus", QT_TRANSLATE_NOOP("figures", "Simple leaf, wavy, with hairs along the edge"), fagus},
+    {"leaf_fagus_autumn", QT_TRANSLATE_NOOP("figures", "Beech leaf in autumn: copper"), inAutumn<fagus>},
     {"leaf_juglans", QT_TRANSLATE_NOOP("figures", "Compound leaf, like a feather: leaflets along a stalk"),
      juglans},
     {"leaf_quercus_castaneifolia",

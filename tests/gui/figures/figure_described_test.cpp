@@ -60,12 +60,13 @@ TEST_CASE("every part of every taxon that is said to be drawn is drawn, in every
         }
 }
 
-TEST_CASE("every state of bark, bud, fruit case and tip of the nut in the host key has its figure", "[figures][described]")
+TEST_CASE("every state of bark, bud, fruit case, tip of the nut and autumn colour in the host key has its figure", "[figures][described]")
 {
     for (const auto& [character, states] : std::map<std::string, std::vector<std::string>>{
              {"K07", {"egg-few-scales", "rounded-hairy", "clustered-many-scales", "wiry-stipules", "pointed-pressed", "long-sharp", "pointed-dark-scales", "very-large", "broad-velvety"}},
              {"K12", {"fissured", "smooth", "flaking-plates"}},
              {"K15", {"dense-spines", "thick-spines", "stubby-spines", "acorn-cup", "nutlet-on-bract", "soft-prickles", "smooth-husk", "leafy-cup", "winged-seeds"}},
+             {"K18", {"yellow-or-brown", "copper", "early-brown"}},
              {"K17", {"tassel", "round-no-point", "hard-point", "tiny-ribbed", "three-angled-tip"}}})
         for (const std::string& state : states) {
             CAPTURE(character, state);
