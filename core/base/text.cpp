@@ -2,6 +2,7 @@
 
 #include <charconv>
 #include <cstdint>
+#include <cstring>
 
 namespace cupule {
 
@@ -119,6 +120,14 @@ std::vector<std::string> split(std::string_view text, char separator)
 bool isUtf8(std::string_view bytes)
 {
     for (std::size_t at = 0; at < bytes.size();) {
+        std::uint64_t eight = 0;
+        if (bytes.size() - at >= sizeof eight) {       // most text is ASCII
+            std::memcpy(&eight, bytes.data() + at, sizeof eight);
+            if ((eight & 0x8080808080808080U) == 0) {
+                at += sizeof eight;
+                continue;
+            }
+        }
         const std::size_t length = sequenceLength(bytes, at);
         if (length == 0)
             return false;

@@ -17,7 +17,7 @@ std::string momentText(const Instant& at)
     return text;
 }
 
-std::optional<Instant> readMoment(const std::string& text)
+std::optional<Instant> readMoment(std::string_view text)
 {
     auto moment = parseInstant(text);
     if (!moment)
@@ -56,27 +56,6 @@ std::string ecmaNumber(double value)
     return out + digits.substr(0, static_cast<std::size_t>(point)) + '.' + digits.substr(static_cast<std::size_t>(point));
 }
 
-struct KeyCounter final : nlohmann::json::json_sax_t {
-    std::size_t keys = 0;
-    bool null() override { return true; }
-    bool boolean(bool) override { return true; }
-    bool number_integer(std::int64_t) override { return true; }
-    bool number_unsigned(std::uint64_t) override { return true; }
-    bool number_float(double, const std::string&) override { return true; }
-    bool string(std::string&) override { return true; }
-    bool binary(nlohmann::json::binary_t&) override { return true; }
-    bool start_object(std::size_t) override { return true; }
-    bool end_object() override { return true; }
-    bool start_array(std::size_t) override { return true; }
-    bool end_array() override { return true; }
-    bool key(std::string&) override
-    {
-        ++keys;
-        return true;
-    }
-    bool parse_error(std::size_t, const std::string&, const nlohmann::json::exception&) override { return false; }
-};
-
 void appendEscape(std::string& out, char c)
 {
     static constexpr char digits[] = "0123456789abcdef";
@@ -96,13 +75,6 @@ void appendEscape(std::string& out, char c)
 }
 
 } // namespace
-
-std::size_t membersWritten(std::string_view text)
-{
-    KeyCounter counter;
-    nlohmann::json::sax_parse(text, &counter);
-    return counter.keys;
-}
 
 void appendNumber(std::string& out, double value)
 {

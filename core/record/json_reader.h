@@ -8,12 +8,12 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
-
-#include <nlohmann/json.hpp>
 
 #include "core/base/civil.h"
 #include "core/base/uid.h"
+#include "core/record/json_value.h"
 #include "core/record/json_writer.h"
 
 namespace cupule::json {
@@ -24,12 +24,10 @@ struct Bad {
     std::string why;   ///< "syntax", "missing", "unknown", "doubled", "type", "value"
 };
 
-std::optional<Instant> readMoment(const std::string& text);
+std::optional<Instant> readMoment(std::string_view text);
 
 class Reader {
 public:
-    using Json = nlohmann::json;
-
     template <class T>
     void operator()(std::string_view key, T& value, const T& normal)
     {
@@ -39,38 +37,36 @@ public:
     template <class T>
     void operator()(std::string_view key, T& value)
     {
-        const auto found = m_object->find(key);
-        if (found != m_object->end())
+        if (const Value* found = m_object->member(key))
             member(key, *found, value);
     }
     template <class T>
     void required(std::string_view key, T& value)
     {
-        const auto found = m_object->find(key);
-        if (found == m_object->end())
+        const Value* found = m_object->member(key);
+        if (found == nullptr)
             throw Bad{m_path + '/' + std::string(key), "missing"};
         member(key, *found, value);
     }
     template <class T>
-    void object(const Json& from, T& value)
+    void object(const Value& from, T& value)
     {
-        if (!from.is_object())
+        if (from.kind != Value::Kind::object)
             wrong("type");
-        const Json* outer = m_object;
-        std::vector<std::string_view> outerTaken = std::move(m_taken);
+        const Value* outer = m_object;
+        const std::size_t outerFirst = std::exchange(m_first, m_taken.size());
         m_object = &from;
-        m_taken.clear();
         describe(*this, value);
         refuseUnknown();
         m_object = outer;
-        m_taken = std::move(outerTaken);
+        m_taken.resize(std::exchange(m_first, outerFirst));
     }
     /// Members read so far, in all objects; fewer than were written means that a name stood twice.
     [[nodiscard]] std::size_t members() const { return m_members; }
 
 private:
     template <class T>
-    void member(std::string_view key, const Json& from, T& value)
+    void member(std::string_view key, const Value& from, T& value)
     {
         m_taken.push_back(key);
         ++m_members;
@@ -82,19 +78,20 @@ private:
     }
     void refuseUnknown() const
     {
-        if (m_taken.size() == m_object->size())
+        if (m_taken.size() - m_first == m_object->count)
             return;
-        for (const auto& item : m_object->items())
-            if (std::find(m_taken.begin(), m_taken.end(), item.key()) == m_taken.end())
-                throw Bad{m_path + '/' + item.key(), "unknown"};
+        const auto mine = m_taken.begin() + static_cast<std::ptrdiff_t>(m_first);
+        for (const Value* each = m_object->begin(); each != m_object->end(); each = each->next())
+            if (std::find(mine, m_taken.end(), each->key) == m_taken.end())
+                throw Bad{m_path + '/' + std::string(each->key), "unknown"};
     }
     [[noreturn]] void wrong(const char* why) const { throw Bad{m_path, why}; }
 
-    const std::string& string(const Json& from) const
+    std::string_view string(const Value& from) const
     {
-        if (!from.is_string())
+        if (from.kind != Value::Kind::string)
             wrong("type");
-        return from.get_ref<const std::string&>();
+        return from.text;
     }
     template <class T>
     T valueOr(std::optional<T> value) const
@@ -111,64 +108,65 @@ private:
         return *value;
     }
 
-    void read(const Json& from, std::string& value) { value = string(from); }
-    void read(const Json& from, Uid& value) { value = valueOr(Uid::parse(string(from))); }
-    void read(const Json& from, CivilDate& value) { value = valueOr(CivilDate::parse(string(from))); }
-    void read(const Json& from, LocalTime& value) { value = valueOr(LocalTime::parse(string(from))); }
-    void read(const Json& from, Instant& value) { value = valueOr(readMoment(string(from))); }
-    void read(const Json& from, bool& value)
+    void read(const Value& from, std::string& value) { value = string(from); }
+    void read(const Value& from, Uid& value) { value = valueOr(Uid::parse(string(from))); }
+    void read(const Value& from, CivilDate& value) { value = valueOr(CivilDate::parse(string(from))); }
+    void read(const Value& from, LocalTime& value) { value = valueOr(LocalTime::parse(string(from))); }
+    void read(const Value& from, Instant& value) { value = valueOr(readMoment(string(from))); }
+    void read(const Value& from, bool& value)
     {
-        if (!from.is_boolean())
+        if (from.kind != Value::Kind::boolean)
             wrong("type");
-        value = from.get<bool>();
+        value = from.whole != 0;
     }
-    void read(const Json& from, double& value)
+    void read(const Value& from, double& value)
     {
-        if (!from.is_number())
+        if (from.kind != Value::Kind::real && from.kind != Value::Kind::whole)
             wrong("type");
-        value = from.get<double>();
+        value = from.kind == Value::Kind::real ? from.real : static_cast<double>(from.whole);
     }
     template <std::integral T>
-    void read(const Json& from, T& value)
+    void read(const Value& from, T& value)
     {
-        if (!from.is_number_integer() || (from.is_number_unsigned() && from.get<std::uint64_t>() > 1ULL << 62))
+        if (from.kind != Value::Kind::whole)
             wrong("type");
-        const auto wide = from.get<std::int64_t>();
+        const std::int64_t wide = from.whole;
         if (wide < std::numeric_limits<T>::min() || wide > std::numeric_limits<T>::max())
             wrong("value");
         value = static_cast<T>(wide);
     }
     template <class T>
         requires std::is_enum_v<T>
-    void read(const Json& from, T& value) { value = valueOr(fromName<T>(string(from))); }
+    void read(const Value& from, T& value) { value = valueOr(fromName<T>(string(from))); }
     template <class T>
-    void read(const Json& from, std::optional<T>& value)
+    void read(const Value& from, std::optional<T>& value)
     {
         T inner{};
         read(from, inner);
         value = std::move(inner);
     }
     template <class T>
-    void read(const Json& from, std::vector<T>& values)
+    void read(const Value& from, std::vector<T>& values)
     {
-        if (!from.is_array())
+        if (from.kind != Value::Kind::array)
             wrong("type");
         values.clear();
-        values.reserve(from.size());
+        values.reserve(from.count);
         const std::size_t length = m_path.size();
-        for (std::size_t i = 0; i < from.size(); ++i) {
-            m_path += '/' + std::to_string(i);
-            read(from[i], values.emplace_back());
+        for (const Value* each = from.begin(); each != from.end(); each = each->next()) {
+            m_path += '/' + std::to_string(values.size());
+            read(*each, values.emplace_back());
             m_path.resize(length);
         }
     }
     template <class T>
         requires std::is_class_v<T>
-    void read(const Json& from, T& value) { object(from, value); }
+    void read(const Value& from, T& value) { object(from, value); }
 
-    const Json* m_object = nullptr;
+    const Value* m_object = nullptr;
     std::string m_path;
-    std::vector<std::string_view> m_taken;
+    std::vector<std::string_view> m_taken; // of this object and those around it
+    std::size_t m_first = 0;               // where those of this object begin
     std::size_t m_members = 0;
 };
 

@@ -21,6 +21,8 @@ public:
 
     /// Makes everything durable with one flush. After a fault ("store.full", "store.in-use", "store.io") nothing was kept.
     Status commit();
+    /// Much will be written: until its end 64 MiB of the store are kept at hand instead of 8.
+    Status expectMuch();
     [[nodiscard]] const Uid& author() const { return m_author; }
     [[nodiscard]] const Instant& at() const { return m_at; }
     [[nodiscard]] StoreCore& core() const { return *m_core; }

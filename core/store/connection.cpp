@@ -134,6 +134,7 @@ void Connection::open(const std::string& path, Mode mode, int waitMilliseconds)
 void Connection::close()
 {
     m_kept.clear();
+    m_few.clear();
     sqlite3* db = m_db.release();
     const int code = db == nullptr ? SQLITE_OK : sqlite3_close(db);
     if (code != SQLITE_OK) {
@@ -197,16 +198,17 @@ void Connection::watch(const Progress* progress)
                              const_cast<Progress*>(progress));
 }
 
-Query::Query(Connection& connection, const char* sql, bool literal) : m_connection(connection)
+Query::Query(Connection& connection, const std::string& sql) : Query(connection, sql.c_str(), nullptr) {}
+
+Query::Query(Connection& connection, const char* sql, Connection::Kept* kept) : m_connection(connection)
 {
-    if (literal) {
-        auto& kept = connection.m_kept[sql];
-        if (kept.statement.get() == nullptr)
-            kept.statement = Statement(connection.m_db.get(), sql, true);
-        if (!kept.busy) {
-            kept.busy = true;
-            m_busy = &kept.busy;
-            m_statement = kept.statement.get();
+    if (kept != nullptr) {
+        if (kept->statement.get() == nullptr)
+            kept->statement = Statement(connection.m_db.get(), sql, true);
+        if (!kept->busy) {
+            kept->busy = true;
+            m_busy = &kept->busy;
+            m_statement = kept->statement.get();
             return;
         }
     }

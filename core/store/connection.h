@@ -108,7 +108,13 @@ private:
     };
     std::unique_ptr<sqlite3, Close> m_db;
     std::unordered_map<const char*, Kept> m_kept;   // by address of the literal: the same place in the code, the same statement
+    std::unordered_map<std::string, Kept> m_few;
     std::string m_path;
+};
+
+/// A text made at run time of which there are only a few: the statement is kept as that of a literal is.
+struct FewTexts {
+    const std::string& sql;
 };
 
 /// One use of a statement: bind, step through rows, reset at the end of its life. `sql` must be a literal; texts made at
@@ -116,8 +122,9 @@ private:
 class Query {
 public:
     template <std::size_t N>
-    Query(Connection& connection, const char (&sql)[N]) : Query(connection, sql, true) {}
-    Query(Connection& connection, const std::string& sql) : Query(connection, sql.c_str(), false) {}
+    Query(Connection& connection, const char (&sql)[N]) : Query(connection, sql, &connection.m_kept[sql]) {}
+    Query(Connection& connection, const std::string& sql);
+    Query(Connection& connection, FewTexts text) : Query(connection, text.sql.c_str(), &connection.m_few[text.sql]) {}
     Query(const Query&) = delete;
     Query& operator=(const Query&) = delete;
     ~Query();
@@ -178,7 +185,7 @@ public:
     }
 
 private:
-    Query(Connection& connection, const char* sql, bool literal);
+    Query(Connection& connection, const char* sql, Connection::Kept* kept);
     int place(const char* name) const;
     void check(int code) const;
 

@@ -173,22 +173,21 @@ void Merger::put(const std::string& noun, const Uid& entity)
     if (!any.bind(":entity", entity).step())
         return;                                // personal data came without the noun, whose row takes them up when it comes
     const NounStands stands = standNow(m_core, noun, entity);
-    if (namesMissing(m_core, noun, stands.content)) {
+    MergingNoun incoming = readNoun(noun, stands.content);
+    if (namesMissing(m_core, incoming)) {
         Query q(m_core.db, "INSERT INTO waiting (entity, noun) VALUES (:entity, :noun)");
         q.bind(":entity", entity).bind(":noun", noun).run();
         return;
     }
-    const bool visit = noun == "visit";
     const RowBefore before = rowBefore(m_core, noun, entity);
     if (before.draft && before.content != stands.content)
         m_merged.keptDrafts.push_back(keepDraft(m_change, before.content));
-    if (visit)
-        m_trees.insert(treeOfVisit(m_core, entity));
-    putNoun(m_core, noun, entity, stands);
-    if (visit)
-        m_trees.insert(treeOfVisit(m_core, entity));
+    m_trees.insert(before.tree);
+    if (const auto* visit = std::get_if<Visit>(&incoming))
+        m_trees.insert(m_core.treeRow(visit->tree));
+    putNoun(m_core, incoming, stands);
     if (!before.there)
-        findClash(m_core, noun, stands.content, entity, m_merged.clashes);
+        findClash(m_core, incoming, m_merged.clashes);
     m_merged.nouns.push_back({noun, entity, !before.there || before.draft, stands.conflicts});
 }
 

@@ -16,10 +16,26 @@ namespace {
 
 constexpr std::array<std::string_view, 8> nouns{"person", "site", "tree", "visit", "leave", "regime", "photo", "sample"};
 
-bool known(const Uid& id, std::int64_t row)
-{
-    return id.isNull() || row != 0;
-}
+/// Whether everything is here that a noun names.
+struct Naming {
+    static bool known(const Uid& id, std::int64_t row) { return id.isNull() || row != 0; }
+    [[nodiscard]] bool site(const Uid& id) const { return known(id, core.siteRow(id)); }
+    [[nodiscard]] bool visit(const Uid& id) const { return known(id, core.visitRow(id)); }
+
+    [[nodiscard]] bool all(const Person&) const { return true; }
+    [[nodiscard]] bool all(const Site&) const { return true; }
+    [[nodiscard]] bool all(const Tree& tree) const { return site(tree.site); }
+    [[nodiscard]] bool all(const Visit& visit) const
+    {
+        return known(visit.tree, core.treeRow(visit.tree)) && known(visit.observer, core.personRow(visit.observer));
+    }
+    [[nodiscard]] bool all(const Leave& leave) const { return site(leave.site); }
+    [[nodiscard]] bool all(const Regime& regime) const { return site(regime.site); }
+    [[nodiscard]] bool all(const PhotoNote& photo) const { return visit(photo.visit); }
+    [[nodiscard]] bool all(const Sample& sample) const { return visit(sample.visit); }
+
+    StoreCore& core;
+};
 
 /// Personal data that are here and belong to this noun; a row must not name others.
 std::optional<Digest> heldHere(StoreCore& core, const Uid& entity, const std::optional<Digest>& commitment)
@@ -29,6 +45,28 @@ std::optional<Digest> heldHere(StoreCore& core, const Uid& entity, const std::op
     Query q(core.db, "SELECT 1 FROM personal WHERE commitment = :commitment AND entity = :entity");
     return q.bind(":commitment", *commitment).bind(":entity", entity).step() ? commitment : std::nullopt;
 }
+
+/// The row of a noun that came in.
+struct Writing {
+    void put(Person& person) const
+    {
+        const auto held = heldHere(core, person.id, commitment);
+        addPersonal(person, personalPayload(core, held));
+        putPerson(core, person, content, held, at);
+    }
+    void put(const Site& site) const { putSite(core, site, content, at); }
+    void put(const Tree& tree) const { putTree(core, tree, content, at); }
+    void put(const Visit& visit) const { putVisit(core, visit, content, at); }
+    void put(const Leave& leave) const { putLeave(core, leave, content, heldHere(core, leave.id, commitment), at); }
+    void put(const Regime& regime) const { putRegime(core, regime, content, at); }
+    void put(const PhotoNote& photo) const { putPhoto(core, photo, content, at); }
+    void put(const Sample& sample) const { putSample(core, sample, content, at); }
+
+    StoreCore& core;
+    const std::string& content;
+    const std::optional<Digest>& commitment;
+    Written at;
+};
 
 } // namespace
 
@@ -45,39 +83,39 @@ std::string nounOfRank(int rank)
     return std::string(nouns[static_cast<std::size_t>(rank)]);
 }
 
-bool namesMissing(StoreCore& core, const std::string& noun, const std::string& content)
+MergingNoun readNoun(const std::string& noun, const std::string& content)
 {
-    if (noun == "tree") {
-        const Uid site = nounFrom<Tree>(content).site;
-        return !known(site, core.siteRow(site));
+    switch (rankOf(noun)) {
+    case 0: return nounFrom<Person>(content);
+    case 1: return nounFrom<Site>(content);
+    case 2: return nounFrom<Tree>(content);
+    case 3: return nounFrom<Visit>(content);
+    case 4: return nounFrom<Leave>(content);
+    case 5: return nounFrom<Regime>(content);
+    case 6: return nounFrom<PhotoNote>(content);
+    default: return nounFrom<Sample>(content);
     }
-    if (noun == "visit") {
-        const auto visit = nounFrom<Visit>(content);
-        return !known(visit.tree, core.treeRow(visit.tree)) || !known(visit.observer, core.personRow(visit.observer));
-    }
-    if (noun == "leave" || noun == "regime") {
-        const Uid site = noun == "leave" ? nounFrom<Leave>(content).site : nounFrom<Regime>(content).site;
-        return !known(site, core.siteRow(site));
-    }
-    if (noun == "photo" || noun == "sample") {
-        const Uid visit = noun == "photo" ? nounFrom<PhotoNote>(content).visit : nounFrom<Sample>(content).visit;
-        return !known(visit, core.visitRow(visit));
-    }
-    return false;
+}
+
+bool namesMissing(StoreCore& core, const MergingNoun& noun)
+{
+    const Naming naming{core};
+    return std::visit([&](const auto& each) { return !naming.all(each); }, noun);
 }
 
 RowBefore rowBefore(StoreCore& core, const std::string& noun, const Uid& entity)
 {
     if (noun == "visit") {
-        Query q(core.db, "SELECT head IS NULL, content FROM visit WHERE uid = :uid");
+        Query q(core.db, "SELECT head IS NULL, content, tree FROM visit WHERE uid = :uid");
         if (!q.bind(":uid", entity).step())
             return {};
-        return {true, q.flag(0), q.text(1)};
+        return {true, q.flag(0), q.integer(2), q.text(1)};
     }
-    Query q(core.db, "SELECT content FROM " + noun + " WHERE uid = :uid");
+    const std::string sql = "SELECT content FROM " + noun + " WHERE uid = :uid";
+    Query q(core.db, FewTexts{sql});
     if (!q.bind(":uid", entity).step())
         return {};
-    return {true, false, q.text(0)};
+    return {true, false, 0, q.text(0)};
 }
 
 Uid keepDraft(Change& change, const std::string& content)
@@ -88,53 +126,23 @@ Uid keepDraft(Change& change, const std::string& content)
     return draft.id;
 }
 
-std::int64_t treeOfVisit(StoreCore& core, const Uid& visit)
+void putNoun(StoreCore& core, MergingNoun& noun, const NounStands& stands)
 {
-    Query q(core.db, "SELECT tree FROM visit WHERE uid = :uid");
-    return q.bind(":uid", visit).step() && !q.isNull(0) ? q.integer(0) : 0;
+    const Writing writing{core, stands.content, stands.commitment, {stands.head, stands.line}};
+    std::visit([&](auto& each) { writing.put(each); }, noun);
 }
 
-void putNoun(StoreCore& core, const std::string& noun, const Uid& entity, const NounStands& stands)
+void findClash(StoreCore& core, const MergingNoun& noun, std::vector<MergeClash>& clashes)
 {
-    const Written at{stands.head, stands.line};
-    const std::string& content = stands.content;
-    const auto held = heldHere(core, entity, stands.commitment);
-    if (noun == "person") {
-        auto person = nounFrom<Person>(content);
-        addPersonal(person, personalPayload(core, held));
-        putPerson(core, person, content, held, at);
-    } else if (noun == "site") {
-        putSite(core, nounFrom<Site>(content), content, at);
-    } else if (noun == "tree") {
-        putTree(core, nounFrom<Tree>(content), content, at);
-    } else if (noun == "visit") {
-        putVisit(core, nounFrom<Visit>(content), content, at);
-    } else if (noun == "leave") {
-        putLeave(core, nounFrom<Leave>(content), content, held, at);
-    } else if (noun == "regime") {
-        putRegime(core, nounFrom<Regime>(content), content, at);
-    } else if (noun == "photo") {
-        putPhoto(core, nounFrom<PhotoNote>(content), content, at);
-    } else {
-        putSample(core, nounFrom<Sample>(content), content, at);
-    }
-}
-
-void findClash(StoreCore& core, const std::string& noun, const std::string& content, const Uid& entity, std::vector<MergeClash>& clashes)
-{
-    std::string value;
-    Uid other;
-    if (noun == "person") {
-        value = nounFrom<Person>(content).code;
+    if (const auto* person = std::get_if<Person>(&noun)) {
         Query q(core.db, "SELECT uid FROM person WHERE code = :value AND code <> '' AND uid <> :uid");
-        other = q.bind(":value", value).bind(":uid", entity).step() ? q.uid(0) : Uid{};
-    } else if (noun == "sample") {
-        value = nounFrom<Sample>(content).number;
+        if (q.bind(":value", person->code).bind(":uid", person->id).step())
+            clashes.push_back({"person", person->code, q.uid(0), person->id});
+    } else if (const auto* sample = std::get_if<Sample>(&noun)) {
         Query q(core.db, "SELECT uid FROM sample WHERE number_key = :value AND uid <> :uid");
-        other = q.bind(":value", sampleKey(value)).bind(":uid", entity).step() ? q.uid(0) : Uid{};
+        if (q.bind(":value", sampleKey(sample->number)).bind(":uid", sample->id).step())
+            clashes.push_back({"sample", sample->number, q.uid(0), sample->id});
     }
-    if (!other.isNull())
-        clashes.push_back({noun, value, other, entity});
 }
 
 // ---------------------------------------------------------------- records that are no revisions
@@ -200,12 +208,14 @@ std::optional<std::string> otherHere(StoreCore& core, const GoingRecord& record,
     const bool named = record.type == "decision" || record.type == "custody" || record.type == "key-note" || record.type == "skill";
     const std::string table = record.type == "key-note" ? "key_note" : record.type;
     if (named) {
-        Query q(core.db, "SELECT content FROM " + table + " WHERE uid = :uid");
+        const std::string sql = "SELECT content FROM " + table + " WHERE uid = :uid";
+        Query q(core.db, FewTexts{sql});
         if (q.bind(":uid", record.entity).step())
             return q.text(0);
     }
     for (const std::string& at : {table, std::string("waiting_record")}) {
-        Query q(core.db, "SELECT content FROM " + at + " WHERE line_chain = :chain AND line_number = :number");
+        const std::string sql = "SELECT content FROM " + at + " WHERE line_chain = :chain AND line_number = :number";
+        Query q(core.db, FewTexts{sql});
         if (q.bind(":chain", line.chain).bind(":number", line.number).step())
             return q.text(0);
     }

@@ -5,10 +5,12 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <variant>
 #include <vector>
 
 #include "core/store/change.h"
 #include "core/store/heads.h"
+#include "core/store/noun_rows.h"
 #include "core/store/outgoing.h"
 
 namespace cupule {
@@ -24,21 +26,24 @@ struct MergeClash {
 int rankOf(std::string_view noun);
 std::string nounOfRank(int rank);
 
-/// Whether the content names a noun whose row is not here.
-bool namesMissing(StoreCore& core, const std::string& noun, const std::string& content);
+using MergingNoun = std::variant<Person, Site, Tree, Visit, Leave, Regime, PhotoNote, Sample>;
+/// Fault "record.json".
+MergingNoun readNoun(const std::string& noun, const std::string& content);
+/// Whether it names a noun whose row is not here.
+bool namesMissing(StoreCore& core, const MergingNoun& noun);
 
 struct RowBefore {
     bool there = false;
     bool draft = false;                    ///< a visit that was never handed in from here
+    std::int64_t tree = 0;                 ///< the row of a visit's tree; 0 where there is none
     std::string content;
 };
 RowBefore rowBefore(StoreCore& core, const std::string& noun, const Uid& entity);
 /// A draft whose visit came in as somebody handed it in elsewhere goes on as a visit of its own. Its new id.
 Uid keepDraft(Change& change, const std::string& content);
-/// The row of its tree, 0 where there is none.
-std::int64_t treeOfVisit(StoreCore& core, const Uid& visit);
-void putNoun(StoreCore& core, const std::string& noun, const Uid& entity, const NounStands& stands);
-void findClash(StoreCore& core, const std::string& noun, const std::string& content, const Uid& entity, std::vector<MergeClash>& clashes);
+/// Personal data that are here are added to a person.
+void putNoun(StoreCore& core, MergingNoun& noun, const NounStands& stands);
+void findClash(StoreCore& core, const MergingNoun& noun, std::vector<MergeClash>& clashes);
 
 /// A record that is no revision: event, decision, custody, told, erasure, key-note, skill.
 struct OtherRecord {

@@ -1,5 +1,7 @@
 #include "core/store/store_core.h"
 
+#include <utility>
+
 namespace cupule {
 
 StoreCore::~StoreCore()
@@ -106,7 +108,7 @@ void StoreCore::commit()
     if (m_halfWritten)
         throwFault("store.change-lost", FaultKind::io, {{"file", info.path}, {"can", "try-again"}});
     db.run("COMMIT");
-    m_changing = false;
+    ended();
     m_mustBegin = false;
     ++commits;
 }
@@ -121,10 +123,25 @@ void StoreCore::rollBack() noexcept
     try {
         if (db.inTransaction())
             db.run("ROLLBACK");
+        ended();
     } catch (const StoreError&) {
         // SQLite rolls back by itself when the connection closes; nothing was kept either way.
         return;
     }
+}
+
+void StoreCore::expectMuch()
+{
+    writing();
+    db.run("PRAGMA cache_size = -65536");
+    m_muchExpected = true;
+}
+
+void StoreCore::ended()
+{
+    m_changing = false;
+    if (std::exchange(m_muchExpected, false))
+        db.run("PRAGMA cache_size = -8000");
 }
 
 void StoreCore::writing() const

@@ -69,6 +69,7 @@ public:
     void commit();
     void rollBack() noexcept;
     [[nodiscard]] bool changing() const { return m_changing; }
+    void expectMuch();                     ///< a larger cache, up to the end of the change
     [[nodiscard]] const Instant& at() const { return m_at; }
     [[nodiscard]] const Uid& author() const { return m_author; }
     /// Throws unless the change is still open; SQLite may have rolled it back after a full disk.
@@ -103,11 +104,13 @@ public:
 private:
     void beginChain();
     void readChainEnd();
+    void ended();
 
     std::string m_why = "opened-here";     // why a new incarnation would begin
     bool m_mustBegin = false;
     bool m_changing = false;
     bool m_halfWritten = false;
+    bool m_muchExpected = false;
     Chain m_before;
     Uid m_author;
     Instant m_at;

@@ -178,13 +178,10 @@ TreeRow treeRow(StoreCore& core, std::int64_t row)
 }
 
 #define COUNTS_OF_TREE \
-    "UPDATE tree SET " \
-    "visits = (SELECT count(*) FROM visit WHERE visit.tree = tree.id AND struck = 0), " \
-    "last_day = (SELECT max(day) FROM visit WHERE visit.tree = tree.id AND struck = 0), " \
-    "positive_accepted = (SELECT count(*) FROM visit WHERE visit.tree = tree.id AND struck = 0 AND positive = 1 " \
-    "AND state = 'accepted'), " \
-    "positive_waiting = (SELECT count(*) FROM visit WHERE visit.tree = tree.id AND struck = 0 AND positive = 1 " \
-    "AND state IN ('draft', 'submitted', 'returned'))"
+    "UPDATE tree SET (visits, last_day, positive_accepted, positive_waiting) = (SELECT count(*), max(day), " \
+    "count(*) FILTER (WHERE positive = 1 AND state = 'accepted'), " \
+    "count(*) FILTER (WHERE positive = 1 AND state IN ('draft', 'submitted', 'returned')) " \
+    "FROM visit WHERE visit.tree = tree.id AND struck = 0)"
 
 void recountTree(StoreCore& core, std::int64_t row)
 {

@@ -2,6 +2,8 @@
 
 #include "core/store/visits.h"
 
+#include <set>
+
 #include "core/store/heads.h"
 #include "core/store/noun_rows.h"
 #include "core/store/tree_rows.h"
@@ -58,9 +60,10 @@ void learnWords(StoreCore& core, std::int64_t row)
 }
 
 constexpr char insertVisit[] =
-    "INSERT INTO visit (uid, tree, observer, day, second, note, content, state, host, positive, earlier, none_seen, worth, summary, "
-    "signs, stops, asks, queue_rank, queue_code) VALUES (:uid, :tree, :observer, :day, :second, :note, :content, 'draft', :host, "
-    ":positive, :earlier, :nothing, :worth, :summary, :signs, :stops, :asks, :rank, :code)";
+    "INSERT INTO visit (uid, tree, observer, day, second, note, content, state, queued, head, line_chain, line_number, host, positive, "
+    "earlier, none_seen, worth, summary, signs, stops, asks, queue_rank, queue_code) VALUES (:uid, :tree, :observer, :day, :second, :note, "
+    ":content, iif(:head IS NULL, 'draft', 'submitted'), :head IS NOT NULL, :head, :chain, :number, :host, :positive, :earlier, :nothing, "
+    ":worth, :summary, :signs, :stops, :asks, :rank, :code)";
 /// By row, and without the columns that indices hold: every save would write these anew, and an upsert would keep what it
 /// replaces in a table of its own.
 constexpr char updateVisit[] =
@@ -68,31 +71,50 @@ constexpr char updateVisit[] =
     "none_seen = :nothing, worth = :worth, summary = :summary, signs = :signs, stops = :stops, asks = :asks, queue_rank = :rank, "
     "queue_code = :code WHERE id = :id";
 
-/// The columns that come from the content, and what the rules say about it. A new row begins as a draft.
-std::int64_t writeContent(StoreCore& core, const Stored& before, const Visit& visit, const std::string& content, const VisitShown& shown)
+struct Named {
+    std::optional<std::int64_t> tree, observer;
+};
+
+Named namedBy(StoreCore& core, const Visit& visit)
 {
-    const bool otherNote = before.note != visit.note;
-    if (otherNote)
-        forgetWords(core, before.row);
-    const auto tree = referenced(core.treeRow(visit.tree), visit.tree, "tree");
-    const auto observer = referenced(core.personRow(visit.observer), visit.observer, "person");
-    Query q(core.db, before.row == 0 ? insertVisit : updateVisit);
-    if (before.row == 0) {
-        q.bind(":uid", visit.id).bind(":tree", tree).bind(":observer", observer).bind(":day", visit.date);
-    } else {
-        q.bind(":id", before.row);
-        if (tree.value_or(0) != before.tree || observer.value_or(0) != before.observer || visit.date != before.day)
-            Query(core.db, "UPDATE visit SET tree = :tree, observer = :observer, day = :day WHERE id = :id")
-                .bind(":tree", tree).bind(":observer", observer).bind(":day", visit.date).bind(":id", before.row).run();
-    }
+    return {referenced(core.treeRow(visit.tree), visit.tree, "tree"), referenced(core.personRow(visit.observer), visit.observer, "person")};
+}
+
+void bindContent(Query& q, const Visit& visit, const std::string& content, const VisitShown& shown)
+{
     q.bind(":second", visit.time).bind(":content", content);
     q.bindUnlessEmpty(":note", visit.note);
     bindShown(q, shown);
     q.run();
-    const std::int64_t row = before.row != 0 ? before.row : core.visitRow(visit.id);
+}
+
+/// A new row: a draft, or submitted with its first revision.
+void insertRow(StoreCore& core, const Visit& visit, const std::string& content, const VisitShown& shown, const std::optional<Written>& at)
+{
+    const Named named = namedBy(core, visit);
+    Query q(core.db, insertVisit);
+    q.bind(":uid", visit.id).bind(":tree", named.tree).bind(":observer", named.observer).bind(":day", visit.date);
+    if (at)
+        q.bind(":head", at->revision).bind(":chain", at->line.chain).bind(":number", at->line.number);
+    bindContent(q, visit, content, shown);
+    if (!visit.note.empty())
+        learnWords(core, core.db.lastRowId());
+}
+
+/// The columns that come from the content, and what the rules say about it.
+void updateRow(StoreCore& core, const Stored& before, const Visit& visit, const std::string& content, const VisitShown& shown)
+{
+    const bool otherNote = before.note != visit.note;
     if (otherNote)
-        learnWords(core, row);
-    return row;
+        forgetWords(core, before.row);
+    const Named named = namedBy(core, visit);
+    if (named.tree.value_or(0) != before.tree || named.observer.value_or(0) != before.observer || visit.date != before.day)
+        Query(core.db, "UPDATE visit SET tree = :tree, observer = :observer, day = :day WHERE id = :id")
+            .bind(":tree", named.tree).bind(":observer", named.observer).bind(":day", visit.date).bind(":id", before.row).run();
+    Query q(core.db, updateVisit);
+    bindContent(q.bind(":id", before.row), visit, content, shown);
+    if (otherNote)
+        learnWords(core, before.row);
 }
 
 void recountTrees(StoreCore& core, const Stored& before, const Visit& visit, bool positive)
@@ -115,6 +137,16 @@ void markRevision(StoreCore& core, std::int64_t row, const Stored& before, const
     q.bind(":number", written.line.number).bind(":id", row).run();
 }
 
+void writeRevision(StoreCore& core, const Stored& before, const Visit& visit, const std::string& content, const VisitShown& shown, const Written& written)
+{
+    if (before.row == 0) {
+        insertRow(core, visit, content, shown, written);
+        return;
+    }
+    updateRow(core, before, visit, content, shown);
+    markRevision(core, before.row, before, written);
+}
+
 } // namespace
 
 Status Visits::saveDraft(Change& change, const Visit& visit, const VisitShown& shown)
@@ -124,9 +156,12 @@ Status Visits::saveDraft(Change& change, const Visit& visit, const VisitShown& s
         const Stored before = stored(core, visit.id);
         if (!before.standing.head.isNull())
             throwFault("visit.not-draft", FaultKind::refused, {{"id", visit.id.text()}});
-        const std::int64_t row = writeContent(core, before, visit, content, shown);
+        if (before.row == 0)
+            insertRow(core, visit, content, shown, std::nullopt);
+        else
+            updateRow(core, before, visit, content, shown);
         if (before.content != content)
-            Query(core.db, "UPDATE visit SET dirty = 1 WHERE id = :id").bind(":id", row).run();
+            Query(core.db, "UPDATE visit SET dirty = 1 WHERE uid = :uid").bind(":uid", visit.id).run();
         recountTrees(core, before, visit, shown.positive);
     });
 }
@@ -160,8 +195,7 @@ Result<Uid> Visits::revise(Change& change, const Visit& visit, const VisitShown&
             return before.standing.head;
         const NounEdited done = writeEdit(core, {"visit", kind.c_str(), visit.id, before.standing.head, before.content, content});
         const Visit now = done.content == content ? visit : nounFrom<Visit>(done.content);
-        const std::int64_t row = writeContent(core, before, now, done.content, shown);
-        markRevision(core, row, before, done.written);
+        writeRevision(core, before, now, done.content, shown, done.written);
         recountTree(core, before.tree);
         if (core.treeRow(now.tree) != before.tree)
             recountTree(core, core.treeRow(now.tree));
@@ -178,8 +212,7 @@ void putVisit(StoreCore& core, const Visit& visit, const std::string& content, c
         if (q.bind(":id", before.row).step())
             shown = readVisitRow(q).shown;
     }
-    const std::int64_t row = writeContent(core, before, visit, content, shown);
-    markRevision(core, row, before, at);
+    writeRevision(core, before, visit, content, shown, at);
 }
 
 Status Visits::setStanding(Change& change, const Uid& visit, const VisitStanding& standing, const std::string& kind,
@@ -201,16 +234,22 @@ Status Visits::setStanding(Change& change, const Uid& visit, const VisitStanding
     });
 }
 
-Status Visits::setShown(Change& change, const Uid& visit, const VisitShown& shown)
+Status Visits::setShown(Change& change, std::span<const VisitJudged> judged)
 {
     return writtenIn(change, [&](StoreCore& core) {
-        const Stored found = existing(core, visit);
-        Query q(core.db, "UPDATE visit SET host = :host, positive = :positive, earlier = :earlier, none_seen = :nothing, worth = :worth, "
-                         "summary = :summary, signs = :signs, stops = :stops, asks = :asks, queue_rank = :rank, queue_code = :code "
-                         "WHERE id = :id");
-        bindShown(q, shown);
-        q.bind(":id", found.row).run();
-        recountTree(core, found.tree);
+        std::set<std::int64_t> trees;
+        for (const VisitJudged& each : judged) {
+            Query q(core.db, "UPDATE visit SET host = :host, positive = :positive, earlier = :earlier, none_seen = :nothing, worth = :worth, "
+                             "summary = :summary, signs = :signs, stops = :stops, asks = :asks, queue_rank = :rank, queue_code = :code "
+                             "WHERE uid = :uid RETURNING tree");
+            bindShown(q, each.shown);
+            if (!q.bind(":uid", each.visit).step())
+                throwFault("store.reference", FaultKind::refused, {{"noun", "visit"}, {"id", each.visit.text()}});
+            trees.insert(q.integer(0));
+            q.run();
+        }
+        for (const std::int64_t tree : trees)
+            recountTree(core, tree);
     });
 }
 

@@ -8,6 +8,7 @@
 #include <array>
 #include <functional>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -30,6 +31,11 @@ struct VisitShown {
     int queueRank = 99;                        ///< rules/deciding.h; lower is looked at earlier
     std::string queueCode;
     bool operator==(const VisitShown&) const = default;
+};
+
+struct VisitJudged {
+    Uid visit;
+    VisitShown shown;
 };
 
 struct VisitStanding {
@@ -97,8 +103,8 @@ public:
     /// State and flags; `head` and `imported` are not taken from here. A journal line where `kind` is not empty.
     Status setStanding(Change& change, const Uid& visit, const VisitStanding& standing, const std::string& kind,
                        const std::string& reason);
-    /// What the rules computed, where something around the visit changed.
-    Status setShown(Change& change, const Uid& visit, const VisitShown& shown);
+    /// What the rules computed, where something around the visits changed.
+    Status setShown(Change& change, std::span<const VisitJudged> judged);
 
     Result<std::optional<Visit>> find(const Uid& id);
     Result<std::optional<VisitRow>> row(const Uid& id);

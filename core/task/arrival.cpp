@@ -45,29 +45,32 @@ Result<KeyStanding> standingOf(Session& session, const Manifest& manifest)
     return plain;
 }
 
-/// The first line of each chain that stands here with another hash.
-Result<std::vector<PartedChain>> partedChains(Session& session, const BundleFile& file)
-{
-    std::vector<PartedChain> parted;
-    std::set<Uid> settled;                 // unknown here, or parted already
-    auto read = file.eachLine([&](const BundleLine& line) -> Status {
-        if (settled.contains(line.incarnation))
+/// Finds the first line of each chain that stands here with another hash.
+class Parting {
+public:
+    explicit Parting(Session& session) : m_session(session) {}
+    Status look(const BundleLine& line)
+    {
+        if (m_settled.contains(line.incarnation))
             return {};
-        const auto known = session.store().journal().linesAt(line.incarnation, line.number);
+        const auto known = m_session.store().journal().linesAt(line.incarnation, line.number);
         if (!known)
             return fail(known.error());
         const bool here = std::any_of(known->begin(), known->end(), [&](const JournalLine& each) { return hex(each.hash) == line.hash; });
         if (here)
             return {};
-        settled.insert(line.incarnation);
+        m_settled.insert(line.incarnation);
         if (!known->empty())
-            parted.push_back({line.incarnation, line.number, known->front().author, line.author});
+            m_parted.push_back({line.incarnation, line.number, known->front().author, line.author});
         return {};
-    });
-    if (!read)
-        return fail(read.error());
-    return parted;
-}
+    }
+    std::vector<PartedChain> found() { return std::move(m_parted); }
+
+private:
+    Session& m_session;
+    std::vector<PartedChain> m_parted;
+    std::set<Uid> m_settled;               // unknown here, or parted already
+};
 
 Status refuseKey(Session& session, const Arrival& arrival)
 {
@@ -95,7 +98,8 @@ Status refuseKey(Session& session, const Arrival& arrival)
 
 Result<Arrival> lookAtArrival(Session& session, const std::string& path, const BundleLimits& limits, const Progress& progress)
 {
-    auto file = BundleFile::open(path, limits, progress);
+    Parting parting(session);
+    auto file = BundleFile::open(path, limits, progress, [&](const BundleLine& line) { return parting.look(line); });
     if (!file)
         return fail(file.error());
     if (auto holds = chainHolds(file->manifest()); !holds)
@@ -107,11 +111,8 @@ Result<Arrival> lookAtArrival(Session& session, const std::string& path, const B
     if (!note)
         return fail(note.error());
     const bool known = *note && (*note)->manifest == file->manifestDigest();
-    auto parted = partedChains(session, *file);
-    if (!parted)
-        return fail(parted.error());
     std::string digits = fingerprint(*publicKeyFrom(file->manifest().key));
-    return Arrival{std::move(*file), std::move(digits), *standing, known, std::move(*parted)};
+    return Arrival{std::move(*file), std::move(digits), *standing, known, parting.found()};
 }
 
 Status mayTakeIn(Session& session, const Arrival& arrival)

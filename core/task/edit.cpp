@@ -1,6 +1,7 @@
 #include "core/task/edit.h"
 
 #include <algorithm>
+#include <array>
 
 #include "core/store/people.h"
 #include "core/store/places.h"
@@ -101,7 +102,7 @@ Status refreshVisit(Session& session, Change& change, const Uid& visit)
         return fail(judged.error());
     if (judged->judged.shown == stored->row.shown)
         return {};
-    return session.store().visits().setShown(change, visit, judged->judged.shown);
+    return session.store().visits().setShown(change, std::array{VisitJudged{visit, judged->judged.shown}});
 }
 
 Status refreshTree(Session& session, Change& change, const Uid& tree)
@@ -114,6 +115,7 @@ Status refreshTree(Session& session, Change& change, const Uid& tree)
     const HostVerdict verdict = verdictOf(session, *all, NextCharacters::leaveOut);
     if (auto set = session.store().trees().setHost(change, tree, verdict.answer); !set)
         return set;
+    std::vector<VisitJudged> otherwise;
     for (const Visit& visit : all->contents) {
         const auto row = std::find_if(all->rows.begin(), all->rows.end(), [&](const VisitRow& r) { return r.id == visit.id; });
         if (row == all->rows.end())
@@ -123,11 +125,10 @@ Status refreshTree(Session& session, Change& change, const Uid& tree)
             return fail(judged.error());
         if (judged->judged.shown == row->shown)
             continue;
-        if (auto set = session.store().visits().setShown(change, visit.id, judged->judged.shown); !set)
-            return set;
         row->shown = judged->judged.shown;   // what the next ones see of it
+        otherwise.push_back({visit.id, judged->judged.shown});
     }
-    return {};
+    return otherwise.empty() ? Status() : session.store().visits().setShown(change, otherwise);
 }
 
 Status refreshAround(Session& session, Change& change, const Visit& visit)

@@ -68,23 +68,6 @@ std::string notTheirs(const BundlePersonal& part, const std::vector<Role>& roles
     return skill && skill->person == author ? "" : part.noun;
 }
 
-Status mayContain(Session& session, const Arrival& arrival)
-{
-    const Manifest& manifest = arrival.file.manifest();
-    const auto roles = rolesBehind(session, manifest);
-    if (!roles)
-        return fail(roles.error());
-    const auto refused = [&](const std::string& what) -> Status {
-        if (what.empty())
-            return {};
-        return fail("bundle.not-theirs", FaultKind::refused, {{"who", manifest.authorCode}, {"what", what}});
-    };
-    if (auto theirs = arrival.file.eachRecord([&](const BundleRecord& record) { return refused(notTheirs(record, *roles, manifest.authorPerson)); });
-        !theirs)
-        return theirs;
-    return arrival.file.eachPersonal([&](const BundlePersonal& part) { return refused(notTheirs(part, *roles, manifest.authorPerson)); });
-}
-
 /// Lines with the hash of the line before each, as the reader has verified them.
 Status takeLines(const BundleFile& file, Merger& merger)
 {
@@ -103,17 +86,29 @@ Status takeLines(const BundleFile& file, Merger& merger)
     });
 }
 
-Status takeRecords(const BundleFile& file, Merger& merger)
+Status takeRecords(const BundleFile& file, const std::vector<Role>& roles, Merger& merger)
 {
+    const Manifest& manifest = file.manifest();
+    const auto theirs = [&](const auto& part) -> Status {
+        const std::string what = notTheirs(part, roles, manifest.authorPerson);
+        if (what.empty())
+            return {};
+        return fail("bundle.not-theirs", FaultKind::refused, {{"who", manifest.authorCode}, {"what", what}});
+    };
+    const auto takeRecord = [&](const BundleRecord& record) {
+        return merger.record({record.type, record.noun, record.id, record.entity, record.parents, record.incarnation, record.number,
+                              record.content, digestOrNone(record.commitment)},
+                             record.branch);
+    };
     if (auto read = file.eachRecord([&](const BundleRecord& record) {
-            return merger.record({record.type, record.noun, record.id, record.entity, record.parents, record.incarnation, record.number,
-                                  record.content, digestOrNone(record.commitment)},
-                                 record.branch);
+            const Status may = theirs(record);
+            return may ? takeRecord(record) : may;
         });
         !read)
         return read;
     return file.eachPersonal([&](const BundlePersonal& part) {
-        return merger.personal({part.noun, part.entity, *digestFromHex(part.commitment), digestOrNone(part.salt), part.payload});
+        const Status may = theirs(part);
+        return may ? merger.personal({part.noun, part.entity, *digestFromHex(part.commitment), digestOrNone(part.salt), part.payload}) : may;
     });
 }
 
@@ -172,11 +167,16 @@ Result<std::vector<Uid>> acknowledged(Session& session, Change& change, const Ma
 
 Result<TakenIn> merged(Session& session, Change& change, const Arrival& arrival, const Progress& progress)
 {
+    const auto roles = rolesBehind(session, arrival.file.manifest());
+    if (!roles)
+        return fail(roles.error());
+    if (auto much = change.expectMuch(); !much)
+        return fail(much.error());
     TakenIn taken;
     Merger merger(change);
     if (auto lines = takeLines(arrival.file, merger); !lines)
         return fail(lines.error());
-    if (auto records = takeRecords(arrival.file, merger); !records)
+    if (auto records = takeRecords(arrival.file, *roles, merger); !records)
         return fail(records.error());
     auto done = merger.finish(progress);
     if (!done)
@@ -207,8 +207,6 @@ Result<TakenIn> takeIn(Session& session, const Arrival& arrival, const TakeIn& h
         known.merged.known = arrival.file.manifest().counts.records;
         return known;
     }
-    if (auto may = mayContain(session, arrival); !may)
-        return fail(may.error());
     auto change = session.begin();
     if (!change)
         return fail(change.error());

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include <nlohmann/json.hpp>
+
 #include "core/base/text.h"
 #include "core/record/json_text.h"
 

@@ -134,7 +134,7 @@ TEST_CASE("what breaks a rule of the schema is refused by the rule's name, and n
     CHECK(refusal([&](Change& c) {
               VisitShown shown;
               shown.worth = 'Z';
-              return store.visits().setShown(c, s.visits[0].id, shown);
+              return store.visits().setShown(c, std::array{VisitJudged{s.visits[0].id, shown}});
           }) == "store.constraint visit_worth_known");
     CHECK(refusal([&](Change& c) {
               PhotoNote photo = s.photo;

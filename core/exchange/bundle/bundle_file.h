@@ -56,7 +56,9 @@ class BundleFile {
 public:
     /// Faults of ZipFile::open, "bundle.part-unknown", "bundle.part-missing", "bundle.newer", "bundle.manifest", "bundle.signature",
     /// "bundle.hash", "bundle.line" (arguments "part", "line", "why"), "bundle.counts", "job.cancelled".
-    static Result<BundleFile> open(const std::string& path, const BundleLimits& limits = {}, const Progress& progress = {});
+    /// `eachLine` sees every line of the journal as it is verified: nothing may rest on it before all is.
+    static Result<BundleFile> open(const std::string& path, const BundleLimits& limits = {}, const Progress& progress = {},
+                                   const std::function<Status(const BundleLine&)>& eachLine = {});
 
     [[nodiscard]] const Manifest& manifest() const { return m_manifest; }
     /// SHA-256 of the manifest's bytes: two bundles with the same id must have the same.

@@ -98,8 +98,8 @@ struct LineFacts {
 /// Everything that can be said about a bundle without a store.
 class BundleVerifier {
 public:
-    BundleVerifier(BundleFile& bundle, const Progress& progress)
-        : m_bundle(bundle), m_manifest(bundle.m_manifest), m_file(bundle.m_zip.path()), m_progress(progress)
+    BundleVerifier(BundleFile& bundle, const Progress& progress, const std::function<Status(const BundleLine&)>& eachLine)
+        : m_bundle(bundle), m_manifest(bundle.m_manifest), m_file(bundle.m_zip.path()), m_progress(progress), m_eachLine(eachLine)
     {
     }
 
@@ -233,7 +233,7 @@ private:
         ++seen.lines;
         if (whole.digest)
             m_lines.emplace(LineKey{line->incarnation, line->number, line->branch}, LineFacts{*whole.digest, line->entity, false});
-        return {};
+        return m_eachLine ? m_eachLine(*line) : Status();
     }
 
     Status records()
@@ -319,18 +319,20 @@ private:
     Manifest& m_manifest;
     const std::string& m_file;
     const Progress& m_progress;
+    const std::function<Status(const BundleLine&)>& m_eachLine;
     std::map<std::pair<Uid, int>, ChainSeen> m_chains;   // by incarnation and branch
     std::unordered_map<LineKey, LineFacts, LineKeyHash> m_lines;
     std::set<Uid> m_revisions, m_visits;
 };
 
-Result<BundleFile> BundleFile::open(const std::string& path, const BundleLimits& limits, const Progress& progress)
+Result<BundleFile> BundleFile::open(const std::string& path, const BundleLimits& limits, const Progress& progress,
+                                    const std::function<Status(const BundleLine&)>& eachLine)
 {
     auto zip = ZipFile::open(path, limits);
     if (!zip)
         return fail(zip.error());
     BundleFile bundle(std::move(*zip));
-    if (auto good = BundleVerifier(bundle, progress).verify(); !good)
+    if (auto good = BundleVerifier(bundle, progress, eachLine).verify(); !good)
         return fail(good.error());
     return bundle;
 }

@@ -2,6 +2,8 @@
 
 #include <array>
 
+#include <nlohmann/json.hpp>
+
 #include "core/record/json.h"
 #include "core/record/json_fields.h"
 #include "core/record/json_text.h"
