@@ -17,11 +17,6 @@ Change::~Change()
         m_core->rollBack();
 }
 
-Status Change::expectMuch()
-{
-    return guarded([&] { m_core->expectMuch(); });
-}
-
 Status Change::commit()
 {
     Status done = guarded([&] { m_core->commit(); });

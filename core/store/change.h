@@ -11,6 +11,10 @@ namespace cupule {
 
 class StoreCore;
 
+/// How much a change will write. Where it is much, 64 MiB of the store are kept at hand instead of 8, and what undoing a part of the
+/// change would need stays in memory.
+enum class ChangeSize { usual, large };
+
 class Change {
 public:
     Change(StoreCore& core, const Uid& author, const Instant& at);   ///< used by Store::begin only
@@ -21,8 +25,6 @@ public:
 
     /// Makes everything durable with one flush. After a fault ("store.full", "store.in-use", "store.io") nothing was kept.
     Status commit();
-    /// Much will be written: until its end 64 MiB of the store are kept at hand instead of 8.
-    Status expectMuch();
     [[nodiscard]] const Uid& author() const { return m_author; }
     [[nodiscard]] const Instant& at() const { return m_at; }
     [[nodiscard]] StoreCore& core() const { return *m_core; }

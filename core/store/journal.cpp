@@ -124,15 +124,15 @@ Result<std::vector<JournalLine>> Journal::lines(const Uid& incarnation, std::int
     });
 }
 
-Result<std::vector<JournalLine>> Journal::linesAt(const Uid& incarnation, std::int64_t number)
+Result<std::vector<LineHere>> Journal::linesAt(const Uid& incarnation, std::int64_t number)
 {
     return guarded([&] {
-        std::vector<JournalLine> lines;
-        for (const std::int64_t chain : chainsOf(m_core, incarnation)) {
-            Query q(m_core.db, SELECT_LINES "WHERE j.chain = :chain AND j.number = :number");
-            if (q.bind(":chain", chain).bind(":number", number).step())
-                lines.push_back(read(q));
-        }
+        std::vector<LineHere> lines;
+        Query q(m_core.db, "SELECT hash, author FROM journal WHERE number = :number AND chain IN "
+                           "(SELECT id FROM incarnation WHERE uid = :uid UNION SELECT chain FROM piece WHERE of = :uid) ORDER BY chain");
+        q.bind(":uid", incarnation).bind(":number", number);
+        while (q.step())
+            lines.push_back({q.digest(0), q.uid(1)});
         return lines;
     });
 }

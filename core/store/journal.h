@@ -56,13 +56,18 @@ struct JournalProof {
 
 Digest journalHash(const JournalLine& line, const Digest& previous);
 
+struct LineHere {
+    Digest hash{};
+    Uid author;
+};
+
 class Journal {
 public:
     explicit Journal(StoreCore& core) : m_core(core) {}
     Result<std::vector<Incarnation>> incarnations();
     Result<std::vector<JournalLine>> lines(const Uid& incarnation, std::int64_t from, int count);
     /// What stands at one number: mostly one line, several where a laptop was copied with its profile.
-    Result<std::vector<JournalLine>> linesAt(const Uid& incarnation, std::int64_t number);
+    Result<std::vector<LineHere>> linesAt(const Uid& incarnation, std::int64_t number);
     Result<std::vector<JournalLine>> ofEntity(const Uid& entity);
     /// A line about something that has no content of its own, e.g. kind "exported". `text` is digested.
     Status note(Change& change, const std::string& kind, const std::string& noun, const Uid& entity, const std::string& text);

@@ -154,10 +154,10 @@ Result<std::int64_t> Store::dataVersion() const
     return guarded([&] { return m_core->db.number("PRAGMA data_version") + (m_core->commits << 32); });
 }
 
-Result<Change> Store::begin(const Uid& author)
+Result<Change> Store::begin(const Uid& author, ChangeSize size)
 {
     return guarded([&] {
-        m_core->begin(author);
+        m_core->begin(author, size);
         return Change(*m_core, author, m_core->at());
     });
 }

@@ -125,7 +125,7 @@ public:
     Result<std::int64_t> dataVersion() const;
 
     /// Starts writing. Waits for another writer, then "store.in-use"; "store.read-only". One change at a time.
-    Result<Change> begin(const Uid& author);
+    Result<Change> begin(const Uid& author, ChangeSize size = ChangeSize::usual);
 
     People people();                       ///< core/store/people.h
     Sites sites();                         ///< core/store/places.h

@@ -71,12 +71,15 @@ void StoreCore::close()
     db.close();
 }
 
-void StoreCore::begin(const Uid& author)
+void StoreCore::begin(const Uid& author, ChangeSize size)
 {
     if (info.readOnly)
         throwFault("store.read-only", FaultKind::refused, {{"file", info.path}, {"can", "copy-elsewhere"}});
     if (m_changing)
         throwFault("store.change-open", FaultKind::usage);
+    m_large = size == ChangeSize::large;
+    if (m_large)                           // SQLite looks at the second one where a transaction begins
+        db.run("PRAGMA cache_size = -65536; PRAGMA temp_store = MEMORY");
     db.run("BEGIN IMMEDIATE");
     m_changing = true;
     m_halfWritten = false;
@@ -130,18 +133,11 @@ void StoreCore::rollBack() noexcept
     }
 }
 
-void StoreCore::expectMuch()
-{
-    writing();
-    db.run("PRAGMA cache_size = -65536");
-    m_muchExpected = true;
-}
-
 void StoreCore::ended()
 {
     m_changing = false;
-    if (std::exchange(m_muchExpected, false))
-        db.run("PRAGMA cache_size = -8000");
+    if (std::exchange(m_large, false))
+        db.run("PRAGMA cache_size = -8000; PRAGMA temp_store = DEFAULT");
 }
 
 void StoreCore::writing() const

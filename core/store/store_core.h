@@ -65,11 +65,10 @@ public:
     void close();
 
     // -- a change
-    void begin(const Uid& author);
+    void begin(const Uid& author, ChangeSize size = ChangeSize::usual);
     void commit();
     void rollBack() noexcept;
     [[nodiscard]] bool changing() const { return m_changing; }
-    void expectMuch();                     ///< a larger cache, up to the end of the change
     [[nodiscard]] const Instant& at() const { return m_at; }
     [[nodiscard]] const Uid& author() const { return m_author; }
     /// Throws unless the change is still open; SQLite may have rolled it back after a full disk.
@@ -110,7 +109,7 @@ private:
     bool m_mustBegin = false;
     bool m_changing = false;
     bool m_halfWritten = false;
-    bool m_muchExpected = false;
+    bool m_large = false;
     Chain m_before;
     Uid m_author;
     Instant m_at;

@@ -239,14 +239,15 @@ Status Visits::setShown(Change& change, std::span<const VisitJudged> judged)
     return writtenIn(change, [&](StoreCore& core) {
         std::set<std::int64_t> trees;
         for (const VisitJudged& each : judged) {
+            Query found(core.db, "SELECT id, tree FROM visit WHERE uid = :uid");
+            if (!found.bind(":uid", each.visit).step())
+                throwFault("store.reference", FaultKind::refused, {{"noun", "visit"}, {"id", each.visit.text()}});
             Query q(core.db, "UPDATE visit SET host = :host, positive = :positive, earlier = :earlier, none_seen = :nothing, worth = :worth, "
                              "summary = :summary, signs = :signs, stops = :stops, asks = :asks, queue_rank = :rank, queue_code = :code "
-                             "WHERE uid = :uid RETURNING tree");
-            bindShown(q, each.shown);
-            if (!q.bind(":uid", each.visit).step())
-                throwFault("store.reference", FaultKind::refused, {{"noun", "visit"}, {"id", each.visit.text()}});
-            trees.insert(q.integer(0));
+                             "WHERE id = :id");
+            bindShown(q.bind(":id", found.integer(0)), each.shown);
             q.run();
+            trees.insert(found.integer(1));
         }
         for (const std::int64_t tree : trees)
             recountTree(core, tree);

@@ -56,7 +56,7 @@ public:
         const auto known = m_session.store().journal().linesAt(line.incarnation, line.number);
         if (!known)
             return fail(known.error());
-        const bool here = std::any_of(known->begin(), known->end(), [&](const JournalLine& each) { return hex(each.hash) == line.hash; });
+        const bool here = std::any_of(known->begin(), known->end(), [&](const LineHere& each) { return hex(each.hash) == line.hash; });
         if (here)
             return {};
         m_settled.insert(line.incarnation);

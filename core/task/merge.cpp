@@ -170,8 +170,6 @@ Result<TakenIn> merged(Session& session, Change& change, const Arrival& arrival,
     const auto roles = rolesBehind(session, arrival.file.manifest());
     if (!roles)
         return fail(roles.error());
-    if (auto much = change.expectMuch(); !much)
-        return fail(much.error());
     TakenIn taken;
     Merger merger(change);
     if (auto lines = takeLines(arrival.file, merger); !lines)
@@ -207,7 +205,7 @@ Result<TakenIn> takeIn(Session& session, const Arrival& arrival, const TakeIn& h
         known.merged.known = arrival.file.manifest().counts.records;
         return known;
     }
-    auto change = session.begin();
+    auto change = session.begin(ChangeSize::large);
     if (!change)
         return fail(change.error());
     auto taken = merged(session, *change, arrival, progress);

@@ -285,11 +285,11 @@ Status Session::needOneOf(std::initializer_list<Role> roles) const
     return fail("role.needed", FaultKind::refused, {{"roles", names}, {"who", m->profile.person.code}});
 }
 
-Result<Change> Session::begin()
+Result<Change> Session::begin(ChangeSize size)
 {
     if (m->hidden)
         return fail("session.hidden", FaultKind::refused);
-    auto change = m->store->begin(me());
+    auto change = m->store->begin(me(), size);
     if (!change)
         return change;
     if (m->bare) {

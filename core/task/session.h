@@ -90,7 +90,7 @@ public:
 
     /// Starts writing as this person, who is made known to the store where needed. Fault "profile.code-taken" where
     /// somebody else has the code, "session.hidden" in the hidden mode: what is shown then is not what is stored.
-    Result<Change> begin();
+    Result<Change> begin(ChangeSize size = ChangeSize::usual);
     /// Commits, and remembers in the profile how far the journal has come.
     Status commit(Change& change);
 

@@ -1,6 +1,6 @@
 // The benchmark: every row of the table in one run, ours and its peer in turn, medians of several rounds.
 //
-//   bench [--rows N] [--rounds R] [--only import,positions,hashing,saving,register,queue,start,window,nearest,merge,review] [--json FILE] [--folder DIR]
+//   bench [--rows N] [--rounds R] [--only import,positions,hashing,saving,register,queue,start,window,nearest,merge,review,practice] [--json FILE] [--folder DIR]
 
 #include <unistd.h>
 
@@ -32,7 +32,8 @@ constexpr Group groups[] = {{"import", &bench::measureImport},
                             {"window", &bench::measureWindow},
                             {"nearest", &bench::measureNearest},
                             {"merge", &bench::measureMerge},
-                            {"review", &bench::measureReviewWindow}};
+                            {"review", &bench::measureReviewWindow},
+                            {"practice", &bench::measurePractice}};
 
 std::string selfPath()
 {
@@ -52,7 +53,7 @@ int main(int argc, char** argv)
     CLI::App options("Measures this program beside its peers, in one run, interleaved.", "bench");
     options.add_option("--rows", settings.rows, "visits and points, 1000000 where nothing is said");
     options.add_option("--rounds", settings.rounds, "rounds of each row, 5 where nothing is said");
-    options.add_option("--only", only, "groups: import, positions, hashing, saving, register, queue, start, window, nearest, merge, review")->delimiter(',');
+    options.add_option("--only", only, "groups: import, positions, hashing, saving, register, queue, start, window, nearest, merge, review, practice")->delimiter(',');
     options.add_option("--json", json, "where the table is written as JSON");
     options.add_option("--folder", settings.folder, "where files are made; a temporary folder where nothing is said");
     CLI11_PARSE(options, argc, argv);

@@ -38,6 +38,8 @@ struct Table {
     [[nodiscard]] std::string json(int rounds, long rows) const;
 };
 
+class Region;
+
 struct Settings {
     long rows = 1'000'000;
     int rounds = 5;
@@ -77,6 +79,9 @@ void measureQueue(const Settings& settings, Table& table);      ///< Q1 to Q6
 void measureWindow(const Settings& settings, Table& table);     ///< W1 to W13
 void measureReviewWindow(const Settings& settings, Table& table); ///< W14 to W18, Q5
 void measureMerge(const Settings& settings, Table& table);      ///< H1, H2, A1, T13
+void measurePractice(const Settings& settings, Table& table);  ///< P1 to P6, W19
+/// Of a place of the window in a process of its own, on a store that lies there.
+void measureWindowPart(const Settings& settings, const std::string& part, const Region& store, const std::string& ids, const std::string& note, Table& table);
 void measureNearest(const Settings& settings, Table& table);    ///< T6
 
 /// The parts that run in a process of their own, so that memory and start-up are theirs alone. Gives an exit code.

@@ -1,5 +1,5 @@
-// W1 to W18: the longest time for which the window does not answer while it takes files in, is worked with on a full store, and
-// reviews a region. The window runs in a process of its own; what counts is the worst of all rounds.
+// W1 to W19: the longest time for which the window does not answer while it takes files in, is worked with on a full store,
+// reviews a region, and looks at a cohort. The window runs in a process of its own; what counts is the worst of all rounds.
 
 #include <algorithm>
 #include <filesystem>
@@ -80,21 +80,26 @@ void measureWindow(const Settings& settings, Table& table)
         table.leftOut.push_back({"W1-W13", "the window's part did not end well"});
 }
 
-void measureReviewWindow(const Settings& settings, Table& table)
+void measureWindowPart(const Settings& settings, const std::string& part, const Region& store, const std::string& ids, const std::string& note, Table& table)
 {
-    const std::string part = settings.window + "_review";
+    const std::string program = settings.window + "_" + part;
     std::error_code error;
-    if (!std::filesystem::exists(part, error)) {
-        table.leftOut.push_back({"W14-W18", "the window's part is not built"});
+    if (!std::filesystem::exists(program, error)) {
+        table.leftOut.push_back({ids, "the window's part is not built"});
         return;
     }
-    const Region region(settings.folder, "region-" + std::to_string(settings.rows), settings.rows, "VE");
     std::vector<std::string> order;
     std::map<std::string, Gaps> gaps;
-    if (gather(settings, {part, region.path(), region.profile().folder}, order, gaps))
-        addLines(order, gaps, std::to_string(settings.rows) + " visits in the store", table);
+    if (gather(settings, {program, store.path(), store.profile().folder}, order, gaps))
+        addLines(order, gaps, note, table);
     else
-        table.leftOut.push_back({"W14-W18", "the window's part did not end well"});
+        table.leftOut.push_back({ids, "the window's part did not end well"});
+}
+
+void measureReviewWindow(const Settings& settings, Table& table)
+{
+    const Region region(settings.folder, "region-" + std::to_string(settings.rows), settings.rows, "VE");
+    measureWindowPart(settings, "review", region, "W14-W18", std::to_string(settings.rows) + " visits in the store", table);
 }
 
 } // namespace bench

@@ -76,7 +76,13 @@ private:
     explicit BundleFile(ZipFile zip) : m_zip(std::move(zip)) {}
     Status unpackSame(const std::function<bool(const std::string& name)>& wanted, const ZipFile::Take& take,
                       const Progress& progress = {}) const;
-    Status lines(const std::string& part, const std::function<Status(std::string_view line, std::int64_t number)>& take) const;
+    Status lines(const std::string& part, const std::function<Status(std::string_view line, std::int64_t number)>& take,
+                 const Progress& progress = {}) const;
+    template <class Line>
+    Status linesRead(const std::string& part, const std::function<Line(std::string_view)>& read,
+                     const std::function<Status(Line&, std::int64_t number)>& use, const Progress& progress = {}) const;
+    template <class Line>
+    Status linesUsed(const std::string& part, Result<Line> (*read)(std::string_view), const std::function<Status(const Line&)>& take) const;
     friend class BundleVerifier;
 
     ZipFile m_zip;

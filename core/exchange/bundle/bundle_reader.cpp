@@ -5,6 +5,7 @@
 
 #include "core/base/hash.h"
 #include "core/exchange/bundle/bundle_file.h"
+#include "core/exchange/bundle/lines_ahead.h"
 #include "core/record/person.h"
 #include "core/record/json.h"
 #include "core/record/practice.h"
@@ -54,12 +55,14 @@ public:
             return m_rest.empty() ? Told::fine : Told::unfinished;
         while (!piece.empty()) {
             const auto end = piece.find('\n');
-            m_rest += piece.substr(0, end);
-            if (static_cast<std::int64_t>(m_rest.size()) > m_longest)
+            std::string_view line = piece.substr(0, end);
+            if (!m_rest.empty() || end == std::string_view::npos)
+                line = m_rest += line;
+            if (static_cast<std::int64_t>(line.size()) > m_longest)
                 return Told::tooLong;
             if (end == std::string_view::npos)
                 break;
-            if (auto taken = m_take(m_rest, ++m_number); !taken)
+            if (auto taken = m_take(line, ++m_number); !taken)
                 return fail(taken.error());
             m_rest.clear();
             piece.remove_prefix(end + 1);
@@ -95,6 +98,18 @@ struct LineFacts {
 
 } // namespace
 
+/// A fault of an earlier line comes before one of the file.
+template <class Line>
+Status BundleFile::linesRead(const std::string& part, const std::function<Line(std::string_view)>& read,
+                             const std::function<Status(Line&, std::int64_t number)>& use, const Progress& progress) const
+{
+    LinesAhead<Line> ahead(read, use);
+    auto done = lines(part, [&](std::string_view text, std::int64_t) { return ahead.add(text); }, progress);
+    if (auto rest = ahead.finish(); !rest)
+        return rest;
+    return done;
+}
+
 /// Everything that can be said about a bundle without a store.
 class BundleVerifier {
 public:
@@ -105,8 +120,15 @@ public:
 
     Status verify()
     {
-        for (const auto step : {&BundleVerifier::manifest, &BundleVerifier::namedParts, &BundleVerifier::hashes, &BundleVerifier::journal,
-                                &BundleVerifier::records, &BundleVerifier::personal, &BundleVerifier::counts})
+        for (const auto step : {&BundleVerifier::manifest, &BundleVerifier::namedParts})
+            if (auto good = (this->*step)(); !good)
+                return good;
+        for (const auto step : {&BundleVerifier::journal, &BundleVerifier::records, &BundleVerifier::hashesOfOthers})
+            if (auto good = (this->*step)(); !good) {
+                const auto same = hashes([](const std::string&) { return true; });   // a part that was changed explains the rest
+                return same ? good : same;
+            }
+        for (const auto step : {&BundleVerifier::personal, &BundleVerifier::counts})
             if (auto good = (this->*step)(); !good)
                 return good;
         return {};
@@ -163,6 +185,7 @@ private:
                 return refuse("bundle.hash", m_file, part.name);
             if (!named.insert(part.name).second)
                 return refuse("bundle.part-twice", m_file, part.name);
+            m_bundle.m_hashes[part.name] = part.sha256;
         }
         for (const std::string& must : {journalPart, recordsPart})
             if (!named.contains(must))
@@ -173,12 +196,16 @@ private:
         return {};
     }
 
-    Status hashes()
+    Status hashes(const std::function<bool(const std::string& name)>& wanted)
     {
-        for (const BundlePart& part : m_manifest.parts)
-            m_bundle.m_hashes[part.name] = part.sha256;
-        return m_bundle.unpackSame([&](const std::string& name) { return m_bundle.m_hashes.contains(name); },
+        return m_bundle.unpackSame([&](const std::string& name) { return m_bundle.m_hashes.contains(name) && wanted(name); },
                                    [](const ZipPart&, std::string_view) { return Status(); }, m_progress);
+    }
+
+    /// Journal and records are hashed while they are read.
+    Status hashesOfOthers()
+    {
+        return hashes([](const std::string& name) { return name != journalPart && name != recordsPart; });
     }
 
     Status journal()
@@ -188,7 +215,8 @@ private:
                 || chain.branch < 0
                 || !m_chains.emplace(std::pair(chain.incarnation, chain.branch), ChainSeen{&chain, 0, 0, {}}).second)
                 return refuse("bundle.manifest", m_file, manifestPart, {{"path", "/chains"}, {"why", "value"}});
-        auto read = m_bundle.lines(journalPart, [&](std::string_view text, std::int64_t number) { return journalLine(text, number); });
+        auto read = m_bundle.linesRead<Result<BundleLine>>(
+            journalPart, &readBundleLine, [&](const Result<BundleLine>& line, std::int64_t number) { return journalLine(line, number); }, m_progress);
         if (!read)
             return read;
         for (const auto& [incarnation, seen] : m_chains)
@@ -197,9 +225,8 @@ private:
         return {};
     }
 
-    Status journalLine(std::string_view text, std::int64_t number)
+    Status journalLine(const Result<BundleLine>& line, std::int64_t number)
     {
-        const auto line = readBundleLine(text);
         if (!line)
             return badLine(m_file, journalPart, number, line.error().argument("why"));
         const auto chain = m_chains.find({line->incarnation, line->branch});
@@ -238,24 +265,40 @@ private:
 
     Status records()
     {
-        return m_bundle.lines(recordsPart, [&](std::string_view text, std::int64_t number) { return record(text, number); });
+        return m_bundle.linesRead<Checked>(recordsPart, &checked, [&](const Checked& line, std::int64_t number) { return record(line, number); }, m_progress);
     }
 
-    Status record(std::string_view text, std::int64_t number)
+    /// A record with all that can be said about it without the others.
+    struct Checked {
+        Result<BundleRecord> record;
+        Digest digest{};
+        Status content;
+    };
+    static Checked checked(std::string_view text)
     {
-        const auto record = readBundleRecord(text);
+        Checked line{readBundleRecord(text), {}, {}};
+        if (line.record) {
+            line.digest = sha256(line.record->content);
+            line.content = checkContent(*line.record);
+        }
+        return line;
+    }
+
+    Status record(const Checked& whole, std::int64_t number)
+    {
+        const auto& record = whole.record;
         if (!record)
             return badLine(m_file, recordsPart, number, record.error().argument("why"));
         const auto line = m_lines.find({record->incarnation, record->number, record->branch});
         if (line == m_lines.end() || line->second.used)
             return badLine(m_file, recordsPart, number, line == m_lines.end() ? "no-line" : "line-twice");
         line->second.used = true;
-        if (line->second.digest != sha256(record->content) || line->second.entity != record->entity)
+        if (line->second.digest != whole.digest || line->second.entity != record->entity)
             return badLine(m_file, recordsPart, number, "digest");
         if (record->type == "skill" && m_manifest.format < bundleFormatSkill)
             return badLine(m_file, recordsPart, number, "value");
-        if (auto good = checkContent(*record); !good)
-            return badLine(m_file, recordsPart, number, good.error().argument("why"));
+        if (!whole.content)
+            return badLine(m_file, recordsPart, number, whole.content.error().argument("why"));
         if (!record->id.isNull() && !m_revisions.insert(record->id).second)
             return badLine(m_file, recordsPart, number, "doubled");
         if (std::find(record->parents.begin(), record->parents.end(), record->id) != record->parents.end() && !record->id.isNull())
@@ -358,7 +401,8 @@ Status BundleFile::unpackSame(const std::function<bool(const std::string& name)>
         progress);
 }
 
-Status BundleFile::lines(const std::string& part, const std::function<Status(std::string_view line, std::int64_t number)>& take) const
+Status BundleFile::lines(const std::string& part, const std::function<Status(std::string_view line, std::int64_t number)>& take,
+                         const Progress& progress) const
 {
     Lines lines(m_zip.limits().lineBytes, take);
     return unpackSame([&](const std::string& name) { return name == part; },
@@ -369,37 +413,33 @@ Status BundleFile::lines(const std::string& part, const std::function<Status(std
                           if (*told == Lines::Told::fine)
                               return {};
                           return badLine(m_zip.path(), part, lines.number() + 1, *told == Lines::Told::tooLong ? "long" : "unfinished");
-                      });
+                      },
+                      progress);
 }
 
-namespace {
-
-template <class Line, class Read>
-auto parsed(const std::string& file, const std::string& part, Read read, const std::function<Status(const Line&)>& take)
+template <class Line>
+Status BundleFile::linesUsed(const std::string& part, Result<Line> (*read)(std::string_view), const std::function<Status(const Line&)>& take) const
 {
-    return [&file, &part, read, &take](std::string_view text, std::int64_t number) -> Status {
-        const auto line = read(text);
+    return linesRead<Result<Line>>(part, read, [&](const Result<Line>& line, std::int64_t number) -> Status {
         if (!line)
-            return badLine(file, part, number, line.error().argument("why"));
+            return badLine(m_zip.path(), part, number, line.error().argument("why"));
         return take(*line);
-    };
+    });
 }
-
-} // namespace
 
 Status BundleFile::eachLine(const std::function<Status(const BundleLine&)>& take) const
 {
-    return lines(journalPart, parsed<BundleLine>(m_zip.path(), journalPart, &readBundleLine, take));
+    return linesUsed<BundleLine>(journalPart, &readBundleLine, take);
 }
 
 Status BundleFile::eachRecord(const std::function<Status(const BundleRecord&)>& take) const
 {
-    return lines(recordsPart, parsed<BundleRecord>(m_zip.path(), recordsPart, &readBundleRecord, take));
+    return linesUsed<BundleRecord>(recordsPart, &readBundleRecord, take);
 }
 
 Status BundleFile::eachPersonal(const std::function<Status(const BundlePersonal&)>& take) const
 {
-    return lines(personalPartName, parsed<BundlePersonal>(m_zip.path(), personalPartName, &readBundlePersonal, take));
+    return linesUsed<BundlePersonal>(personalPartName, &readBundlePersonal, take);
 }
 
 Status BundleFile::eachMedium(const std::function<Status(const std::string& sha256, std::string_view bytes)>& take) const
