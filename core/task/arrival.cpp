@@ -45,7 +45,8 @@ Result<KeyStanding> standingOf(Session& session, const Manifest& manifest)
     return plain;
 }
 
-/// Finds the first line of each chain that stands here with another hash.
+/// Finds the first line of each chain that stands here with another hash. A line that stands here vouches for those before it, whose hashes
+/// went into its own, so that only one in many has to be asked for.
 class Parting {
 public:
     explicit Parting(Session& session) : m_session(session) {}
@@ -53,21 +54,53 @@ public:
     {
         if (m_settled.contains(line.incarnation))
             return {};
+        const bool goesOn = !m_run.empty() && m_run.back().incarnation == line.incarnation && m_run.back().branch == line.branch && line.before.empty();
+        if (!goesOn || m_run.size() >= asked)
+            if (auto done = ask(); !done)
+                return done;
+        m_run.push_back(line);
+        return {};
+    }
+    Result<std::vector<PartedChain>> found()
+    {
+        if (auto done = ask(); !done)
+            return fail(done.error());
+        return std::move(m_parted);
+    }
+
+private:
+    static constexpr std::size_t asked = 64;
+
+    Status ask()
+    {
+        const std::vector<BundleLine> run = std::exchange(m_run, {});
+        if (run.empty() || m_settled.contains(run.back().incarnation))
+            return {};
+        const auto last = standsHere(run.back());
+        if (!last)
+            return fail(last.error());
+        for (std::size_t i = 0; !*last && i < run.size() && !m_settled.contains(run[i].incarnation); ++i)
+            if (auto each = standsHere(run[i], true); !each)
+                return fail(each.error());
+        return {};
+    }
+    /// Where `tell`, a line that does not stand here settles its chain.
+    Result<bool> standsHere(const BundleLine& line, bool tell = false)
+    {
         const auto known = m_session.store().journal().linesAt(line.incarnation, line.number);
         if (!known)
             return fail(known.error());
         const bool here = std::any_of(known->begin(), known->end(), [&](const LineHere& each) { return hex(each.hash) == line.hash; });
-        if (here)
-            return {};
+        if (here || !tell)
+            return here;
         m_settled.insert(line.incarnation);
         if (!known->empty())
             m_parted.push_back({line.incarnation, line.number, known->front().author, line.author});
-        return {};
+        return here;
     }
-    std::vector<PartedChain> found() { return std::move(m_parted); }
 
-private:
     Session& m_session;
+    std::vector<BundleLine> m_run;         // of one chain, one after the other
     std::vector<PartedChain> m_parted;
     std::set<Uid> m_settled;               // unknown here, or parted already
 };
@@ -111,8 +144,11 @@ Result<Arrival> lookAtArrival(Session& session, const std::string& path, const B
     if (!note)
         return fail(note.error());
     const bool known = *note && (*note)->manifest == file->manifestDigest();
+    auto parted = parting.found();
+    if (!parted)
+        return fail(parted.error());
     std::string digits = fingerprint(*publicKeyFrom(file->manifest().key));
-    return Arrival{std::move(*file), std::move(digits), *standing, known, parting.found()};
+    return Arrival{std::move(*file), std::move(digits), *standing, known, std::move(*parted)};
 }
 
 Status mayTakeIn(Session& session, const Arrival& arrival)

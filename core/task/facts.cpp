@@ -143,6 +143,9 @@ Result<Person> personOrNone(Session& session, const Uid& id)
 
 Result<std::optional<Tree>> keptTree(Session& session, const Uid& entry)
 {
+    auto tree = session.store().trees().find(entry);
+    if (!tree || !*tree || (*tree)->mergedInto.isNull())   // most entries were never merged
+        return tree;
     const auto kept = session.store().trees().kept(entry);
     if (!kept)
         return fail(kept.error());
