@@ -12,15 +12,16 @@ class ProgrammeVerb final : public StoreVerb {
 public:
     const char* name() const override { return "programme"; }
     const char* summary() const override { return "What the programme sets: whom to tell, who may move a sample, hours"; }
-    const char* usage() const override { return "STORE [--tell WHO] [--answers WHO] [--may-move WHO] [--hours WARN ASK REARING]"; }
+    const char* usage() const override { return "STORE [--tell WHO] [--answers WHO] [--may-move WHO] [--hours WARN ASK REARING] [--detection CHOICE]"; }
     const char* prose() const override
     {
         return "Shows what the programme has set for a store, or sets what is named and leaves the rest. No law and no published "
                "figure says these; until the programme sets its own, they are said to be the programme's to set.\n--tell is "
                "the contact that the notice after a find names; --answers stands on labels and must be no home address; "
                "--hours count from the seal: warned of after the first, asked about after the second, of no use for rearing after "
-               "the third. An empty text takes a setting back; --proposed-hours goes back to the proposal. Who may move a "
-               "sample, and the hours, are for a trainer or the office.";
+               "the third. An empty text takes a setting back; --proposed-hours goes back to the proposal. --detection measured "
+               "lets the account of the season take what was measured of each observer (lower bound) for what a look finds; --detection protocol goes "
+               "back to the protocol's assumption. Who may move a sample, the hours and detection are for a trainer or the office.";
     }
     const char* examples() const override
     {
@@ -35,11 +36,13 @@ public:
         m_named[2] = options.add_option("--may-move", m_wanted.mayMove, "who may move a sample");
         auto* hours = options.add_option("--hours", m_hours, "hours from the seal: warned of, asked about, of no use for rearing")
                           ->expected(3);
+        m_detectionNamed = options.add_option("--detection", m_detection, "what a look is taken to find in the account: protocol or measured")
+                               ->check(CLI::IsMember({"protocol", "measured"}));
         options.add_flag("--proposed-hours", m_proposed, "the hours proposed, until the programme sets its own")->excludes(hours);
     }
     Result<int> run(Run& run) override
     {
-        const bool sets = m_proposed || !m_hours.empty() ||
+        const bool sets = m_proposed || m_detectionNamed->count() > 0 || !m_hours.empty() ||
                           std::any_of(std::begin(m_named), std::end(m_named), [](const CLI::Option* o) { return o->count() > 0; });
         const auto session = run.open(m_store, !sets);
         if (!session)
@@ -66,6 +69,7 @@ private:
         for (int i = 0; i < 3; ++i)
             if (m_named[i]->count() > 0)
                 *places[i] = *typed[i];
+        now.detection = detectionNamed(m_detection).value_or(now.detection);
         if (m_proposed)
             now.limits.reset();
         if (m_hours.size() == 3)
@@ -87,15 +91,21 @@ private:
                 {{"warn", run.words().number(limits.warnHours)},
                  {"ask", run.words().number(limits.askHours)},
                  {"rearing", run.words().number(limits.rearingHours)}});
+        run.say(now.detection == DetectionChoice::measured
+                    ? "In the account a look finds what was measured of its observer (lower bound); the protocol's value where nothing is."
+                    : "In the account a look finds what the protocol states.");
         run.give({{"tell", now.tell},
                   {"answers", now.answers},
                   {"may_move", now.mayMove},
                   {"hours", {limits.warnHours, limits.askHours, limits.rearingHours}},
-                  {"hours_proposed", !now.limits}});
+                  {"hours_proposed", !now.limits},
+                  {"detection", detectionName(now.detection)}});
     }
 
     Programme m_wanted;
     std::vector<double> m_hours;
+    std::string m_detection;
+    CLI::Option* m_detectionNamed = nullptr;
     bool m_proposed = false;
     CLI::Option* m_named[3] = {};
 };

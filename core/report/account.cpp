@@ -130,6 +130,38 @@ void finds(const Page& page)
                  {{"n", page.count(static_cast<double>(untold))}}, Tone::caution);
 }
 
+/// What the chance of detection was taken to be, and what the looks amount to with it.
+void detection(const Page& page)
+{
+    const AccountDetection& d = page.data.detection;
+    const auto inTen = [&](double chance) { return page.count(chance * 100); };
+    const Arguments chances{{"a", inTen(d.a)}, {"b", inTen(d.b)}, {"c", inTen(d.c)}};
+    if (d.measured) {
+        page.say("Detection: as measured of each observer in practice, the lower end of the 95 % interval, told with their consent. This was chosen; "
+                 "without a choice the protocol's values stand. Drawings are easier than trees: outdoors it may be less.",
+                 {}, Tone::caution);
+        const Arguments who{{"n", page.count(d.people)}, {"measured", page.count(d.people - d.notMeasured)}, {"not", page.count(d.notMeasured)},
+                            {"lowest", inTen(d.lowest)}, {"highest", inTen(d.highest)}};
+        if (d.people > d.notMeasured)
+            page.say("Of {n} observers {measured} are measured: {lowest} to {highest} in 100 for a look of worth A, and for B and C as much less as in the "
+                     "protocol.", who);
+        page.say("{not} of {n} observers are not measured; for them the protocol's values stand.", who);
+    }
+    page.say(d.measured ? "The protocol's values: a look of worth A finds a gall that is there {a} times in 100, B {b}, C {c}. Assumed: nobody measured them."
+                        : "Detection: as the protocol states. A look of worth A finds a gall that is there {a} times in 100, B {b}, C {c}. Assumed: nobody "
+                          "measured them.",
+             chances);
+    if (d.trees == 0) {
+        page.say("No accepted look at a tree is worth enough to say more.");
+        return;
+    }
+    page.say("Had all {trees} of these trees carried galls, about {found} in 100 of them would have been found by these {looks} looks. Looks at one tree in a "
+             "year count together, over the largest share of its crown that was looked at.",
+             {{"trees", page.count(d.trees)}, {"found", inTen(d.found)}, {"looks", page.count(d.looks)}});
+    if (d.looksLeftOut > 0)
+        page.say("Left out, as the share of the crown is not written down: {n} looks.", {{"n", page.count(d.looksLeftOut)}});
+}
+
 void nothing(const Page& page)
 {
     const auto& d = page.data;
@@ -156,6 +188,7 @@ void nothing(const Page& page)
             {page.words.text(meaning), page.count(found == d.nothingWorth.end() ? 0 : found->second)});
     }
     page.out.blocks.emplace_back(std::move(table));
+    detection(page);
     page.say("Nothing seen is about the parts of these trees that were looked at on that day. It says "
              "nothing about other "
              "trees and declares no place free of anything.",

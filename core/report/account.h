@@ -34,6 +34,18 @@ struct AccountFind {
     bool told = false;       ///< the authority has been told
 };
 
+/// What accepted "nothing seen" amount to together under a stated assumption, tree by tree within a year.
+struct AccountDetection {
+    bool measured = false;                 ///< a planner chose what was measured of each observer (lower bound); else the protocol's
+    double a = 0, b = 0, c = 0;            ///< the protocol's chances that a look of that worth finds a gall that is there
+    int looks = 0;                         ///< accepted, of worth A to C, with a stated share of the crown
+    int looksLeftOut = 0;                  ///< of worth A to C without one
+    int trees = 0;                         ///< that had such a look, counted once a year; without a gall claimed
+    double found = 0;                      ///< 0 to 1: of these trees, had all of them carried galls, how many would have been found
+    int people = 0, notMeasured = 0;       ///< who looked, and of whom nothing measured is told
+    double lowest = 0, highest = 0;        ///< of the measured lower bounds; meaningless where nobody is measured
+};
+
 struct AccountData {
     std::string storeName;
     bool demonstration = false;
@@ -43,6 +55,7 @@ struct AccountData {
     CivilDate first, last; ///< of the visits; meaningless where there are none
     std::map<RecordState, int> byState;
     std::map<RecordState, int> nothingByState;
+    AccountDetection detection;
     std::map<char, int> nothingWorth;    ///< accepted "nothing seen" by worth letter
     int treesNothing = 0;                ///< trees with an accepted "nothing seen" and no positive
     std::array<double, 24> halfMonths{}; ///< visits by half-month

@@ -5,13 +5,22 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 
 namespace cupule {
+
+/// What a planner takes for the chance of detection.
+enum class DetectionChoice {
+    protocol,                              ///< the assumed set
+    measured                               ///< of each observer the lower bound of what was measured and told; the assumed set where nothing is
+};
+/// Stored names: "protocol", "measured".
+std::string_view detectionName(DetectionChoice choice);
+std::optional<DetectionChoice> detectionNamed(std::string_view name);
 
 struct DetectionAssumption {
     std::string name;                      ///< "assumed", or "measured:" and whose
     double a = 0, b = 0, c = 0;            ///< of a look of that worth, 0 to 1; of worth 0 it is 0
-    double lowerA = 0, upperA = 0;         ///< 95 % of what was measured; equal to `a` where it is assumed
     bool measured = false;
     [[nodiscard]] double of(char worth) const;
 };
@@ -19,9 +28,9 @@ struct DetectionAssumption {
 /// 0.7, 0.5, 0.3 and 0: assumed, nobody measured them.
 DetectionAssumption assumedDetection();
 
-/// From the share of galls that somebody found in practice (0 to 1, with its interval): that share for a look of worth A; for B and C as much
-/// less as in the assumed set. Practice is easier than a tree: it is an upper limit of what they find outdoors, and still an assumption.
-/// Nothing where the share is no share.
-std::optional<DetectionAssumption> measuredDetection(const std::string& whose, double share, double lower, double upper);
+/// From the lower end (0 to 1) of the 95 % interval of the share of galls that somebody found in practice: that for a look of worth A; for B and C
+/// as much less as in the assumed set. The lower end because few answers must not count as much as many, and because practice is easier than a
+/// tree; it stays an assumption. Nothing where it is no share.
+std::optional<DetectionAssumption> measuredDetection(const std::string& whose, double lower);
 
 } // namespace cupule

@@ -6,10 +6,12 @@
 #include "core/store/decisions.h"
 #include "core/store/places.h"
 #include "core/store/visits.h"
+#include "core/task/absence.h"
 #include "core/task/facts.h"
 #include "core/task/ground.h"
 #include "core/task/keep.h"
 #include "core/task/lines.h"
+#include "core/task/programme.h"
 #include "core/task/samples.h"
 
 namespace cupule {
@@ -27,7 +29,9 @@ struct Counting {
     std::set<std::string> sites;
     std::vector<VisitRow> finds;
 
-    void take(const VisitRow& row)
+    std::vector<NothingLook> looks;
+
+    void take(const VisitRow& row, const Visit& visit)
     {
         if (row.standing.struck || (year != 0 && row.date.year() != year))
             return;
@@ -47,20 +51,21 @@ struct Counting {
         data.correctionsWaiting += row.standing.correctionWaits ? 1 : 0;
         data.oneOfTwo += row.standing.oneOfTwo ? 1 : 0;
         if (row.shown.nothing)
-            takeNothing(row);
+            takeNothing(row, visit);
         if (row.shown.positive && state != RecordState::rejected) {
             withGall.insert(row.tree);
             finds.push_back(row);
         }
     }
 
-    void takeNothing(const VisitRow& row)
+    void takeNothing(const VisitRow& row, const Visit& visit)
     {
         ++data.nothingByState[row.standing.state];
         if (row.standing.state != RecordState::accepted)
             return;
         ++data.nothingWorth[row.shown.worth];
         withNothing.insert(row.tree);
+        looks.push_back({row.tree, row.observer, row.date.year(), row.shown.worth, visit.effort.crownPercent});
     }
 };
 
@@ -111,6 +116,23 @@ Result<AccountFind> accountFind(Session& session, const VisitRow& row)
     return find;
 }
 
+/// Of trees on which nobody claims a gall.
+Status addDetection(Session& session, Counting& counting, std::optional<DetectionChoice> choice)
+{
+    if (!choice) {
+        const auto set = programme(session);
+        if (!set)
+            return fail(set.error());
+        choice = set->detection;
+    }
+    std::erase_if(counting.looks, [&](const NothingLook& look) { return counting.withGall.count(look.tree) > 0; });
+    auto found = detectionOf(session, counting.looks, *choice);
+    if (!found)
+        return fail(found.error());
+    counting.data.detection = *found;
+    return {};
+}
+
 Status countSamples(Session& session, int year, AccountData& data)
 {
     const auto lines = sampleLines(session);
@@ -132,7 +154,7 @@ Status countSamples(Session& session, int year, AccountData& data)
 
 } // namespace
 
-Result<AccountData> gatherAccount(Session& session, int year, const Progress& progress)
+Result<AccountData> gatherAccount(Session& session, int year, const Progress& progress, std::optional<DetectionChoice> detection)
 {
     AccountData data;
     data.storeName = session.info().name;
@@ -142,10 +164,10 @@ Result<AccountData> gatherAccount(Session& session, int year, const Progress& pr
     const auto whole = session.store().visits().count();
     if (!whole)
         return fail(whole.error());
-    Counting counting{data, year, {}, {}, {}, {}, {}, {}};
+    Counting counting{data, year, {}, {}, {}, {}, {}, {}, {}};
     std::int64_t done = 0;
-    const auto walked = session.store().visits().each([&](const VisitRow& row, const Visit&) {
-        counting.take(row);
+    const auto walked = session.store().visits().each([&](const VisitRow& row, const Visit& visit) {
+        counting.take(row, visit);
         if (++done % 1000 == 0)
             progress.tell(done, *whole);
         return !progress.cancelled();
@@ -160,6 +182,8 @@ Result<AccountData> gatherAccount(Session& session, int year, const Progress& pr
     data.treesNothing =
         static_cast<int>(std::count_if(counting.withNothing.begin(), counting.withNothing.end(),
                                        [&](const Uid& tree) { return counting.withGall.count(tree) == 0; }));
+    if (auto added = addDetection(session, counting, detection); !added)
+        return fail(added.error());
     for (const auto& row : counting.finds) {
         auto find = accountFind(session, row);
         if (!find)

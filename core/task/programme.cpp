@@ -11,6 +11,7 @@ namespace {
 constexpr const char* tellKey = "programme/whom-to-tell";
 constexpr const char* answersKey = "programme/answers-for-samples";
 constexpr const char* mayMoveKey = "programme/may-move";
+constexpr const char* detectionKey = "programme/detection";
 constexpr const char* limitsKey = "programme/sample-hours";
 
 /// "24 72 96"; empty where the pack's proposal stands.
@@ -50,7 +51,8 @@ Result<Programme> programme(Session& session)
         const auto found = all->find(key);
         return found == all->end() ? std::string() : found->second;
     };
-    return Programme{value(tellKey), value(answersKey), value(mayMoveKey), readLimits(value(limitsKey))};
+    return Programme{value(tellKey), value(answersKey), value(mayMoveKey), readLimits(value(limitsKey)),
+                     detectionNamed(value(detectionKey)).value_or(DetectionChoice::protocol)};
 }
 
 SampleLimits limitsOf(const Programme& programme, const Pack& pack)
@@ -68,7 +70,7 @@ Status setProgramme(Session& session, const Programme& wanted, const std::string
         *words = std::string(trim(*words));
     if (after == *before)
         return {};
-    const bool rules = after.mayMove != before->mayMove || after.limits != before->limits;
+    const bool rules = after.mayMove != before->mayMove || after.limits != before->limits || after.detection != before->detection;
     const Status may = rules ? session.needOneOf({Role::trainer, Role::office})
                              : session.needOneOf({Role::volunteer, Role::sampleHandler, Role::trainer, Role::office});
     if (!may)
@@ -79,6 +81,7 @@ Status setProgramme(Session& session, const Programme& wanted, const std::string
                           {{tellKey, after.tell},
                            {answersKey, after.answers},
                            {mayMoveKey, after.mayMove},
+                           {detectionKey, after.detection == DetectionChoice::protocol ? std::string() : std::string(detectionName(after.detection))},
                            {limitsKey, limitsText(after.limits)}},
                           what);
 }

@@ -1,5 +1,5 @@
 // What the programme sets for a store: whom to tell of a find, who answers for samples, who may move one, and within how many
-// hours it must be at the laboratory. Nobody published any of it; until the programme sets its own, the pack's proposals
+// hours it must be at the laboratory, and what a look is taken to find. Nobody published any of it; until the programme sets its own, the pack's proposals
 // stand and are shown as such.
 
 #pragma once
@@ -8,6 +8,7 @@
 #include <string>
 
 #include "core/rules/custody.h"
+#include "core/survey/detection.h"
 #include "core/task/session.h"
 
 namespace cupule {
@@ -17,6 +18,7 @@ struct Programme {
     std::string answers;                ///< who answers for samples, on labels; no home address; empty = not set
     std::string mayMove;                ///< who may move a sample; empty = not set
     std::optional<SampleLimits> limits; ///< hours from the seal; nothing = the pack's proposal
+    DetectionChoice detection = DetectionChoice::protocol; ///< what "nothing seen" is taken to be worth in the account of the season
     bool operator==(const Programme&) const = default;
 };
 
@@ -25,8 +27,8 @@ inline constexpr double mostLimitHours = 744;
 
 Result<Programme> programme(Session& session);
 SampleLimits limitsOf(const Programme& programme, const Pack& pack);
-/// Can be undone. Whom to tell and who answers: roles volunteer, sampleHandler, trainer, office; who may move a sample and the
-/// hours: trainer, office. Fault "programme.hours" where the hours do not rise or lie outside (0, mostLimitHours].
+/// Can be undone. Whom to tell and who answers: roles volunteer, sampleHandler, trainer, office; who may move a sample, the
+/// hours and detection: trainer, office. Fault "programme.hours" where the hours do not rise or lie outside (0, mostLimitHours].
 Status setProgramme(Session& session, const Programme& wanted, const std::string& what);
 
 } // namespace cupule

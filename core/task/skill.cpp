@@ -196,7 +196,7 @@ std::optional<DetectionAssumption> measuredDetection(const ToldSkill& skill, con
     const ToldSign* galls = toldSign(skill, gallLinesTogether);
     if (galls == nullptr || !galls->found)
         return std::nullopt;
-    return measuredDetection(code, galls->found->value, galls->found->interval.lower, galls->found->interval.upper);
+    return measuredDetection(code, galls->found->interval.lower);
 }
 
 } // namespace cupule

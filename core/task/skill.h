@@ -54,8 +54,8 @@ Result<std::optional<ToldSkill>> toldSkill(Session& session, const Uid& person);
 /// What is told of this sign ("gall-lines", "host" or an id of the pack); null where it was never asked.
 const ToldSign* toldSign(const ToldSkill& skill, const std::string& sign);
 
-/// What a planner may choose instead of the assumed chances of detection: that of a person's told skill in the gall lines. Nothing where none was
-/// told, or where it was never there. Nothing uses it unless it is asked for by name.
+/// What a planner may choose instead of the assumed chances of detection: the lower bound of the person's told skill in the gall lines. Nothing
+/// where none was told, or where it was never there. Nothing uses it unless it is asked for by name.
 std::optional<DetectionAssumption> measuredDetection(const ToldSkill& skill, const std::string& code);
 
 } // namespace cupule

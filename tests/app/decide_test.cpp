@@ -169,6 +169,15 @@ TEST_CASE("a store is proved, examined, backed up and told of in a page", "[app]
     const auto account = command.json("MH", {"account", store, "--out", page});
     CHECK(account["visits"] == 2);
     CHECK(account["finds"] == 1);
+    CHECK(account["detection"]["choice"] == "protocol");
+    CHECK(account["detection"]["protocol"] == nlohmann::json{0.7, 0.5, 0.3});
+    CHECK(command.json("MH", {"account", store, "--out", page, "--detection", "measured"})["detection"]["choice"] == "measured");
+    CHECK(command.as("MH", {"account", store, "--out", page, "--detection", "guessed"}).code == 2);
+    CHECK(command.json("MH", {"programme", store})["detection"] == "protocol");
+    CHECK(command.json("OF", {"programme", store, "--detection", "measured"})["detection"] == "measured");
+    CHECK(command.json("MH", {"account", store, "--out", page})["detection"]["choice"] == "measured");
+    CHECK(command.json("OF", {"programme", store, "--detection", "protocol"})["detection"] == "protocol");
+    command.json("MH", {"account", store, "--out", page});
     const std::string html = readFile(page).value();
     CHECK(html.find("Tharn Vale: the season of 2026") != std::string::npos);
     CHECK(html.find("invented") != std::string::npos);

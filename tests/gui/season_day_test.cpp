@@ -220,11 +220,14 @@ TEST_CASE("the office sets who may move a sample and the hours, by keys, and the
         QTest::keyClick(QApplication::focusWidget(), Qt::Key_A, Qt::ControlModifier);
         typeIn("12");
         CHECK(note->text() == QStringLiteral("These hours are the programme's own."));
+        QTest::keyClick(&dialog, Qt::Key_D, Qt::AltModifier);
+        CHECK(QApplication::focusWidget()->objectName() == QStringLiteral("programmeDetection"));
+        QTest::keyClick(QApplication::focusWidget(), Qt::Key_Down);
         QTest::keyClick(&dialog, Qt::Key_Return);
     });
     runAction(office, "programme");
     const Programme set = programme(office.session()).value();
-    CHECK(set == Programme{"the duty officer", "survey office, box 12", "Tobias Wren", SampleLimits{12, 72, 96}});
+    CHECK(set == Programme{"the duty officer", "survey office, box 12", "Tobias Wren", SampleLimits{12, 72, 96}, DetectionChoice::measured});
 }
 
 namespace {

@@ -90,6 +90,27 @@ TEST_CASE("an account counts what nobody told the authority", "[report][account]
     CHECK(page(data).find("have no note") == std::string::npos);
 }
 
+TEST_CASE("an account says what a look was taken to find, and of how many that is measured", "[report][account]")
+{
+    AccountData data = season();
+    data.detection = {false, 0.7, 0.5, 0.3, 5, 1, 4, 0.61, 3, 3, 0, 0};
+    const std::string stated = page(data);
+    CHECK(stated.find("as the protocol states. A look of worth A finds a gall that is there 70 times in 100, B 50, C 30. Assumed") != std::string::npos);
+    CHECK(stated.find("Had all 4 of these trees carried galls, about 61 in 100") != std::string::npos);
+    CHECK(stated.find("is not written down: 1 looks") != std::string::npos);
+    CHECK(stated.find("observers") == std::string::npos);
+    data.detection = {true, 0.7, 0.5, 0.3, 5, 0, 4, 0.66, 3, 1, 0.64, 0.84};
+    const std::string measured = page(data);
+    CHECK(measured.find("as measured of each observer in practice, the lower end") != std::string::npos);
+    CHECK(measured.find("Of 3 observers 2 are measured: 64 to 84 in 100") != std::string::npos);
+    CHECK(measured.find("1 of 3 observers are not measured; for them the protocol") != std::string::npos);
+    CHECK(measured.find("is not written down") == std::string::npos);
+    data.detection.notMeasured = 3;
+    CHECK(page(data).find("are measured:") == std::string::npos);
+    data.detection.trees = 0;
+    CHECK(page(data).find("No accepted look at a tree is worth enough") != std::string::npos);
+}
+
 TEST_CASE("an account never uses the authority's words", "[report][account]")
 {
     // the words that trade practice keeps for the authority; common practice, no source

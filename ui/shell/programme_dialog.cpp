@@ -1,6 +1,7 @@
 #include "ui/shell/programme_dialog.h"
 
 #include <QCheckBox>
+#include <QComboBox>
 #include <QDialogButtonBox>
 #include <QDoubleSpinBox>
 #include <QFormLayout>
@@ -49,8 +50,10 @@ ProgrammeDialog::ProgrammeDialog(const Programme& programme, const Pack& pack, b
     m_note = sentence({}, this);
     m_note->setObjectName(QStringLiteral("programmeHoursNote"));
     form->addRow(m_note);
+    addDetection(programme.detection);
     if (!rules)
-        form->addRow(sentence(tr("Who may move a sample, and the hours, are for a trainer or the office to change."), this));
+        form->addRow(sentence(tr("Who may move a sample, the hours and detection are for a trainer or the office to change."), this));
+    m_detection->setEnabled(rules);
     m_mayMove->setEnabled(rules);
     m_own->setEnabled(rules);
     m_buttons = new QDialogButtonBox(QDialogButtonBox::Cancel, this);
@@ -93,6 +96,21 @@ void ProgrammeDialog::addHours(const SampleLimits& limits)
     }
 }
 
+/// What the account of the season takes a look to find; it is said there.
+void ProgrammeDialog::addDetection(DetectionChoice chosen)
+{
+    m_detection = new QComboBox(this);
+    m_detection->setObjectName(QStringLiteral("programmeDetection"));
+    m_detection->addItem(tr("as the protocol states"));
+    m_detection->addItem(tr("as measured of each observer (lower bound)"));
+    m_detection->setCurrentIndex(chosen == DetectionChoice::measured ? 1 : 0);
+    auto* form = static_cast<QFormLayout*>(layout());
+    form->addRow(tr("&Detection in the account"), m_detection);
+    form->addRow(sentence(tr("Measured in practice and told with consent; whoever is not measured keeps the protocol’s value. The account says which was taken, and "
+                             "for how many."),
+                          this));
+}
+
 /// The proposal is shown, but only the programme's own hours can be typed.
 void ProgrammeDialog::refreshHours()
 {
@@ -119,6 +137,7 @@ Programme ProgrammeDialog::programme() const
     typed.tell = utf8(m_tell->text().trimmed());
     typed.answers = utf8(m_answers->text().trimmed());
     typed.mayMove = utf8(m_mayMove->text().trimmed());
+    typed.detection = m_detection->currentIndex() == 1 ? DetectionChoice::measured : DetectionChoice::protocol;
     if (m_own->isChecked())
         typed.limits = SampleLimits{m_hours[0]->value(), m_hours[1]->value(), m_hours[2]->value()};
     return typed;

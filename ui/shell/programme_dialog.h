@@ -1,5 +1,5 @@
 // What the programme sets for this store: whom to tell of a find, who answers for samples, who may move one, and the hours to
-// the laboratory. What nobody has set is said to be the programme's to set.
+// the laboratory, and what a look is taken to find in the account. What nobody has set is said to be the programme's to set.
 
 #pragma once
 
@@ -8,6 +8,7 @@
 #include "core/task/programme.h"
 
 class QCheckBox;
+class QComboBox;
 class QDialogButtonBox;
 class QDoubleSpinBox;
 class QLabel;
@@ -25,6 +26,7 @@ public:
 private:
     QLineEdit* addLine(const QString& words, const QString& hint, const std::string& value, const char* name);
     void addHours(const SampleLimits& limits);
+    void addDetection(DetectionChoice chosen);
     void refreshHours();
 
     SampleLimits m_proposed;
@@ -34,6 +36,7 @@ private:
     QCheckBox* m_own;
     QDoubleSpinBox* m_hours[3];
     QLabel* m_note;
+    QComboBox* m_detection;
     QDialogButtonBox* m_buttons;
 };
 
