@@ -15,6 +15,13 @@
 
 namespace cupule {
 
+/// What cases are about.
+struct PracticeTopic {
+    std::string kind;                      ///< as in PracticePlan
+    std::string subject;                   ///< empty = every one of the kind
+    bool operator==(const PracticeTopic&) const = default;
+};
+
 /// How a session goes. With the answers given so far it decides every further case.
 struct PracticePlan {
     int cases = 0;                         ///< how many; 0 = as long as somebody likes
@@ -26,6 +33,7 @@ struct PracticePlan {
     std::int64_t seed = 0;                 ///< 0 to 2^48
     bool series = false;                   ///< the same cases for everybody with this seed, whatever they answer; else what was confused comes again
     int step = 0;                          ///< of difficulty, 1 to 5; 0 = follows the answers
+    std::vector<PracticeTopic> topics = {}; ///< these alone; empty = all that month and region have
     int year = 0;                          ///< in which the cases are set
     bool operator==(const PracticePlan&) const = default;
 };

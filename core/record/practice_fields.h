@@ -7,6 +7,13 @@
 
 namespace cupule::json {
 
+template <class V, Like<PracticeTopic> T>
+void describe(V& v, T& x)
+{
+    v.required("kind", x.kind);
+    v("subject", x.subject);
+}
+
 template <class V, Like<PracticePlan> T>
 void describe(V& v, T& x)
 {
@@ -20,6 +27,7 @@ void describe(V& v, T& x)
     v.required("seed", x.seed);
     v("series", x.series);
     v("step", x.step);
+    v("topics", x.topics);
     v("year", x.year);
 }
 

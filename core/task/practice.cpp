@@ -35,6 +35,12 @@ std::vector<Topic> topicsFor(const Pack& pack, const PracticePlan& plan)
     const auto kinds = kindsOf(plan);
     if (!kinds.empty())
         std::erase_if(topics, [&](const Topic& topic) { return !kinds.contains(topic.kind); });
+    if (!plan.topics.empty())
+        std::erase_if(topics, [&](const Topic& topic) {
+            return std::ranges::none_of(plan.topics, [&](const PracticeTopic& wanted) {
+                return wanted.kind == askedName(topic.kind) && (wanted.subject.empty() || wanted.subject == topic.subject);
+            });
+        });
     return topics;
 }
 
@@ -67,6 +73,8 @@ PracticePlan planOf(Session& session, const PracticeWish& wish)
     plan.seed = wish.seed ? *wish.seed & (seeds - 1) : static_cast<std::int64_t>(session.random().below(seeds));
     plan.series = wish.series;
     plan.step = wish.step;
+    for (const Topic& topic : wish.topics)
+        plan.topics.push_back({std::string(askedName(topic.kind)), topic.subject});
     plan.year = session.today().year();
     return plan;
 }

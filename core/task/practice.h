@@ -24,6 +24,7 @@ struct PracticeWish {
     bool series = false;                   ///< the same cases for everybody with this seed
     bool feedbackAtEnd = false;
     std::vector<AskedKind> kinds = {};         ///< empty = everything
+    std::vector<Topic> topics = {};            ///< cases about these alone (a subject may be left out); empty = about everything
     int step = 0;                          ///< 1 to 5; 0 = follows the answers
     int month = 0;                         ///< 1 to 12; 0 = any
     int cases = 0;                         ///< 0 = as long as somebody likes

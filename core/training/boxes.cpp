@@ -104,4 +104,27 @@ int stepAfter(std::span<const GivenCase> given, int first)
     return step;
 }
 
+std::vector<Topic> topicsToPractise(std::span<const NextPractice> next)
+{
+    std::vector<Topic> topics;
+    const auto add = [&](const Topic& topic) {
+        if (std::ranges::find(topics, topic) == topics.end())
+            topics.push_back(topic);
+    };
+    for (const NextPractice& each : next) {
+        const bool nothing = each.kind == AskedKind::look && each.subject == "none"; // it was nothing: what it was taken for is practised
+        if (each.kind == AskedKind::character)
+            add({AskedKind::host, {}});
+        else if (nothing)
+            add({AskedKind::look, each.takenFor});
+        else if (each.kind == AskedKind::host || each.kind == AskedKind::sign || each.kind == AskedKind::look)
+            add({each.kind, each.subject});
+        else
+            add({each.kind, {}});
+        if (each.kind == AskedKind::look && !each.takenFor.empty() && each.takenFor != "none")
+            add({AskedKind::look, each.takenFor});
+    }
+    return topics;
+}
+
 } // namespace cupule

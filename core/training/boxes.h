@@ -15,6 +15,7 @@
 #include <vector>
 
 #include "core/training/case.h"
+#include "core/training/results.h"
 
 namespace cupule {
 
@@ -49,5 +50,9 @@ std::vector<Topic> seriesOrder(std::span<const Topic> topics, int nextNumber, st
 
 /// The step for the next case, from `first` on.
 int stepAfter(std::span<const GivenCase> given, int first);
+
+/// What cases must be about to practise what was confused (results.h): each subject, and of looks also what it was taken for. Which character
+/// decides is practised on the trees. In order, each once.
+std::vector<Topic> topicsToPractise(std::span<const NextPractice> next);
 
 } // namespace cupule

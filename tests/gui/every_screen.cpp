@@ -5,7 +5,9 @@
 
 #include "core/protocol/pack_reader.h"
 #include "core/task/day.h"
+#include "core/task/practice.h"
 #include "core/task/programme.h"
+#include "core/task/skill.h"
 #include "tests/gui/batch_store.h"
 #include "tests/gui/practised.h"
 #include "tests/gui/review_scene.h"
@@ -26,6 +28,7 @@
 #include "ui/shell/leafing_dialog.h"
 #include "ui/shell/programme_dialog.h"
 #include "ui/shell/store_dialogs.h"
+#include "ui/training/skill_dialog.h"
 #include "ui/training/cases_page.h"
 #include "ui/training/photo_cases_dialog.h"
 #include "ui/training/training_view.h"
@@ -291,6 +294,27 @@ void dialogsOfReview(const ScreenCheck& check)
     shown(check, "how far verifiers agree", agreement);
 }
 
+void dialogsOfPractice(const ScreenCheck& check)
+{
+    const FindStore store;
+    Desk maud(person("MH", "Maud Harrow"), {Role::volunteer}, store.path);
+    quiet(maud.window.bench());
+    ui::SkillDialog unmeasured(maud.window.bench(), maud.session().me(), QStringLiteral("Maud Harrow"), &maud.window);
+    shown(check, "what is told of whom nothing is measured", unmeasured);
+    PracticeWish wish;
+    wish.month = 6;
+    wish.seed = 3;
+    PracticeRound round = beginPractice(maud.session(), wish).value();
+    const auto at = nextCase(maud.session(), round).value();
+    std::vector<AnsweredItem> answers;
+    for (const AskedItem& item : at.asked)
+        answers.push_back(item.kind == AskedKind::order ? answerToOrder(item, item.right, 80) : answerTo(item, item.right.front(), 80));
+    REQUIRE(answerCase(maud.session(), round, at, answers, 20));
+    REQUIRE(tellSkill(maud.session(), maud.session().me(), {}));
+    ui::SkillDialog told(maud.window.bench(), maud.session().me(), QStringLiteral("Maud Harrow"), &maud.window);
+    shown(check, "what is told of one's detection", told);
+}
+
 void dialogsOfTheTrees(const ScreenCheck& check)
 {
     const FindStore store;
@@ -354,6 +378,7 @@ void everyDialog(const ScreenCheck& check)
     dialogsOfTheTrees(check);
     dialogsOfTheBatches(check);
     dialogsOfReview(check);
+    dialogsOfPractice(check);
 }
 
 } // namespace cupule::test

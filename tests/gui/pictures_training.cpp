@@ -1,12 +1,15 @@
 // The place Practice: the walk on the trainer's page and on the wall.
 
 #include <QTest>
+#include <QVBoxLayout>
 
 #include "tests/gui/picture_book.h"
 #include "tests/gui/practised.h"
 #include "tests/gui/whole_window.h"
+#include "core/task/skill.h"
 #include "ui/training/cases_page.h"
 #include "ui/training/results_page.h"
+#include "ui/training/skill_dialog.h"
 #include "ui/training/training_view.h"
 #include "ui/training/walk_page.h"
 
@@ -124,8 +127,31 @@ std::unique_ptr<QWidget> results(bool filled, int recruit)
     return window;
 }
 
+/// What is told of a recruit, beside the trainer's page.
+class Told : public QWidget {
+public:
+    Told() : m_window(practice())
+    {
+        Session& session = *m_window->bench().session();
+        practise(session, "Spring course, Tharn Vale", {"AD", "Adah Merrow", 40, 0.9, 11});
+        const Uid adah = cupule::recruit(session, "AD", {}).value();
+        (void)tellSkill(session, adah, "PL");
+        m_dialog = new ui::SkillDialog(m_window->bench(), adah, QStringLiteral("Adah Merrow"));
+        m_dialog->setWindowFlags(Qt::Widget);
+        auto* column = new QVBoxLayout(this);
+        column->setContentsMargins(0, 0, 0, 0);
+        column->addWidget(m_dialog);
+    }
+    QSize sizeHint() const override { return m_dialog->size(); }
+
+private:
+    std::unique_ptr<WholeWindow> m_window;
+    ui::SkillDialog* m_dialog;
+};
+
 bool addAll()
 {
+    addPicture({QStringLiteral("dialog-skill"), [] { return std::make_unique<Told>(); }, false, 680});
     addPicture({QStringLiteral("practice-cases-setup"), &setup, true});
     addPicture({QStringLiteral("practice-cases"), [] { return aCase(false, false); }, true});
     addPicture({QStringLiteral("practice-cases-sure"), [] { return aCase(true, false); }, true});

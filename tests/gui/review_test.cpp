@@ -8,6 +8,7 @@
 #include <QLineEdit>
 #include <QTableWidget>
 
+#include "core/store/practice.h"
 #include "ui/bridge/text.h"
 #include "ui/map/small_map.h"
 #include "ui/review/agreement_dialog.h"
@@ -193,7 +194,7 @@ TEST_CASE("the record at a glance says what it rests on", "[gui][review]")
     Desk ruth(person("RA", "Ruth Abara"), {Role::verifier}, store.path);
     ruth.key(Qt::Key_4, Qt::ControlModifier);
     const QString words = allWords(ruth.window);
-    for (const char* said : {"Maud Harrow (MH)", "none is accepted yet", "Sample 26-TV", "This tree before", "MH before", "entered in this store"})
+    for (const char* said : {"Maud Harrow (MH)", "none is accepted yet", "Sample 26-TV", "This tree before", "MH before", "MH in practice", "not measured, or not told", "entered in this store"})
         CHECK(words.contains(QString::fromLatin1(said)));
     auto* map = ruth.window.findChild<ui::SmallMap*>(QStringLiteral("reviewMap"));
     REQUIRE(map->isVisible());
@@ -203,6 +204,39 @@ TEST_CASE("the record at a glance says what it rests on", "[gui][review]")
     evidence->setFocus();
     ruth.key(Qt::Key_F);
     CHECK(evidence->figureShown() == QStringLiteral("shoot_castanea"));
+}
+
+TEST_CASE("beside the record stands what its observer finds in practice, and in the hidden mode nothing of it", "[gui][review][practice]")
+{
+    const FindStore store;
+    {
+        SystemClock clock;
+        SystemRandom random;
+        const auto maud = loadProfile(store.folder.filePath(QStringLiteral("maud")).toStdString()).value();
+        const auto session = Session::open(store.path.toStdString(), maud, clock, random).value();
+        SkillNote note;
+        note.id = session->ids().make();
+        Skill skill;
+        skill.id = note.id;
+        skill.person = session->me();
+        skill.to = *CivilDate::make(2026, 5, 3);
+        skill.protocol = session->pack().id;
+        skill.protocolVersion = "0.1";
+        skill.signs = {{20, 17, 19, "S02", 20}};
+        auto change = session->begin().value();
+        REQUIRE(session->store().practice().addSkill(change, note, skill));
+        REQUIRE(session->commit(change));
+    }
+    Desk ruth(person("RA", "Ruth Abara"), {Role::verifier}, store.path);
+    ruth.key(Qt::Key_4, Qt::ControlModifier);
+    const QString words = allWords(ruth.window);
+    // Wilson 1927, JASA 22:209-212: 17 of 20 is 0.640 to 0.948, 19 of 20 is 0.764 to 0.991 (from the formula, by hand)
+    CHECK(words.contains(QStringLiteral("finds 17 of 20 (64 to 95 %), says no rightly 19 of 20 (76 to 99 %); few answers. Few answers: read the range.")));
+    CHECK(words.contains(QStringLiteral("Measured on drawings")));
+    CHECK(words.contains(QStringLiteral("another version of the protocol")));
+    CHECK(words.contains(QStringLiteral("it decides nothing")));
+    ruth.key(Qt::Key_H, Qt::ControlModifier | Qt::ShiftModifier);
+    CHECK_FALSE(allWords(ruth.window).contains(QStringLiteral("in practice")));
 }
 
 TEST_CASE("in the hidden mode no place says where a tree is or who saw it, and the screen says that it is on", "[gui][review][hidden]")

@@ -2,11 +2,14 @@
 
 #include "tests/gui/at_desk.h"
 
+#include <QCheckBox>
 #include <QComboBox>
 #include <QLabel>
+#include <QPushButton>
 #include <QSpinBox>
 #include <QTableView>
 
+#include "core/task/skill.h"
 #include "tests/gui/practised.h"
 #include "ui/training/case_stage.h"
 #include "ui/training/cases_page.h"
@@ -14,6 +17,7 @@
 #include "ui/training/learning_pictures.h"
 #include "ui/training/results_page.h"
 #include "ui/training/results_table.h"
+#include "ui/training/skill_dialog.h"
 #include "ui/training/training_view.h"
 
 using namespace cupule;
@@ -198,6 +202,27 @@ TEST_CASE("results of a course stand recruit by recruit, with what was confused 
         CHECK(table->model()->index(row, 0).data().toString() == QStringLiteral("recruit %1").arg(row));
 }
 
+TEST_CASE("the next step of the results begins cases about what was confused, and nothing else", "[gui][practice]")
+{
+    Trainer petra;
+    test::practise(petra.session(), "Course", {"NO", "Nora", 8, 0.6, 4});
+    petra.view->showPage(ui::TrainingView::Page::results);
+    petra.quiet();
+    const auto next = petra.view->results().desk().next();
+    REQUIRE_FALSE(next.empty());
+    auto* button = petra.window.findChild<QAbstractButton*>(QStringLiteral("makeCases"));
+    button->setFocus();
+    petra.key(Qt::Key_Space);
+    REQUIRE(petra.desk.phase() == Phase::asking);
+    const auto& topics = petra.desk.round().session.plan.topics;
+    REQUIRE_FALSE(topics.empty());
+    CHECK(topics.front().kind == askedName(topicsToPractise(std::span(next).first(1)).front().kind));
+    for (const Topic& topic : petra.desk.round().topics)
+        CHECK(std::any_of(topics.begin(), topics.end(), [&](const PracticeTopic& wanted) {
+            return wanted.kind == askedName(topic.kind) && (wanted.subject.empty() || wanted.subject == topic.subject);
+        }));
+}
+
 TEST_CASE("ready is said where the whole interval reaches what is asked, else not yet known", "[gui][practice]")
 {
     Trainer petra;
@@ -214,6 +239,41 @@ TEST_CASE("ready is said where the whole interval reaches what is asked, else no
                 CHECK((!model->isReady(row) || share->interval.lower >= model->limit(column)));
     CHECK(!model->isReady(2)); // all right, but few
     CHECK(model->index(2, ui::ResultsModel::next).data().toString().startsWith(QStringLiteral("Not yet known")));
+}
+
+TEST_CASE("consent is given and taken back by keys, and never by Enter alone", "[gui][practice]")
+{
+    Trainer petra;
+    test::practise(petra.session(), "Course", {"JU", "Jude", 4, 0.9, 3});
+    const Uid jude = recruit(petra.session(), "JU", {}).value();
+    petra.view->showPage(ui::TrainingView::Page::results);
+    petra.quiet();
+    auto* button = petra.window.findChild<QAbstractButton*>(QStringLiteral("tellSkill"));
+    CHECK_FALSE(button->isEnabled()); // of all together nothing is told
+    petra.view->results().desk().show(0);
+    petra.quiet();
+    REQUIRE(button->isEnabled());
+    ui::SkillDialog dialog(petra.window.bench(), petra.view->results().desk().shownPerson(), QStringLiteral("Jude"), &petra.window);
+    dialog.show();
+    dialog.activateWindow();
+    REQUIRE(QTest::qWaitFor([&] { return dialog.isAncestorOf(QApplication::focusWidget()); }));
+    auto* tell = dialog.findChild<QPushButton*>(QStringLiteral("skillTell"));
+    auto* back = dialog.findChild<QPushButton*>(QStringLiteral("skillBack"));
+    CHECK_FALSE(tell->isEnabled());
+    CHECK_FALSE(back->isEnabled());
+    QTest::keyClick(&dialog, Qt::Key_A, Qt::AltModifier);
+    REQUIRE(dialog.findChild<QCheckBox*>(QStringLiteral("skillAgreed"))->isChecked());
+    CHECK_FALSE(tell->isDefault());
+    CHECK_FALSE(toldSkill(petra.session(), jude).value());
+    QTest::keyClick(&dialog, Qt::Key_T, Qt::AltModifier);
+    const auto told = toldSkill(petra.session(), jude).value();
+    REQUIRE(told);
+    CHECK(told->consentTo == petra.session().profile().person.code);
+    CHECK(told->consented == petra.session().today());
+    CHECK_FALSE(tell->isEnabled()); // agreed anew, told anew
+    QTest::keyClick(&dialog, Qt::Key_B, Qt::AltModifier);
+    CHECK_FALSE(toldSkill(petra.session(), jude).value());
+    CHECK_FALSE(back->isEnabled());
 }
 
 TEST_CASE("the sheet is written of whom the page shows, with or without names", "[gui][practice]")

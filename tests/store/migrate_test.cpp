@@ -72,6 +72,15 @@ TEST_CASE("a store of every released version becomes what a new one is, and keep
     practice.id = bench.ids.make();
     bench.change([&](Change& c) { need(bench.store->practice().begin(c, practice, old.person.id)); });
     CHECK(need(bench.store->practice().find(practice.id))->person == old.person.id);
+    SkillNote note;
+    note.id = bench.ids.make();
+    Skill told;
+    told.id = note.id;
+    told.person = old.person.id;
+    told.protocol = "pack";
+    bench.change([&](Change& c) { need(bench.store->practice().addSkill(c, note, told)); });
+    CHECK(need(bench.store->practice().skills(old.person.id)).at(0).skill == told);
+    CHECK_THROWS_AS(bench.store->core().db.run("UPDATE skill SET person = 1, commitment = NULL"), StoreError);
     CHECK(need(bench.store->journal().prove()).whole);
     const auto health = need(examineStore(*bench.store));
     for (const auto& fault : health.faults)

@@ -4,6 +4,7 @@
 #include <filesystem>
 
 #include "core/base/file.h"
+#include "core/store/practice.h"
 #include "core/task/keep.h"
 #include "core/task/photo_cases.h"
 #include "core/task/practice_results.h"
@@ -138,6 +139,28 @@ TEST_CASE("a series is the same for everybody, whatever they answer", "[task][pr
     CHECK(cohort.agreement->observed > 0.5);
 }
 
+TEST_CASE("a session about some topics has cases about these alone, also when it is gone on with", "[task][practice]")
+{
+    Vale vale;
+    const auto mary = vale.as("MH");
+    PracticeWish wish = june(6, 5);
+    wish.topics = {{AskedKind::sign, "S02"}, {AskedKind::look, "S02"}};
+    auto round = beginPractice(*mary, wish).value();
+    CHECK(round.topics.size() == 2);
+    practise(*mary, round, 3, never);
+    auto again = openPractice(*mary, round.session.id).value();
+    CHECK(again.topics == round.topics);
+    practise(*mary, again, 3, never);
+    const auto answers = mary->store().practice().answers(round.session.id).value();
+    REQUIRE(answers.size() == 6);
+    for (const PracticeAnswer& answer : answers)
+        CHECK(answer.topicSubject == "S02");
+    wish.topics = {{AskedKind::host, ""}};
+    CHECK(beginPractice(*mary, wish).value().topics.size() > 3);
+    wish.topics = {{AskedKind::sign, "S99"}};
+    CHECK(faultOf(beginPractice(*mary, wish)) == "practice.topics");
+}
+
 TEST_CASE("what is wanted must be possible", "[task][practice]")
 {
     Vale vale;
@@ -268,7 +291,7 @@ TEST_CASE("what was measured is told only with consent, and can be withdrawn", "
     CHECK(told->signs.front().found->interval.lower < 1);
     const auto detection = measuredDetection(*told, "MH");
     REQUIRE(detection);
-    CHECK(detection->of('A') == 1);
+    CHECK(detection->of('A') == told->signs.front().found->interval.lower);
     CHECK(detection->name == "measured:MH");
     done(tellSkill(*mary, mary->me(), ""));
     CHECK(toldSkills(*mary, mary->me()).value().size() == 2);

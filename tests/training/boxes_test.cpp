@@ -112,3 +112,14 @@ TEST_CASE("three cases without a fault are a step up, one with a fault is a step
         add(true);
     CHECK(stepAfter(answers, 2) == 5);
 }
+
+TEST_CASE("what was confused becomes what cases are about, with what it was taken for", "[training][boxes]")
+{
+    const std::vector<NextPractice> next{{AskedKind::look, "S02", "S20", 0.5, 10}, {AskedKind::sign, "S06", "", 0.4, 10},  {AskedKind::character, "K03", "K04", 0.3, 9},
+                                         {AskedKind::look, "S20", "S02", 0.2, 8},  {AskedKind::record, "nothing", "", 0.2, 5}, {AskedKind::look, "none", "S16", 0.2, 5}, {AskedKind::look, "S01", "none", 0.1, 5},
+                                         {AskedKind::host, "", "", 0.1, 9}};
+    const std::vector<Topic> expected{{AskedKind::look, "S02"}, {AskedKind::look, "S20"}, {AskedKind::sign, "S06"}, {AskedKind::host, ""}, {AskedKind::record, ""},
+                                      {AskedKind::look, "S16"}, {AskedKind::look, "S01"}};
+    CHECK(topicsToPractise(next) == expected);
+    CHECK(topicsToPractise({}).empty());
+}

@@ -103,7 +103,7 @@ QString skillText(const ToldSign& sign)
     QString said = sign.found ? words("finds %1").arg(outOfText(counted.found, counted.there, sign.found->interval)) : words("was never shown it");
     said += QStringLiteral(", ");
     said += sign.passed ? words("says no rightly %1").arg(outOfText(counted.passed, counted.absent, sign.passed->interval)) : words("was never shown it absent");
-    return sign.few ? said + words("; few answers, a first impression") : said;
+    return sign.few ? said + words("; few answers") : said;
 }
 
 QString custodyStepText(const std::string& code)

@@ -31,7 +31,7 @@ QString readinessText(Readiness readiness);
 /// A code of custodySteps().
 QString custodyStepText(const std::string& code);
 
-/// "finds 17 of 20 (64 to 95 %), says no rightly 19 of 20 (76 to 99 %)", and that few are few. The ranges hold 95 of 100.
+/// "finds 17 of 20 (64 to 95 %), says no rightly 19 of 20 (76 to 99 %); few answers". The ranges hold 95 of 100.
 QString skillText(const ToldSign& sign);
 
 } // namespace cupule::ui

@@ -94,23 +94,28 @@ QString skillHtml(const ReviewPage& page, const Pack& pack)
 {
     if (!page.whole)
         return {};
-    QString html = QStringLiteral("<b>%1</b>").arg(tr("%1 in practice").arg(text(page.visit.observer.code)).toHtmlEscaped());
+    const QString head = tr("%1 in practice:").arg(text(page.visit.observer.code));
     const auto& told = page.observerSkill;
     if (!told)
-        return html + QStringLiteral("<br>") + tr("Not measured, or not told.");
+        return line(head, tr("not measured, or not told."));
+    QStringList said;
+    bool few = false;
     const auto add = [&](const std::string& sign, const QString& name) {
         const ToldSign* measured = toldSign(*told, sign);
-        html += QStringLiteral("<br>") + (name + QStringLiteral(": ") + (measured == nullptr ? tr("not measured") : skillText(*measured)) + QLatin1Char('.')).toHtmlEscaped();
+        few |= measured != nullptr && measured->few;
+        said << name + QStringLiteral(": ") + (measured == nullptr ? tr("not measured") : skillText(*measured)) + QLatin1Char('.');
     };
     for (const Observation& observation : page.visit.visit.observations)
         if (const Sign* sign = pack.sign(observation.sign); sign != nullptr && observation.answer == Answer::seen)
             add(sign->id, text(sign->shortName.empty() ? sign->name : sign->shortName));
     if (page.visit.nothing)
         add(gallLinesTogether, tr("Gall lines together"));
-    html += QStringLiteral("<br>") + tr("Measured on drawings, %1.").arg(plainDate(told->to, 0)).toHtmlEscaped();
+    if (few)
+        said << tr("Few answers: read the range.");
+    said << tr("Measured on drawings, %1.").arg(plainDate(told->to, 0));
     if (told->protocol != pack.id || told->protocolVersion != pack.version)
-        html += QLatin1Char(' ') + tr("It was another version of the protocol: %1 %2.").arg(text(told->protocol), text(told->protocolVersion)).toHtmlEscaped();
-    return html + QLatin1Char(' ') + tr("For information: it decides nothing.");
+        said << tr("It was another version of the protocol: %1 %2.").arg(text(told->protocol), text(told->protocolVersion));
+    return line(head, (said << tr("For information: it decides nothing.")).join(QLatin1Char(' ')));
 }
 
 QString originHtml(const ReviewPage& page)
@@ -194,6 +199,7 @@ QString standingHtml(const ReviewPage& page, const Pack& pack)
             words << tr("broken at %1").arg(sample.breaks);
         html += line(tr("Sample %1:").arg(text(sample.number)), words.join(QStringLiteral(", ")));
     }
+    html += skillHtml(page, pack);
     if (!page.whole)
         html += QStringLiteral("<br><br>") + tr("Exact places and names are left out here: the square and the code stand for them.");
     return html;
@@ -201,7 +207,7 @@ QString standingHtml(const ReviewPage& page, const Pack& pack)
 
 QString historyHtml(const ReviewPage& page, const Pack& pack)
 {
-    QStringList parts{decisionsHtml(page, pack), treePastHtml(page, pack), observerPastHtml(page, pack), skillHtml(page, pack), originHtml(page)};
+    QStringList parts{decisionsHtml(page, pack), treePastHtml(page, pack), observerPastHtml(page, pack), originHtml(page)};
     parts.removeAll(QString());
     return QStringLiteral("<p>") + parts.join(QStringLiteral("</p><p>")) + QStringLiteral("</p>");
 }

@@ -1,7 +1,5 @@
 #include "ui/training/case_setup.h"
 
-#include <algorithm>
-
 #include <QCheckBox>
 #include <QComboBox>
 #include <QFormLayout>
@@ -208,17 +206,13 @@ void CaseSetup::begin()
     m_desk.begin(wish, m_code->text().trimmed(), m_name->text().trimmed());
 }
 
-void CaseSetup::beginWith(const QString& cohort, AskedKind kind, int cases)
+void CaseSetup::beginWith(const QString& cohort, const std::vector<Topic>& topics, int cases)
 {
-    const auto& choices = askedChoices();
-    for (std::size_t i = 0; i < choices.size(); ++i)
-        if (std::find(choices[i].kinds.begin(), choices[i].kinds.end(), kind) != choices[i].kinds.end())
-            m_asked->setCurrentIndex(static_cast<int>(i));
-    m_cohort->setEditText(cohort);
-    m_cases->setValue(cases);
-    m_step->setCurrentIndex(0);
-    m_series->setChecked(false);
-    begin();
+    PracticeWish wish;
+    wish.cohort = utf8(cohort);
+    wish.topics = topics;
+    wish.cases = cases;
+    m_desk.begin(wish, {}, {});
 }
 
 } // namespace cupule::ui

@@ -4,7 +4,7 @@
 
 #include <QWidget>
 
-#include "core/training/answer.h"
+#include "core/training/case.h"
 
 class QCheckBox;
 class QComboBox;
@@ -25,8 +25,8 @@ public:
     CaseSetup(CasesDesk& desk, QWidget* parent);
     void refresh();
     void begin();
-    /// Begins for oneself in a cohort, with questions of one kind.
-    void beginWith(const QString& cohort, AskedKind kind, int cases);
+    /// Begins for oneself in a cohort, with cases about these topics alone; none = about everything.
+    void beginWith(const QString& cohort, const std::vector<Topic>& topics, int cases);
 
 private:
     void addWho(QFormLayout& form);

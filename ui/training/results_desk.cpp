@@ -167,6 +167,16 @@ const std::vector<NextPractice>& ResultsDesk::next() const
     return m_shown >= 0 ? m_cohort->recruits[static_cast<std::size_t>(m_shown)].next : m_cohort->next;
 }
 
+Uid ResultsDesk::shownPerson() const
+{
+    if (m_cohort == nullptr)
+        return {};
+    if (m_shown >= 0)
+        return m_cohort->recruits[static_cast<std::size_t>(m_shown)].person;
+    const Session& session = *m_bench.session();
+    return session.needOneOf({Role::trainer, Role::office}) ? Uid{} : session.me();
+}
+
 QString ResultsDesk::nameOf(int recruit) const
 {
     if (recruit < 0)

@@ -45,6 +45,8 @@ public:
     /// Of the recruit that is shown, or of all; null while it is counted.
     [[nodiscard]] const PracticeResults* results() const;
     [[nodiscard]] const std::vector<NextPractice>& next() const;
+    /// Whose results are shown: the recruit, oneself where nobody else's may be seen; null = of several people, or nobody is named.
+    [[nodiscard]] Uid shownPerson() const;
     /// Name of a recruit as it may be shown; -1: "all 12".
     [[nodiscard]] QString nameOf(int recruit) const;
     /// Of one recruit (-1: of all) on the subject; null where nobody asked.

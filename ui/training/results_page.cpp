@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -21,6 +22,7 @@
 #include "ui/training/confusion_table.h"
 #include "ui/training/learning_pictures.h"
 #include "ui/training/results_table.h"
+#include "ui/training/skill_dialog.h"
 #include "ui/widgets/empty_state.h"
 #include "ui/widgets/key_button.h"
 #include "ui/widgets/page_area.h"
@@ -32,6 +34,7 @@ namespace {
 
 constexpr int besideCharacters = 125; // of the page's width, so that table and details stand side by side
 constexpr int casesOffered = 20;
+constexpr std::size_t nextListed = 5;      // of what to practise next, and what the cases are then about
 
 QString decimals(double value)
 {
@@ -48,7 +51,7 @@ ResultsPage::ResultsPage(Workbench& bench, Prompts& prompts, QWidget* parent) : 
                                                "how far the numbers can be believed."));
     connect(m_empty->addWay(QStringLiteral("gall_midrib"), tr("Practise on cases"), tr("Trees drawn anew each time, with a key that follows from how they were made."),
                             tr("To the cases"), {}),
-            &QPushButton::clicked, this, [this] { Q_EMIT casesAsked({}, AskedKind::sign, 0); });
+            &QPushButton::clicked, this, [this] { Q_EMIT casesAsked({}, {}, 0); });
     auto* filled = new QWidget(this);
     m_panes = new QBoxLayout(QBoxLayout::LeftToRight, filled);
     m_panes->setContentsMargins(0, 0, 0, 0);
@@ -160,9 +163,11 @@ QWidget* ResultsPage::buildSide()
     m_numbers = new RoleLabel(TextRole::caption, box, Tone::second);
     m_next = new QLabel(box);
     m_next->setTextFormat(Qt::RichText);
-    m_cases = new KeyButton(tr("Practise %1 cases of this kind").arg(casesOffered), box);
+    m_cases = new KeyButton(tr("Practise %1 cases of these").arg(casesOffered), box);
     m_cases->setObjectName(QStringLiteral("makeCases"));
     m_cases->setMain(true);
+    m_tell = new KeyButton(tr("What is told…"), box);
+    m_tell->setObjectName(QStringLiteral("tellSkill"));
     auto* confusionHead = new RoleLabel(TextRole::heading, tr("What was taken for what"), box);
     m_kind = new QComboBox(box);
     m_kind->setObjectName(QStringLiteral("confusionKind"));
@@ -178,15 +183,22 @@ QWidget* ResultsPage::buildSide()
     m_curve = new SharePicture(tr("Share right in the order of the answers"), tr("answers"), false, box);
     for (QLabel* label : std::initializer_list<QLabel*>{m_who, m_numbers, m_next, confusionHead, key, m_sureHead, m_sureWords, curveHead})
         label->setWordWrap(true);
-    for (QWidget* part : std::initializer_list<QWidget*>{m_who, m_numbers, confusionHead, m_kind, m_confusion, key, m_next, m_cases, m_sureHead, m_sure, m_sureWords, curveHead, m_curve})
+    auto* head = new QHBoxLayout;
+    head->addWidget(m_who, 1);
+    head->addWidget(m_tell, 0, Qt::AlignTop);
+    column->addLayout(head);
+    for (QWidget* part : std::initializer_list<QWidget*>{m_numbers, confusionHead, m_kind, m_confusion, key, m_next, m_cases, m_sureHead, m_sure, m_sureWords, curveHead, m_curve})
         column->addWidget(part);
     column->addStretch(1);
     setTabOrder(m_kind, m_confusion);
     setTabOrder(m_confusion, m_cases);
+    setTabOrder(m_tell, m_kind);
+    connect(m_tell, &QPushButton::clicked, this, &ResultsPage::askTold);
     connect(m_kind, &QComboBox::activated, this, &ResultsPage::refreshConfusion);
     connect(m_cases, &QPushButton::clicked, this, [this] {
-        const AskedKind worst = m_desk.next().empty() ? AskedKind::sign : m_desk.next().front().kind;
-        Q_EMIT casesAsked(text(m_desk.wanted().value_or(std::string())), worst, casesOffered);
+        const auto& next = m_desk.next();
+        const std::size_t some = std::min(nextListed, next.size());
+        Q_EMIT casesAsked(text(m_desk.wanted().value_or(std::string())), topicsToPractise(std::span(next).first(some)), casesOffered);
     });
     return m_side;
 }
@@ -278,6 +290,10 @@ void ResultsPage::refreshSide()
     m_numbers->setText(numbers.join(QLatin1Char('\n')));
     m_numbers->setVisible(!numbers.isEmpty());
     m_next->setText(nextWords());
+    m_cases->setText(m_desk.next().empty() ? tr("Practise %1 cases of everything").arg(casesOffered) : tr("Practise %1 cases of these").arg(casesOffered));
+    const bool one = m_desk.cohort() != nullptr && !m_desk.shownPerson().isNull();
+    m_tell->setEnabled(one);
+    m_tell->setToolTip(one ? QString() : tr("Choose one recruit who is named."));
     m_sure->setDots(results != nullptr ? reliabilityDots(results->calibration) : std::vector<SharePicture::Dot>{}, QStringLiteral("0"), QStringLiteral("100"));
     m_sureWords->setText(results != nullptr && results->calibration
                              ? tr("Brier score %1 (0 is perfect, 0.25 says nothing). %2.")
@@ -302,12 +318,11 @@ void ResultsPage::refreshSide()
 
 QString ResultsPage::nextWords() const
 {
-    constexpr std::size_t most = 5;
     const auto& coming = m_desk.next();
     if (coming.empty())
         return tr("Nothing was answered wrongly so far.");
     QString lines;
-    for (std::size_t i = 0; i < std::min(most, coming.size()); ++i) {
+    for (std::size_t i = 0; i < std::min(nextListed, coming.size()); ++i) {
         const NextPractice& each = coming[i];
         QString words = topicText({each.kind, each.subject}, m_desk.pack());
         if (!each.takenFor.empty() && each.kind == AskedKind::look)
@@ -324,6 +339,12 @@ void ResultsPage::refreshConfusion()
     const bool some = results != nullptr && at >= 0 && at < static_cast<int>(results->confusions.size());
     m_confusion->setConfusion(some ? std::optional(results->confusions[static_cast<std::size_t>(at)]) : std::nullopt, some ? &m_desk.pack() : nullptr);
     m_confusion->setMinimumHeight(std::min(m_confusion->sizeHint().height(), scaled(420, font())));
+}
+
+void ResultsPage::askTold()
+{
+    if (m_desk.cohort() != nullptr && !m_desk.shownPerson().isNull())
+        SkillDialog(m_bench, m_desk.shownPerson(), m_desk.nameOf(std::max(0, m_desk.shown())), this).exec();
 }
 
 void ResultsPage::writeSheet()

@@ -38,11 +38,13 @@ public:
     void nextPane(int step);
     void setSheetWriter(PracticeSheetWriter writer) { m_writer = std::move(writer); }
     void writeSheet();
+    /// Consent of whoever is shown; nothing where that is not one named person.
+    void askTold();
     [[nodiscard]] ResultsDesk& desk() { return m_desk; }
 
 Q_SIGNALS:
-    /// Cases with questions of the kind that was answered worst, in this cohort; 0: only to the setup.
-    void casesAsked(const QString& cohort, cupule::AskedKind kind, int cases);
+    /// Cases about what was confused, in this cohort; 0: only to the setup.
+    void casesAsked(const QString& cohort, const std::vector<cupule::Topic>& topics, int cases);
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
@@ -84,6 +86,7 @@ private:
     ConfusionTable* m_confusion;
     QLabel* m_next;
     KeyButton* m_cases;
+    KeyButton* m_tell;
     QLabel* m_sureHead;
     SharePicture* m_sure;
     QLabel* m_sureWords;

@@ -29,10 +29,10 @@ TrainingView::TrainingView(Workbench& bench, Prompts& prompts, QWidget* parent) 
     for (QWidget* page : std::initializer_list<QWidget*>{m_walk, m_cases, m_results})
         m_stack->addWidget(page);
     connect(m_cases, &CasesPage::resultsAsked, this, [this] { showPage(Page::results); });
-    connect(m_results, &ResultsPage::casesAsked, this, [this](const QString& cohort, AskedKind kind, int cases) {
+    connect(m_results, &ResultsPage::casesAsked, this, [this](const QString& cohort, const std::vector<Topic>& topics, int cases) {
         showPage(Page::cases);
         if (cases > 0)
-            m_cases->setup().beginWith(cohort, kind, cases);
+            m_cases->setup().beginWith(cohort, topics, cases);
     });
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
