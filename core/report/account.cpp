@@ -130,6 +130,9 @@ void finds(const Page& page)
                  {{"n", page.count(static_cast<double>(untold))}}, Tone::caution);
 }
 
+/// Of fewer people the lowest and the highest value would say whose they are (common practice, no source).
+constexpr int fewestUnrecognized = 3;
+
 /// What the chance of detection was taken to be, and what the looks amount to with it.
 void detection(const Page& page)
 {
@@ -142,10 +145,11 @@ void detection(const Page& page)
                  {}, Tone::caution);
         const Arguments who{{"n", page.count(d.people)}, {"measured", page.count(d.people - d.notMeasured)}, {"not", page.count(d.notMeasured)},
                             {"lowest", inTen(d.lowest)}, {"highest", inTen(d.highest)}};
-        if (d.people > d.notMeasured)
-            page.say("Of {n} observers {measured} are measured: {lowest} to {highest} in 100 for a look of worth A, and for B and C as much less as in the "
-                     "protocol.", who);
-        page.say("{not} of {n} observers are not measured; for them the protocol's values stand.", who);
+        if (d.people - d.notMeasured >= fewestUnrecognized)
+            page.say("Measured: {measured} of {n} observers, {lowest} to {highest} in 100 for a look of worth A, and for B and C as much less as in the protocol.", who);
+        else
+            page.say("Measured: {measured} of {n} observers. So few could be recognized by their values, which are left out.", who);
+        page.say("Not measured: {not} of {n} observers; for them the protocol's values stand.", who);
     }
     page.say(d.measured ? "The protocol's values: a look of worth A finds a gall that is there {a} times in 100, B {b}, C {c}. Assumed: nobody measured them."
                         : "Detection: as the protocol states. A look of worth A finds a gall that is there {a} times in 100, B {b}, C {c}. Assumed: nobody "

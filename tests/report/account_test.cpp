@@ -99,14 +99,15 @@ TEST_CASE("an account says what a look was taken to find, and of how many that i
     CHECK(stated.find("Had all 4 of these trees carried galls, about 61 in 100") != std::string::npos);
     CHECK(stated.find("is not written down: 1 looks") != std::string::npos);
     CHECK(stated.find("observers") == std::string::npos);
-    data.detection = {true, 0.7, 0.5, 0.3, 5, 0, 4, 0.66, 3, 1, 0.64, 0.84};
+    data.detection = {true, 0.7, 0.5, 0.3, 5, 0, 4, 0.66, 4, 1, 0.64, 0.84};
     const std::string measured = page(data);
     CHECK(measured.find("as measured of each observer in practice, the lower end") != std::string::npos);
-    CHECK(measured.find("Of 3 observers 2 are measured: 64 to 84 in 100") != std::string::npos);
-    CHECK(measured.find("1 of 3 observers are not measured; for them the protocol") != std::string::npos);
+    CHECK(measured.find("Measured: 3 of 4 observers, 64 to 84 in 100") != std::string::npos);
+    CHECK(measured.find("Not measured: 1 of 4 observers; for them the protocol") != std::string::npos);
     CHECK(measured.find("is not written down") == std::string::npos);
-    data.detection.notMeasured = 3;
-    CHECK(page(data).find("are measured:") == std::string::npos);
+    data.detection.notMeasured = 2;                    // of two people the range would say whose it is
+    CHECK(page(data).find("Measured: 2 of 4 observers. So few") != std::string::npos);
+    CHECK(page(data).find("84 in 100") == std::string::npos);
     data.detection.trees = 0;
     CHECK(page(data).find("No accepted look at a tree is worth enough") != std::string::npos);
 }
