@@ -84,7 +84,8 @@ private:
                 one["found_share"] = {sign.found->value, sign.found->interval.lower, sign.found->interval.upper};
             signs.push_back(std::move(one));
         }
-        run.give({{"told", {{"id", told->note.text()}, {"from", told->from.text()}, {"to", told->to.text()}, {"consented", told->consented.text()}, {"consent_to", told->consentTo}, {"signs", signs}}}});
+        run.give({{"told", {{"id", told->note.text()}, {"from", told->from.text()}, {"to", told->to.text()}, {"consented", told->consented.text()}, {"consent_to", told->consentTo}, {"protocol", told->protocol},
+                            {"protocol_version", told->protocolVersion}, {"signs", signs}}}});
     }
 
     std::string m_person, m_agreed;
