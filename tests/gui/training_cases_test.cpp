@@ -262,16 +262,20 @@ TEST_CASE("consent is given and taken back by keys, and never by Enter alone", "
     CHECK_FALSE(tell->isEnabled());
     CHECK_FALSE(back->isEnabled());
     QTest::keyClick(&dialog, Qt::Key_A, Qt::AltModifier);
-    REQUIRE(dialog.findChild<QCheckBox*>(QStringLiteral("skillAgreed"))->isChecked());
+    // a button pressed by its letter goes down first and is clicked a moment later
+    REQUIRE(QTest::qWaitFor([&] { return tell->isEnabled(); }));
+    CHECK(dialog.findChild<QCheckBox*>(QStringLiteral("skillAgreed"))->isChecked());
     CHECK_FALSE(tell->isDefault());
     CHECK_FALSE(toldSkill(petra.session(), jude).value());
     QTest::keyClick(&dialog, Qt::Key_T, Qt::AltModifier);
+    REQUIRE(QTest::qWaitFor([&] { return back->isEnabled(); }));
     const auto told = toldSkill(petra.session(), jude).value();
     REQUIRE(told);
     CHECK(told->consentTo == petra.session().profile().person.code);
     CHECK(told->consented == petra.session().today());
     CHECK_FALSE(tell->isEnabled()); // agreed anew, told anew
     QTest::keyClick(&dialog, Qt::Key_B, Qt::AltModifier);
+    REQUIRE(QTest::qWaitFor([&] { return !back->isEnabled(); }));
     CHECK_FALSE(toldSkill(petra.session(), jude).value());
     CHECK_FALSE(back->isEnabled());
 }
