@@ -231,7 +231,7 @@ TEST_CASE("beside the record stands what its observer finds in practice, and in 
     ruth.key(Qt::Key_4, Qt::ControlModifier);
     const QString words = allWords(ruth.window);
     // Wilson 1927, JASA 22:209-212: 17 of 20 is 0.640 to 0.948, 19 of 20 is 0.764 to 0.991 (from the formula, by hand)
-    CHECK(words.contains(QStringLiteral("finds 17 of 20 (64 to 95 %), says no rightly 19 of 20 (76 to 99 %); few answers. Few answers: read the range.")));
+    CHECK(words.contains(QStringLiteral("finds 17 of 20 (64 to 95 %), says no rightly 19 of 20 (76 to 99 %); few answers. Read the range, not the number.")));
     CHECK(words.contains(QStringLiteral("Measured on drawings")));
     CHECK(words.contains(QStringLiteral("another version of the protocol")));
     CHECK(words.contains(QStringLiteral("it decides nothing")));

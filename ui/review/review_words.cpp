@@ -111,7 +111,7 @@ QString skillHtml(const ReviewPage& page, const Pack& pack)
     if (page.visit.nothing)
         add(gallLinesTogether, tr("Gall lines together"));
     if (few)
-        said << tr("Few answers: read the range.");
+        said << tr("Read the range, not the number.");
     said << tr("Measured on drawings, %1.").arg(plainDate(told->to, 0));
     if (told->protocol != pack.id || told->protocolVersion != pack.version)
         said << tr("It was another version of the protocol: %1 %2.").arg(text(told->protocol), text(told->protocolVersion));
