@@ -8,20 +8,6 @@ namespace cupule::app {
 
 namespace {
 
-std::string_view standingName(KeyStanding standing)
-{
-    switch (standing) {
-    case KeyStanding::vouched: return "vouched";
-    case KeyStanding::unknown: return "unknown";
-    case KeyStanding::changed: return "changed";
-    case KeyStanding::sameCode: return "same-code";
-    case KeyStanding::otherPerson: return "other-person";
-    case KeyStanding::withdrawn: return "withdrawn";
-    case KeyStanding::follows: return "follows";
-    }
-    return {};
-}
-
 Json manifestJson(const Manifest& manifest)
 {
     return {{"bundle", manifest.bundle.text()},

@@ -188,7 +188,12 @@ void Merger::put(const std::string& noun, const Uid& entity)
     putNoun(m_core, incoming, stands);
     if (!before.there)
         findClash(m_core, incoming, m_merged.clashes);
-    m_merged.nouns.push_back({noun, entity, !before.there || before.draft, stands.conflicts});
+    m_merged.nouns.push_back({noun, entity, !before.there || before.draft, stands.conflicts, {}, {}});
+    MergedNoun& merged = m_merged.nouns.back();
+    if (!merged.made && before.content != stands.content && m_changesKept++ < mostChangesKept) {
+        merged.before = before.content;
+        merged.after = stands.content;
+    }
 }
 
 } // namespace cupule

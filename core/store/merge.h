@@ -22,7 +22,9 @@ struct MergedNoun {
     Uid entity;
     bool made = false;                     ///< it was not here before
     std::vector<FieldConflict> conflicts;  ///< open now
+    std::string before, after;             ///< of one that was here and is changed; of the first mostChangesKept alone, else empty
 };
+inline constexpr std::int64_t mostChangesKept = 200;
 
 struct Merged {
     std::int64_t fresh = 0;                ///< records that this store did not know
@@ -69,7 +71,7 @@ private:
     std::vector<OtherRecord> m_others;
     std::set<Uid> m_decided;
     std::set<std::int64_t> m_trees;
-    std::int64_t m_done = 0;
+    std::int64_t m_done = 0, m_changesKept = 0;
 };
 
 } // namespace cupule

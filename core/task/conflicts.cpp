@@ -14,6 +14,7 @@
 #include "core/store/revisions.h"
 #include "core/store/samples.h"
 #include "core/task/edit.h"
+#include "core/task/noun_names.h"
 #include "core/task/sight.h"
 
 namespace cupule {
@@ -87,42 +88,10 @@ Result<History> conflictFor(Session& session, const Uid& entity)
     return history;
 }
 
-/// What people call somebody or something whose id stands in a value.
-class Names {
-public:
-    explicit Names(Session& session) : m_session(session) {}
-
-    std::string of(const Uid& id)
-    {
-        if (id.isNull())
-            return {};
-        if (const auto person = m_session.store().people().find(id); person && *person)
-            return (*person)->code;
-        if (const auto tree = m_session.store().trees().find(id); tree && *tree)
-            return (*tree)->label;
-        if (const auto site = m_session.store().sites().find(id); site && *site)
-            return ownSight(m_session).places ? (*site)->name : std::string();
-        if (const auto photo = m_session.store().photos().find(id); photo && *photo)
-            return ownSight(m_session).whole() ? (*photo)->originalName : std::string();
-        if (const auto sample = m_session.store().samples().find(id); sample && *sample)
-            return (*sample)->number;
-        return {};
-    }
-
-private:
-    Session& m_session;
-};
-
 ConflictLine lineOf(Session& session, const std::string& noun, const Uid& entity, const History& history)
 {
-    ConflictLine line{noun, entity, Names(session).of(entity), std::nullopt, static_cast<int>(history.joined.conflicts.size())};
-    if (noun == "visit") {
-        if (const auto row = session.store().visits().row(entity); row && *row) {
-            line.name = (*row)->treeLabel;
-            line.date = (*row)->date;
-        }
-    }
-    return line;
+    const NamedInLists named = NounNames(session).inLists(noun, entity);
+    return {noun, entity, named.name, named.date, static_cast<int>(history.joined.conflicts.size())};
 }
 
 Result<ConflictVersion> versionOf(Session& session, const Revision& revision, const History& history)
@@ -157,20 +126,6 @@ Result<ConflictVersion> versionOf(Session& session, const Revision& revision, co
     else if (beforeVisit)
         version.clockDoubt = "before-visit";
     return version;
-}
-
-/// Every id in a value gets the name that people know it by.
-void nameIds(const std::string& json, Names& names, std::map<std::string, std::string>& known)
-{
-    constexpr std::size_t length = 36;
-    for (std::size_t at = json.find('"'); at != std::string::npos; at = json.find('"', at + 1)) {
-        const std::string text = json.substr(at + 1, length);
-        const bool closed = json.size() > at + 1 + length && json[at + 1 + length] == '"';
-        if (!closed || known.contains(text))
-            continue;
-        if (const auto id = Uid::parse(text))
-            known[text] = names.of(*id);
-    }
 }
 
 template <class T, class Save> Status saveAs(const std::string& content, const Save& save)
@@ -276,14 +231,14 @@ Result<ConflictPage> conflictPage(Session& session, const Uid& entity)
         page.common = std::move(*version);
     }
     const bool shown = ownSight(session).whole();
-    Names names(session);
+    NounNames names(session);
     for (const FieldConflict& conflict : history->joined.conflicts) {
         ConflictField field{conflict.path, shown && common != nullptr ? fieldOf(common->content, conflict.path) : std::string(), {}};
         for (const Uid& head : page.heads)
             field.values.push_back(shown ? fieldOf(history->find(head)->content, conflict.path) : std::string());
         for (const std::string& value : field.values)
-            nameIds(value, names, page.names);
-        nameIds(field.before, names, page.names);
+            names.addFrom(value, page.names);
+        names.addFrom(field.before, page.names);
         page.fields.push_back(std::move(field));
     }
     const auto all = fieldPaths(history->joined.content);

@@ -10,13 +10,6 @@ namespace cupule {
 
 namespace {
 
-Status mayVouch(const Session& session)
-{
-    if (session.info().kind == "office")
-        return session.need(Role::office);
-    return {};
-}
-
 KeyNote noteOf(Session& session, const std::string& key, KeyStep step, const Uid& person, const std::string& remark, const Instant& at)
 {
     KeyNote note;
@@ -77,31 +70,13 @@ Status notTheFirstOfOwn(Session& session, const Vouching& vouching)
     return keys->empty() ? Status() : fail("key.own", FaultKind::refused);
 }
 
-/// Keys that somebody else of the same code has here, and that hold.
-Result<std::vector<KnownKey>> ofSameCode(Session& session, const std::string& code, const Uid& person)
-{
-    std::vector<KnownKey> found;
-    if (code.empty())
-        return found;
-    const auto other = session.store().people().byCode(code);
-    if (!other)
-        return fail(other.error());
-    if (!*other || (*other)->id == person)
-        return found;
-    const auto keys = session.store().keys().ofPerson((*other)->id);
-    if (!keys)
-        return fail(keys.error());
-    std::copy_if(keys->begin(), keys->end(), std::back_inserter(found), [](const KnownKey& key) { return key.holds(); });
-    return found;
-}
-
 Status withdrawOthers(Session& session, Change& change, const Vouching& vouching)
 {
     auto others = session.store().keys().ofPerson(vouching.person);
     if (!others)
         return fail(others.error());
     if (vouching.instead) {
-        const auto alike = ofSameCode(session, vouching.code, vouching.person);
+        const auto alike = keysOfSameCode(session, vouching.code, vouching.person);
         if (!alike)
             return fail(alike.error());
         others->insert(others->end(), alike->begin(), alike->end());
@@ -122,6 +97,44 @@ Status withdrawOthers(Session& session, Change& change, const Vouching& vouching
 
 } // namespace
 
+std::string_view standingName(KeyStanding standing)
+{
+    switch (standing) {
+    case KeyStanding::vouched: return "vouched";
+    case KeyStanding::unknown: return "unknown";
+    case KeyStanding::changed: return "changed";
+    case KeyStanding::sameCode: return "same-code";
+    case KeyStanding::otherPerson: return "other-person";
+    case KeyStanding::withdrawn: return "withdrawn";
+    case KeyStanding::follows: return "follows";
+    }
+    return {};
+}
+
+Result<std::vector<KnownKey>> keysOfSameCode(Session& session, const std::string& code, const Uid& person)
+{
+    std::vector<KnownKey> found;
+    if (code.empty())
+        return found;
+    const auto other = session.store().people().byCode(code);
+    if (!other)
+        return fail(other.error());
+    if (!*other || (*other)->id == person)
+        return found;
+    const auto keys = session.store().keys().ofPerson((*other)->id);
+    if (!keys)
+        return fail(keys.error());
+    std::copy_if(keys->begin(), keys->end(), std::back_inserter(found), [](const KnownKey& key) { return key.holds(); });
+    return found;
+}
+
+Status mayVouch(const Session& session)
+{
+    if (session.info().kind == "office")
+        return session.need(Role::office);
+    return {};
+}
+
 Result<KeyStanding> keyStanding(Session& session, const std::string& key, const Uid& person, const std::string& code)
 {
     const auto known = session.store().keys().find(key);
@@ -137,7 +150,7 @@ Result<KeyStanding> keyStanding(Session& session, const std::string& key, const 
         return fail(others.error());
     if (!others->empty())
         return KeyStanding::changed;
-    const auto alike = ofSameCode(session, code, person);
+    const auto alike = keysOfSameCode(session, code, person);
     if (!alike)
         return fail(alike.error());
     return alike->empty() ? KeyStanding::unknown : KeyStanding::sameCode;

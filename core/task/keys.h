@@ -8,6 +8,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/base/random.h"
@@ -49,6 +50,14 @@ enum class KeyStanding {
 /// `code` is what that somebody is called; empty = not known.
 Result<KeyStanding> keyStanding(Session& session, const std::string& key, const Uid& person, const std::string& code = {});
 
+/// "vouched", "unknown", "changed", "same-code", "other-person", "withdrawn", "follows".
+std::string_view standingName(KeyStanding standing);
+
+/// Keys that hold here and are somebody else's who goes by the same code.
+Result<std::vector<KnownKey>> keysOfSameCode(Session& session, const std::string& code, const Uid& person);
+
+/// Whether whoever works here may vouch for a key, or withdraw one. Fault "role.needed".
+Status mayVouch(const Session& session);
 struct Vouching {
     std::string key;
     Uid person;

@@ -68,14 +68,21 @@ std::string notTheirs(const BundlePersonal& part, const std::vector<Role>& roles
     return skill && skill->person == author ? "" : part.noun;
 }
 
+Status goesOn(const Progress& progress)
+{
+    return progress.cancelled() ? Status(fail("job.cancelled", FaultKind::refused)) : Status();
+}
+
 /// Lines with the hash of the line before each, as the reader has verified them.
-Status takeLines(const BundleFile& file, Merger& merger)
+Status takeLines(const BundleFile& file, Merger& merger, const Progress& progress)
 {
     std::map<ChainName, Incarnation> chains;
     for (const BundleChain& chain : file.manifest().chains)
         chains[{chain.incarnation, chain.branch}] = Incarnation{chain.incarnation, chain.device, chain.begun, chain.why, chain.to, 1, true};
     std::map<ChainName, Digest> last;
-    return file.eachLine([&](const BundleLine& line) {
+    return file.eachLine([&](const BundleLine& line) -> Status {
+        if (auto on = goesOn(progress); !on)
+            return on;
         const ChainName name{line.incarnation, line.branch};
         const JournalLine full{line.incarnation, line.number,  line.at,     line.author,
                                line.kind,        line.noun,    line.entity, digestOrNone(line.digest),
@@ -86,13 +93,13 @@ Status takeLines(const BundleFile& file, Merger& merger)
     });
 }
 
-Status takeRecords(const BundleFile& file, const std::vector<Role>& roles, Merger& merger)
+Status takeRecords(const BundleFile& file, const std::vector<Role>& roles, Merger& merger, const Progress& progress)
 {
     const Manifest& manifest = file.manifest();
     const auto theirs = [&](const auto& part) -> Status {
         const std::string what = notTheirs(part, roles, manifest.authorPerson);
         if (what.empty())
-            return {};
+            return goesOn(progress);
         return fail("bundle.not-theirs", FaultKind::refused, {{"who", manifest.authorCode}, {"what", what}});
     };
     const auto takeRecord = [&](const BundleRecord& record) {
@@ -113,7 +120,7 @@ Status takeRecords(const BundleFile& file, const std::vector<Role>& roles, Merge
 }
 
 /// Pictures stand by the hash of their bytes, so one that is kept although the change fails harms nothing.
-Result<std::int64_t> takePictures(Session& session, const BundleFile& file)
+Result<std::int64_t> takePictures(Session& session, const BundleFile& file, const Progress& progress)
 {
     Media media = session.store().media();
     std::int64_t fresh = 0;
@@ -121,7 +128,7 @@ Result<std::int64_t> takePictures(Session& session, const BundleFile& file)
     auto read = file.eachMedium([&](const std::string& sha256, std::string_view piece) -> Status {
         if (!piece.empty()) {
             bytes += piece;
-            return {};
+            return goesOn(progress);
         }
         if (!media.path(sha256)) {
             if (auto kept = media.keep(bytes); !kept)
@@ -172,9 +179,9 @@ Result<TakenIn> merged(Session& session, Change& change, const Arrival& arrival,
         return fail(roles.error());
     TakenIn taken;
     Merger merger(change);
-    if (auto lines = takeLines(arrival.file, merger); !lines)
+    if (auto lines = takeLines(arrival.file, merger, progress); !lines)
         return fail(lines.error());
-    if (auto records = takeRecords(arrival.file, *roles, merger); !records)
+    if (auto records = takeRecords(arrival.file, *roles, merger, progress); !records)
         return fail(records.error());
     auto done = merger.finish(progress);
     if (!done)
@@ -209,9 +216,12 @@ Result<TakenIn> takeIn(Session& session, const Arrival& arrival, const TakeIn& h
     if (!change)
         return fail(change.error());
     auto taken = merged(session, *change, arrival, progress);
+    if (taken && how.look)
+        if (auto seen = how.look(*taken); !seen)
+            return fail(seen.error());
     if (!taken || how.dryRun)
         return taken;
-    const auto pictures = takePictures(session, arrival.file);
+    const auto pictures = takePictures(session, arrival.file, progress);
     if (!pictures)
         return fail(pictures.error());
     taken->photos = *pictures;

@@ -2,6 +2,7 @@
 
 #pragma once
 
+#include <functional>
 #include <vector>
 
 #include "core/store/merge.h"
@@ -9,9 +10,6 @@
 
 namespace cupule {
 
-struct TakeIn {
-    bool dryRun = false;                   ///< everything is done, and then nothing is kept
-};
 
 struct TakenIn {
     Merged merged;
@@ -19,6 +17,11 @@ struct TakenIn {
     std::vector<Uid> acknowledged;         ///< bundles of this store of which it says that they came in
     std::vector<Uid> settled;              ///< visits of which state or flags are others now
     bool knownAlready = false;             ///< this very bundle had been taken in, or was written here
+};
+
+struct TakeIn {
+    bool dryRun = false;                   ///< everything is done, and then nothing is kept
+    std::function<Status(const TakenIn&)> look = {};   ///< called once while what came in can be read; where it fails, nothing is kept
 };
 
 /// One change, or none. Faults of mayTakeIn; "bundle.not-theirs" (arguments "who", "what") where the bundle says what the key that

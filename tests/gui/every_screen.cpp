@@ -8,9 +8,9 @@
 #include "core/task/practice.h"
 #include "core/task/programme.h"
 #include "core/task/skill.h"
+#include "tests/gui/arrived.h"
 #include "tests/gui/batch_store.h"
 #include "tests/gui/practised.h"
-#include "tests/gui/review_scene.h"
 #include "ui/daysheet/evidence_dialog.h"
 #include "ui/daysheet/hand_in_dialog.h"
 #include "ui/daysheet/place_dialog.h"
@@ -28,9 +28,10 @@
 #include "ui/shell/leafing_dialog.h"
 #include "ui/shell/programme_dialog.h"
 #include "ui/shell/store_dialogs.h"
-#include "ui/training/skill_dialog.h"
+#include "ui/shell/take_in_dialog.h"
 #include "ui/training/cases_page.h"
 #include "ui/training/photo_cases_dialog.h"
+#include "ui/training/skill_dialog.h"
 #include "ui/training/training_view.h"
 #include "ui/trees/tree_dialogs.h"
 #include "ui/trees/trees_view.h"
@@ -315,6 +316,26 @@ void dialogsOfPractice(const ScreenCheck& check)
     shown(check, "what is told of one's detection", told);
 }
 
+/// A signed file: of an unknown key, of a known one, and one that is refused.
+void dialogsOfTakingIn(const ScreenCheck& check)
+{
+    Arrived arrived(true);
+    Desk ruth(arrived.profile, arrived.path);
+    quiet(ruth.window.bench());
+    const auto looking = [&](const char* name) {
+        ui::TakeInDialog dialog(ruth.window.bench(), arrived.file, &ruth.window);
+        dialog.setVisible(true);
+        quiet(ruth.window.bench());
+        shown(check, name, dialog);
+    };
+    looking("a signed file of an unknown key");
+    arrived.vouchFor(ruth.session());
+    looking("a signed file tried out");
+    arrived.damage();
+    looking("a signed file that is refused");
+    whileAsked(check, "your key, to be read out", [&] { ruth.window.showOwnKey(); });
+}
+
 void dialogsOfTheTrees(const ScreenCheck& check)
 {
     const FindStore store;
@@ -377,6 +398,7 @@ void everyDialog(const ScreenCheck& check)
     dialogsOfTheStore(check);
     dialogsOfTheTrees(check);
     dialogsOfTheBatches(check);
+    dialogsOfTakingIn(check);
     dialogsOfReview(check);
     dialogsOfPractice(check);
 }

@@ -54,6 +54,10 @@ public Q_SLOTS:
     void askOpenStore();
     void askNewStore();
     void askImport();
+    /// A signed file from another store.
+    void askTakeIn();
+    /// The digits that another office compares before it trusts what was signed here.
+    void showOwnKey();
     void askBackUp();
     void proveJournal();
     void checkHealth();
@@ -89,6 +93,7 @@ private:
     void refreshUndo();
     void showFault(const Fault& fault);
     void importPaths(const QStringList& paths);
+    void takeInFile(const QString& path);
     void setTextPercent(int percent);
     void setLookMode(const QString& mode);
     QAction* addCommand(QMenu* menu, const QString& words, const QKeySequence& key, const QString& name,

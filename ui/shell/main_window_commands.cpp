@@ -12,6 +12,7 @@
 
 #include "core/task/keep.h"
 #include "core/task/day.h"
+#include "core/task/keys.h"
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
 #include "ui/shell/cautions_dialog.h"
@@ -21,6 +22,7 @@
 #include "ui/shell/programme_dialog.h"
 #include "ui/shell/single_keys.h"
 #include "ui/shell/store_dialogs.h"
+#include "ui/shell/take_in_dialog.h"
 #include "ui/theme/theme.h"
 #include "ui/widgets/key_button.h"
 #include "ui/widgets/message_strip.h"
@@ -90,6 +92,7 @@ void MainWindow::buildMenus()
     QMenu* tools = menuBar()->addMenu(tr("Tools"));
     addCommand(tools, tr("When chestnut came into leaf…"), {}, QStringLiteral("leafing"), [this] { askLeafing(); }, true);
     addCommand(tools, tr("What the programme sets…"), {}, QStringLiteral("programme"), [this] { askProgramme(); }, true);
+    addCommand(tools, tr("Your key, to be read out…"), {}, QStringLiteral("own-key"), [this] { showOwnKey(); }, true);
     tools->addSeparator();
     addCommand(tools, tr("Prove the journal"), {}, QStringLiteral("prove"), [this] { proveJournal(); }, true);
     addCommand(tools, tr("Look at the store's health"), {}, QStringLiteral("health"), [this] { checkHealth(); }, true);
@@ -109,6 +112,8 @@ void MainWindow::buildFileMenu()
     file->addSeparator();
     addCommand(file, tr("Take in files: tables, GPX, photos…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_O),
                QStringLiteral("import"), [this] { askImport(); }, true);
+    addCommand(file, tr("Take in a signed file from another laptop…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_I),
+               QStringLiteral("take-in"), [this] { askTakeIn(); }, true);
     addCommand(file, tr("Write the account of the season…"), {}, QStringLiteral("account"), [this] { writeAccount(); },
                true);
     addCommand(file, tr("Back up now…"), {}, QStringLiteral("back-up"), [this] { askBackUp(); }, true);
@@ -283,8 +288,54 @@ void MainWindow::askImport()
         importPaths(paths);
 }
 
+void MainWindow::askTakeIn()
+{
+    const QString folder = m_bench.settings().value(Setting::lastFolder).toString();
+    const QString path = m_prompts->fileToOpen(this, tr("A signed file from another laptop"), folder, tr("Signed files (*.zip);;All files (*)"));
+    if (path.isEmpty())
+        return;
+    m_bench.settings().set(Setting::lastFolder, QFileInfo(path).absolutePath());
+    takeInFile(path);
+}
+
+void MainWindow::takeInFile(const QString& path)
+{
+    if (Place* shown = currentPlace(); shown != nullptr && !shown->leave())
+        return;
+    TakeInDialog dialog(m_bench, path, this);
+    dialog.exec();
+    if (const QString brought = dialog.broughtSentence(); !brought.isEmpty())
+        m_bench.say(brought);
+    if (!dialog.wantsConflicts())
+        return;
+    goToPlace(QStringLiteral("review"));
+    for (QAction* command : currentPlace()->commands())
+        if (command->objectName() == QStringLiteral("review-conflicts"))
+            command->trigger();
+}
+
+void MainWindow::showOwnKey()
+{
+    const std::string& folder = m_bench.session()->profile().folder;
+    auto key = ownKey(folder);
+    if (!key && key.error().code == "key.missing") {   // a profile from before there were keys
+        SystemRandom random;
+        key = makeKey(folder, random);
+    }
+    if (!key)
+        return showFault(key.error());
+    QMessageBox box(QMessageBox::NoIcon, tr("Your key, to be read out"),
+                    tr("Your key signs what you hand on. When somebody takes in a file of yours for the first time, they ring you up: "
+                       "read them these six groups of digits.\n\n%1")
+                        .arg(text(key->fingerprint)),
+                    QMessageBox::Close, this);
+    box.exec();
+}
+
 void MainWindow::importPaths(const QStringList& paths)
 {
+    if (paths.size() == 1 && QFileInfo(paths.front()).suffix().compare(QStringLiteral("zip"), Qt::CaseInsensitive) == 0)
+        return takeInFile(paths.front());
     if (std::all_of(paths.begin(), paths.end(), isPhotoOrFolder))
         for (Place* taker : m_places)
             if (taker->takePhotos(paths))

@@ -110,6 +110,11 @@ void MessageStrip::clear()
     Q_EMIT cleared();
 }
 
+void MessageStrip::setStays(bool stays)
+{
+    m_away->setVisible(!stays);
+}
+
 QString MessageStrip::what() const
 {
     return m_what->text();
@@ -134,7 +139,7 @@ void MessageStrip::paintEvent(QPaintEvent*)
 
 void MessageStrip::keyPressEvent(QKeyEvent* event)
 {
-    if (event->key() == Qt::Key_Escape)
+    if (event->key() == Qt::Key_Escape && !m_away->isHidden())
         clear();
     else
         QFrame::keyPressEvent(event);

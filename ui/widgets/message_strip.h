@@ -25,6 +25,8 @@ public:
     void show(Kind kind, const QString& what, const QString& more, const QString& button = {});
     void showFault(const Fault& fault, const QString& button = {});
     void clear();
+    /// Says what stands and cannot be put away by whoever reads it.
+    void setStays(bool stays);
     [[nodiscard]] QString what() const;
 
 Q_SIGNALS:
