@@ -61,6 +61,7 @@ struct CustodyContext {
     bool visitRejected = false;
     std::span<const std::string> sealsElsewhere;   ///< seal numbers on other samples
     std::span<const std::string> bagsElsewhere;    ///< bag numbers on other samples
+    std::span<const std::string> numberElsewhere;  ///< labels of the trees of other samples that have this sample's number
     Instant now;
 };
 

@@ -103,6 +103,16 @@ void usedBefore(const Chain& chain, std::vector<Noted>& out)
             .add("custody.seal-used-before", "outer-bag/seal", {{"seal", outer->seal}}, commonPractice);
 }
 
+/// Two stores gave one number to two samples. A sample that its number does not tell from another is not proof by itself: ASTM D4840
+/// rests on each sample's own mark.
+void numberTwice(const Chain& chain, std::vector<Noted>& out)
+{
+    if (!chain.context.numberElsewhere.empty())
+        Breaks(out, Link::cut, chain.cut)
+            .add("custody.sample-number-twice", "number",
+                 {{"number", chain.sample.number}, {"tree", chain.context.numberElsewhere.front()}});
+}
+
 /// When the tree was left, as well as it is known: the first hand-over, or the confirmation on site,
 /// whichever is earlier.
 std::optional<Instant> leftTree(const Chain& chain)
@@ -263,6 +273,7 @@ void gatherBreaks(const Chain& chain, std::vector<Noted>& out)
     pieces(chain, chain.inner, Link::innerBag, out);
     bagTimes(chain, out);
     usedBefore(chain, out);
+    numberTwice(chain, out);
     lateBagging(chain, out);
     onSite(chain, out);
     for (std::size_t i = 0; i < chain.transfers.size(); ++i) {

@@ -190,4 +190,17 @@ Result<std::vector<std::string>> Samples::bagsElsewhere(const Uid& sample)
     });
 }
 
+Result<std::vector<Sample>> Samples::sameNumber(const Sample& sample)
+{
+    return guarded([&] {
+        std::vector<Sample> same;
+        const std::string key = sampleKey(sample.number);
+        Query q(m_core.db, "SELECT content FROM sample WHERE (number_key = :key OR number_key BETWEEN :clash AND :end) AND uid <> :uid ORDER BY uid");
+        q.bind(":key", key).bind(":clash", key + "~").bind(":end", key + "~~").bind(":uid", sample.id);
+        while (q.step())
+            same.push_back(nounFrom<Sample>(q.view(0)));
+        return same;
+    });
+}
+
 } // namespace cupule

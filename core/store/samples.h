@@ -30,6 +30,8 @@ public:
     /// Seal numbers, and bag numbers, on other samples.
     Result<std::vector<std::string>> sealsElsewhere(const Uid& sample);
     Result<std::vector<std::string>> bagsElsewhere(const Uid& sample);
+    /// Other samples with this number, which two stores gave out; in order of their ids.
+    Result<std::vector<Sample>> sameNumber(const Sample& sample);
 
 private:
     StoreCore& m_core;

@@ -7,6 +7,7 @@
 #include "core/store/leaves.h"
 #include "core/store/places.h"
 #include "core/store/samples.h"
+#include "core/store/visits.h"
 #include "core/task/edit.h"
 #include "core/task/number_block.h"
 #include "core/task/programme.h"
@@ -21,7 +22,7 @@ struct SampleFacts {
     StoredVisit visit;
     std::optional<TreeRow> tree;
     std::vector<Leave> leaves;
-    std::vector<std::string> seals, bags;
+    std::vector<std::string> seals, bags, sameNumber;
     SampleLimits limits;
     bool limitsProposed = true;
     std::string mayMove;
@@ -36,18 +37,37 @@ struct SampleFacts {
         context.visitRejected = visit.row.standing.state == RecordState::rejected;
         context.sealsElsewhere = seals;
         context.bagsElsewhere = bags;
+        context.numberElsewhere = sameNumber;
         context.now = session.clock().now();
         context.limits = limits;
         return context;
     }
 };
 
-Result<SampleFacts> factsFor(Session& session, const Uid& sample, const Uid& visit)
+/// Labels of the trees from which other samples with this number come.
+Result<std::vector<std::string>> treesOfSameNumber(Session& session, const Sample& sample)
 {
-    auto stored = storedVisit(session, visit);
+    std::vector<std::string> trees;
+    if (sample.number.empty())             // it has none yet
+        return trees;
+    const auto same = session.store().samples().sameNumber(sample);
+    if (!same)
+        return fail(same.error());
+    for (const Sample& other : *same) {
+        const auto visit = session.store().visits().row(other.visit);
+        if (!visit)
+            return fail(visit.error());
+        trees.push_back(*visit ? (*visit)->treeLabel : std::string());
+    }
+    return trees;
+}
+
+Result<SampleFacts> factsFor(Session& session, const Sample& sample)
+{
+    auto stored = storedVisit(session, sample.visit);
     if (!stored)
         return fail(stored.error());
-    SampleFacts facts{std::move(*stored), {}, {}, {}, {}, {}, true, {}};
+    SampleFacts facts{std::move(*stored), {}, {}, {}, {}, {}, {}, true, {}};
     const auto set = programme(session);
     if (!set)
         return fail(set.error());
@@ -64,14 +84,18 @@ Result<SampleFacts> factsFor(Session& session, const Uid& sample, const Uid& vis
     if (!leaves)
         return fail(leaves.error());
     facts.leaves = std::move(*leaves);
-    auto seals = session.store().samples().sealsElsewhere(sample);
+    auto seals = session.store().samples().sealsElsewhere(sample.id);
     if (!seals)
         return fail(seals.error());
     facts.seals = std::move(*seals);
-    auto bags = session.store().samples().bagsElsewhere(sample);
+    auto bags = session.store().samples().bagsElsewhere(sample.id);
     if (!bags)
         return fail(bags.error());
     facts.bags = std::move(*bags);
+    auto same = treesOfSameNumber(session, sample);
+    if (!same)
+        return fail(same.error());
+    facts.sameNumber = std::move(*same);
     return facts;
 }
 
@@ -180,7 +204,7 @@ Result<SamplePage> samplePage(Session& session, const Uid& id)
     auto sample = storedSample(session, id);
     if (!sample)
         return fail(sample.error());
-    auto facts = factsFor(session, id, sample->visit);
+    auto facts = factsFor(session, *sample);
     if (!facts)
         return fail(facts.error());
     auto lines = session.store().samples().lines(id);
@@ -246,7 +270,7 @@ Result<SampleOpening> openSample(Session& session, const Sample& wanted, bool al
 {
     if (auto may = mayHandle(session); !may)
         return fail(may.error());
-    const auto facts = factsFor(session, wanted.id, wanted.visit);
+    const auto facts = factsFor(session, wanted);
     if (!facts)
         return fail(facts.error());
     const CivilDate day = facts->visit.visit.date;
@@ -342,7 +366,7 @@ Result<Closing> closeSample(Session& session, const Uid& id, bool withBreak, con
         closing.closed = now != SampleState::voided;
         return closing;
     }
-    const auto facts = factsFor(session, id, closing.page.sample.visit);
+    const auto facts = factsFor(session, closing.page.sample);
     if (!facts)
         return fail(facts.error());
     // judged as if the line stood there, so that closing and its refusal follow one rule

@@ -172,6 +172,19 @@ void hide(Session& session, const Sight& sight, TreePage& page)
         place.position = coarsePosition(session, place.position);
 }
 
+namespace {
+
+/// Who gave and who held stands in the finding as it was typed.
+void hidePeople(std::vector<Finding>& findings)
+{
+    for (Finding& finding : findings)
+        for (Argument& argument : finding.arguments)
+            if (argument.name == "giver" || argument.name == "holder" || argument.name == "name")
+                argument.value.assign(1, '?');
+}
+
+} // namespace
+
 void hide(const Sight& sight, SamplePage& page)
 {
     if (sight.whole())
@@ -185,6 +198,8 @@ void hide(const Sight& sight, SamplePage& page)
     for (Leave& leave : page.leaves)
         leave.giverName.clear();
     page.mayMove.clear();
+    for (std::vector<Finding>* findings : {&page.status.missing, &page.status.breaks, &page.status.remarks})
+        hidePeople(*findings);
 }
 
 void hide(const Sight& sight, std::vector<TreeLine>& lines)

@@ -86,6 +86,7 @@ CustodyContext Case::context() const
     context.visitRejected = visitRejected;
     context.sealsElsewhere = seals;
     context.bagsElsewhere = bags;
+    context.numberElsewhere = sameNumber;
     context.now = now;
     return context;
 }

@@ -17,7 +17,7 @@ struct Case {
     Sample sample;
     std::vector<CustodyLine> lines;
     std::vector<Leave> leaves;
-    std::vector<std::string> seals, bags;
+    std::vector<std::string> seals, bags, sameNumber;
     Uid site = uidOf(1);
     HostAnswer host = HostAnswer::host;
     bool visitRejected = false;

@@ -164,6 +164,7 @@ std::vector<Row> corruptions()
          {"custody.confirmed-by-correction"}},
         {"inner bag used before", [](Case& c) { c.bags = {"b1041"}; }, {"custody.bag-used-before"}},
         {"seal used before", [](Case& c) { c.seals = {"S-1", "s-77310"}; }, {"custody.seal-used-before"}},
+        {"another sample has the number", [](Case& c) { c.sameNumber = {"W03"}; }, {"custody.sample-number-twice"}},
         {"one person gives and takes",
          [](Case& c) {
              c.line(Step::handOver).to = "mh";

@@ -113,6 +113,9 @@ constexpr CustodyWords custody[] = {
         "Line {line}: both bags carry the same closing time."),
     SAY("custody.bag-used-before", "bag number used before",
         "Line {line}: bag {bag} is on another sample too."),
+    SAY("custody.sample-number-twice", "number of another sample",
+        "The number {number} is also that of a sample from tree {tree}. Neither is renumbered: write seal and bags beside the number on "
+        "every paper, and tell the laboratory and the office."),
     SAY("custody.seal-used-before", "seal number used before",
         "Line {line}: seal {seal} is on another sample too."),
     SAY("custody.late-bagging", "bagged after leaving",
