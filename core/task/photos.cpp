@@ -7,6 +7,7 @@
 #include "core/store/photos.h"
 #include "core/store/undo_log.h"
 #include "core/task/edit.h"
+#include "core/task/sight.h"
 
 namespace cupule {
 
@@ -25,6 +26,16 @@ Status mayTouch(Session& session, const Uid& visit)
     return *may ? Status() : fail("visit.not-yours", FaultKind::refused, {{"id", visit.text()}});
 }
 
+/// A file is named after a person or a wood as readily as after its camera.
+Result<std::vector<PhotoNote>> asSeen(Session& session, Result<std::vector<PhotoNote>> photos)
+{
+    const Sight sight = ownSight(session);
+    if (photos && !sight.whole())
+        for (PhotoNote& photo : *photos)
+            hide(session, sight, photo);
+    return photos;
+}
+
 } // namespace
 
 Result<PhotoNote> storedPhoto(Session& session, const Uid& id)
@@ -34,6 +45,7 @@ Result<PhotoNote> storedPhoto(Session& session, const Uid& id)
         return fail(photo.error());
     if (!*photo)
         return fail("photo.unknown", FaultKind::usage, {{"id", id.text()}});
+    hide(session, ownSight(session), **photo);
     return std::move(**photo);
 }
 
@@ -45,17 +57,17 @@ Result<std::vector<PhotoNote>> trayPhotos(Session& session)
             return std::tie(a.takenDate, a.takenTime, a.originalName) <
                    std::tie(b.takenDate, b.takenTime, b.originalName);
         });
-    return tray;
+    return asSeen(session, std::move(tray));
 }
 
 Result<std::vector<PhotoNote>> copyPhotos(Session& session)
 {
-    return session.store().photos().copies();
+    return asSeen(session, session.store().photos().copies());
 }
 
 Result<std::vector<PhotoNote>> photosOfVisit(Session& session, const Uid& visit)
 {
-    return session.store().photos().ofVisit(visit);
+    return asSeen(session, session.store().photos().ofVisit(visit));
 }
 
 Result<std::vector<UndoPart>> savePhotos(Session& session, Change& change, const std::vector<PhotoNote>& changed)

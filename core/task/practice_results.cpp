@@ -1,4 +1,5 @@
 #include "core/task/practice_results.h"
+#include "core/task/sight.h"
 
 #include <algorithm>
 #include <map>
@@ -164,7 +165,7 @@ Status nameRecruits(Session& session, std::vector<RecruitResults>& recruits, boo
     for (RecruitResults& recruit : recruits)
         if (const auto person = std::ranges::find(*people, recruit.person, &Person::id); person != people->end()) {
             recruit.code = person->code;
-            recruit.name = person->name;
+            recruit.name = ownSight(session).people ? person->name : std::string();
         }
     std::ranges::stable_sort(recruits, {}, &RecruitResults::code);
     return {};

@@ -1,8 +1,8 @@
-// The place Review by keys: narrowing the queue, versions that do not agree, a laboratory's report, the hidden mode.
+// The place Review by keys: narrowing the queue, versions that do not agree, a laboratory's report.
 
+#include "tests/gui/all_words.h"
 #include "tests/gui/review_scene.h"
 
-#include <QAbstractItemView>
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
@@ -17,6 +17,7 @@
 #include "ui/review/review_words.h"
 
 using namespace cupule;
+using cupule::test::allWords;
 using cupule::test::Desk;
 using cupule::test::EveningStore;
 using cupule::test::FindStore;
@@ -30,30 +31,6 @@ ui::ReviewDesk& deskOf(Desk& desk)
     auto* view = desk.window.findChild<ui::ReviewView*>();
     REQUIRE(view != nullptr);
     return view->desk();
-}
-
-/// Everything that the window says: labels, fields, lists, what a screen reader is told.
-QString allWords(const QWidget& window)
-{
-    QStringList words;
-    for (const QWidget* widget : window.findChildren<QWidget*>()) {
-        if (!widget->isVisible())
-            continue;
-        words << widget->accessibleName() << widget->accessibleDescription() << widget->toolTip();
-        if (const auto* label = qobject_cast<const QLabel*>(widget))
-            words << label->text();
-        if (const auto* line = qobject_cast<const QLineEdit*>(widget))
-            words << line->text();
-        if (const auto* box = qobject_cast<const QComboBox*>(widget))
-            for (int i = 0; i < box->count(); ++i)
-                words << box->itemText(i);
-        if (const auto* list = qobject_cast<const QAbstractItemView*>(widget); list != nullptr && list->model() != nullptr)
-            for (int row = 0; row < list->model()->rowCount(); ++row)
-                for (int column = 0; column < list->model()->columnCount(); ++column)
-                    for (const int role : {static_cast<int>(Qt::DisplayRole), static_cast<int>(Qt::AccessibleTextRole), static_cast<int>(Qt::ToolTipRole)})
-                        words << list->model()->index(row, column).data(role).toString();
-    }
-    return words.join(QLatin1Char('\n'));
 }
 
 } // namespace
@@ -237,39 +214,6 @@ TEST_CASE("beside the record stands what its observer finds in practice, and in 
     CHECK(words.contains(QStringLiteral("it decides nothing")));
     ruth.key(Qt::Key_H, Qt::ControlModifier | Qt::ShiftModifier);
     CHECK_FALSE(allWords(ruth.window).contains(QStringLiteral("in practice")));
-}
-
-TEST_CASE("in the hidden mode no place says where a tree is or who saw it, and the screen says that it is on", "[gui][review][hidden]")
-{
-    const FindStore store;
-    Desk ruth(person("RA", "Ruth Abara"), {Role::verifier, Role::sampleHandler, Role::volunteer}, store.path);
-    const auto secretsIn = [&] {
-        QStringList found;
-        for (const char* place : {"day", "trees", "samples", "review"}) {
-            ruth.window.goToPlace(QString::fromLatin1(place));
-            if (qstrcmp(place, "day") == 0 || qstrcmp(place, "review") == 0)
-                Q_EMIT ruth.window.bench().goToAsked(QString::fromLatin1(place), store.visit);
-            if (qstrcmp(place, "trees") == 0)
-                Q_EMIT ruth.window.bench().goToAsked(QString::fromLatin1(place), visitPage(ruth.session(), store.visit).value().tree->id);
-            QCoreApplication::processEvents();
-            const QString words = allWords(ruth.window);
-            for (const char* secret : {"5487", "4391", "Maud Harrow"})
-                if (words.contains(QString::fromLatin1(secret)))
-                    found << QString::fromLatin1(place) + QLatin1Char(':') + QString::fromLatin1(secret);
-        }
-        return found;
-    };
-    auto* sign = ruth.window.findChild<QLabel*>(QStringLiteral("hiddenMode"));
-    CHECK_FALSE(sign->isVisible());
-    CHECK(secretsIn().size() >= 6);
-    ruth.window.goToPlace(QStringLiteral("review"));
-    ruth.key(Qt::Key_H, Qt::ControlModifier | Qt::ShiftModifier);
-    CHECK(sign->isVisible());
-    CHECK(secretsIn().join(QLatin1Char(' ')) == QString());
-    CHECK(deskOf(ruth).page()->at->typed == "SO54");
-    ruth.key(Qt::Key_H, Qt::ControlModifier | Qt::ShiftModifier);
-    CHECK_FALSE(sign->isVisible());
-    CHECK(secretsIn().size() >= 6);
 }
 
 TEST_CASE("the page on agreement says the number, its interval and what it rests on", "[gui][review]")

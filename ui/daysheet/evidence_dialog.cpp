@@ -48,7 +48,7 @@ EvidenceDialog::EvidenceDialog(Workbench& bench, const PhotoNote& photo, const P
     : QDialog(parent), m_list(new QListWidget(this))
 {
     setObjectName(QStringLiteral("evidenceDialog"));
-    setWindowTitle(tr("What does %1 show?").arg(text(photo.originalName)));
+    setWindowTitle(tr("What does %1 show?").arg(photoName(photo)));
     resize(onAnyScreen({scaled(460, font()), scaled(420, font())}));
     m_list->setObjectName(QStringLiteral("evidenceList"));
     m_list->setAccessibleName(windowTitle());

@@ -66,7 +66,7 @@ private:
         painter.setFont(roleFont(TextRole::strong, option.font));
         painter.setPen(theme.ink);
         painter.drawText(words, Qt::AlignLeft,
-                         painter.fontMetrics().elidedText(text(row.photo.originalName), Qt::ElideMiddle, words.width()));
+                         painter.fontMetrics().elidedText(photoName(row.photo), Qt::ElideMiddle, words.width()));
         painter.setFont(roleFont(TextRole::caption, option.font));
         painter.setPen(theme.ink2);
         const QString second = takenText(row.photo, list.desk().day());
@@ -163,7 +163,7 @@ QVariant PhotoListModel::data(const QModelIndex& index, int role) const
     const PhotoRow* photo = row(index);
     if (photo == nullptr)
         return line.heading;
-    return QStringList{text(photo->photo.originalName), takenText(photo->photo, m_desk.day()), rowText(*photo, m_desk)}.join(
+    return QStringList{photoName(photo->photo), takenText(photo->photo, m_desk.day()), rowText(*photo, m_desk)}.join(
         QStringLiteral(", "));
 }
 

@@ -49,6 +49,11 @@ QString sizeText(const PhotoNote& photo)
 
 } // namespace
 
+QString photoName(const PhotoNote& photo)
+{
+    return photo.originalName.empty() ? tr("a photo") : text(photo.originalName);
+}
+
 QString takenText(const PhotoNote& photo, CivilDate day)
 {
     if (!photo.takenDate)
@@ -80,7 +85,7 @@ QString matchText(const PhotoMatch& match, const PhotosDesk& desk)
 QString rowText(const PhotoRow& row, const PhotosDesk& desk)
 {
     if (row.copy)
-        return tr("looks like %1").arg(text(row.copy->other.originalName));
+        return tr("looks like %1").arg(photoName(row.copy->other));
     if (row.kind == PhotoRow::Kind::proposed) {
         const PhotoMatch& best = row.matches.front();
         const VisitLine* line = desk.visit(best.visit);
@@ -155,7 +160,7 @@ QString copyText(const LikelyCopy& copy, const PhotosDesk& desk)
                           : desk.visit(copy.other.visit) != nullptr ? tr("with %1").arg(visitText(*desk.visit(copy.other.visit)))
                                                                      : tr("with a visit of another day");
     return tr("Is this %1 once more? Of 64 comparisons of light and dark %2 come out otherwise; up to %3 count as likely.")
-               .arg(text(copy.other.originalName), QString::number(copy.bits), QString::number(likelySameBits))
+               .arg(photoName(copy.other), QString::number(copy.bits), QString::number(likelySameBits))
            + QLatin1Char('\n')
            + tr("Left: %1, %2. Right: %3, %4, %5.")
                  .arg(takenText(copy.photo, desk.day()), sizeText(copy.photo), takenText(copy.other, desk.day()),

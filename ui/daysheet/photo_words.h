@@ -8,6 +8,8 @@
 
 namespace cupule::ui {
 
+/// The name of its file; "a photo" in the hidden mode.
+QString photoName(const PhotoNote& photo);
 /// "11.20", "20 June, 11.20", "no date of taking".
 QString takenText(const PhotoNote& photo, CivilDate day);
 /// "T-03, visited at 11.20".

@@ -6,6 +6,7 @@
 #include "core/task/import.h"
 #include "core/task/photos.h"
 #include "ui/bridge/text.h"
+#include "ui/daysheet/photo_words.h"
 #include "ui/photos/picture.h"
 
 namespace cupule::ui {
@@ -97,7 +98,7 @@ void PhotosDesk::propose()
         row.kind = PhotoRow::Kind::aside;
         row.photo = photo;
         if (const auto original = storedPhoto(*m_bench.session(), photo.copyOf))
-            row.original = text(original->originalName);
+            row.original = photoName(*original);
         m_rows.push_back(std::move(row));
     }
     Q_EMIT changed();
@@ -166,7 +167,7 @@ void PhotosDesk::putWith(const PhotoRow& row, const Uid& to)
     const VisitLine* line = visit(to);
     const QString label = line != nullptr ? text(line->treeLabel) : QString();
     after(takeProposals(*m_bench.session(), {{row.photo.id, to}}, utf8(tr("photo to %1").arg(label))),
-          tr("%1 lies with %2 now.").arg(text(row.photo.originalName), label));
+          tr("%1 lies with %2 now.").arg(photoName(row.photo), label));
 }
 
 int PhotosDesk::takenAtOnce() const
@@ -193,7 +194,7 @@ void PhotosDesk::refuse(const PhotoRow& row)
     if (row.matches.empty())
         return;
     after(refuseVisits(*m_bench.session(), row.photo.id, {row.matches.front().visit}, utf8(tr("photo not of that visit"))),
-          tr("%1 stays in the tray, and that visit is not proposed for it again.").arg(text(row.photo.originalName)));
+          tr("%1 stays in the tray, and that visit is not proposed for it again.").arg(photoName(row.photo)));
 }
 
 void PhotosDesk::backToTray(const PhotoRow& row)
@@ -202,7 +203,7 @@ void PhotosDesk::backToTray(const PhotoRow& row)
     changed.visit = {};
     changed.copyOf = {};
     after(changePhoto(*m_bench.session(), changed, utf8(tr("photo back to the tray"))),
-          tr("%1 lies in the tray again.").arg(text(row.photo.originalName)));
+          tr("%1 lies in the tray again.").arg(photoName(row.photo)));
 }
 
 void PhotosDesk::setShows(const PhotoRow& row, const std::vector<std::string>& evidence)
@@ -210,20 +211,20 @@ void PhotosDesk::setShows(const PhotoRow& row, const std::vector<std::string>& e
     PhotoNote changed = row.photo;
     changed.evidenceFor = evidence;
     after(changePhoto(*m_bench.session(), changed, utf8(tr("what a photo shows"))),
-          tr("Saved: what %1 shows.").arg(text(row.photo.originalName)));
+          tr("Saved: what %1 shows.").arg(photoName(row.photo)));
 }
 
 void PhotosDesk::sayCopy(const LikelyCopy& copy)
 {
     const auto done = cupule::sayCopy(*m_bench.session(), copy.photo.id, copy.other.id, utf8(tr("photo put aside as a copy")));
-    after(done, tr("%1 is put aside as a copy. The file is kept.").arg(text(copy.photo.originalName)));
+    after(done, tr("%1 is put aside as a copy. The file is kept.").arg(photoName(copy.photo)));
 }
 
 void PhotosDesk::sayTwoPictures(const LikelyCopy& copy)
 {
     const auto done = cupule::sayTwoPictures(*m_bench.session(), copy.photo.id, copy.other.id, utf8(tr("two pictures")));
     after(done, tr("%1 and %2 are two pictures. They are not asked about again.")
-                    .arg(text(copy.photo.originalName), text(copy.other.originalName)));
+                    .arg(photoName(copy.photo), photoName(copy.other)));
 }
 
 void PhotosDesk::goToDayOf(const PhotoRow& row)

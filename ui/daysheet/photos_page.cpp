@@ -329,9 +329,9 @@ void PhotosPage::showCurrent()
 {
     const PhotoRow* row = m_list->current();
     if (row != nullptr) {
-        const QString cannot = tr("%1 cannot be shown here. The file is kept as it came.").arg(text(row->photo.originalName));
+        const QString cannot = tr("%1 cannot be shown here. The file is kept as it came.").arg(photoName(row->photo));
         m_pane->show(m_desk.path(row->photo.id), row->copy ? m_desk.path(row->copy->other.id) : QString(), cannot);
-        m_name->setText(text(row->photo.originalName) + QStringLiteral(", ") + takenText(row->photo, m_desk.day()));
+        m_name->setText(photoName(row->photo) + QStringLiteral(", ") + takenText(row->photo, m_desk.day()));
         m_details->setText(row->copy ? copyText(*row->copy, m_desk) + QLatin1Char('\n') + rowDetails(*row, m_desk)
                                      : rowDetails(*row, m_desk));
     } else {
@@ -410,7 +410,7 @@ void PhotosPage::lookLarge()
     for (const PhotoRow& row : m_desk.rows()) {
         if (row.photo.id == current->photo.id)
             request.firstPhoto = static_cast<int>(photos.size());
-        photos.push_back({m_desk.path(row.photo.id), text(row.photo.originalName), row.photo.measures});
+        photos.push_back({m_desk.path(row.photo.id), photoName(row.photo), row.photo.measures});
     }
     for (const std::string& id : m_desk.mayShow(*current))
         if (request.figure.isEmpty())
