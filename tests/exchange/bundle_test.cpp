@@ -241,6 +241,51 @@ TEST_CASE("limits are told with what was found, and can be moved", "[bundle][hos
     CHECK(bomb.error().code == "bundle.too-dense");
 }
 
+namespace {
+
+std::uint32_t littleAt(const std::string& bytes, std::size_t at)
+{
+    std::uint32_t value = 0;
+    for (std::size_t i = 4; i-- > 0;)
+        value = value << 8 | static_cast<unsigned char>(bytes[at + i]);
+    return value;
+}
+
+/// The same zip file whose headers say that a part unpacks to `by` bytes more. Offsets after PKWARE APPNOTE 4.3.7, 4.3.9 and 4.3.12.
+std::string lyingBy(std::string bytes, const std::string& part, std::int32_t by)
+{
+    constexpr std::size_t centralSize = 24, centralPlace = 42, centralName = 46, localSize = 22;
+    const std::size_t name = bytes.rfind(part);
+    REQUIRE(name != std::string::npos);
+    const std::size_t central = name - centralName;
+    REQUIRE(bytes.compare(central, 4, "PK\1\2") == 0);
+    const auto raise = [&](std::size_t at) {
+        const std::uint32_t said = littleAt(bytes, at) + static_cast<std::uint32_t>(by);
+        for (std::size_t i = 0; i < 4; ++i)
+            bytes[at + i] = static_cast<char>(said >> (8 * i) & 0xFF);
+    };
+    const std::size_t local = littleAt(bytes, central + centralPlace);
+    if (littleAt(bytes, local + localSize) > 0)        // else it stands behind the part, where nobody looks
+        raise(local + localSize);
+    raise(central + centralSize);
+    return bytes;
+}
+
+} // namespace
+
+TEST_CASE("a header that lies about the size of a part refuses the whole file with that reason", "[bundle][hostile]")
+{
+    const std::string path = BundleMaker::zipOf(BundleMaker().texts());
+    REQUIRE(codeOf(path).empty());
+    const std::string whole = readFile(path).value();
+    const std::string part = GENERATE(manifestPart, personalPartName);
+    const std::int32_t by = GENERATE(-7, -1, 1, 1000);
+    CAPTURE(part, by);
+    const std::string lying = test::temporaryFolder() + "/lying.zip";
+    REQUIRE(writeFile(lying, lyingBy(whole, part, by)));
+    CHECK(codeOf(lying) == "bundle.size-lies");
+}
+
 TEST_CASE("a journal that does not hold together is refused with the line", "[bundle][hostile]")
 {
     BundleMaker maker;

@@ -160,6 +160,12 @@ const ZipPart* ZipFile::part(const std::string& name) const
 
 namespace {
 
+/// The library has one code for everything that does not hold, and tells by its words alone that a size is wrong.
+bool tellsWrongSize(const std::string& said)
+{
+    return said.find("wrong size") != std::string::npos;
+}
+
 Status unpackOne(const Reading& reading, const std::string& file, const ZipPart& part, const ZipFile::Take& take, const Progress& progress)
 {
     std::string piece(pieceBytes, '\0');
@@ -169,7 +175,7 @@ Status unpackOne(const Reading& reading, const std::string& file, const ZipPart&
             return fail("job.cancelled", FaultKind::refused);
         const auto got = reading.lib.archive_read_data(reading.handle, piece.data(), piece.size());
         if (got < 0)
-            return refuse("bundle.damaged", file, part.name, reading.said());
+            return refuse(tellsWrongSize(reading.said()) ? "bundle.size-lies" : "bundle.damaged", file, part.name, reading.said());
         if (got == 0)
             break;
         if ((done += got) > part.bytes)
