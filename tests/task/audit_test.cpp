@@ -9,8 +9,11 @@
 #include "core/store/journal.h"
 #include "core/store/visits.h"
 #include "core/survey/draw.h"
+#include "core/task/hand_out.h"
 #include "core/task/keep.h"
+#include "core/task/merge.h"
 #include "tests/support/catch.h"
+#include "tests/support/shared_data.h"
 #include "tests/task/audit_scene.h"
 
 using namespace cupule;
@@ -266,4 +269,60 @@ TEST_CASE("the draw follows from the recorded seed and nothing else", "[task][au
             expected.push_back(batch.records[i].visit);
     }
     CHECK(scene.answerAllWell(audit) == expected);
+}
+
+namespace {
+
+/// Somebody's own store elsewhere, with nothing in it.
+std::unique_ptr<Session> elsewhere(AuditScene& scene, const std::string& code, const std::string& name)
+{
+    const Profile profile = scene.profile(code, name, {Role::office, Role::verifier});
+    auto session = Session::create(scene.folder() + "/" + code + ".cupule", NewStore{}, profile, scene.clock, scene.random).value();
+    session->setToday(day(2026, 6, 11));
+    return session;
+}
+
+Result<TakenIn> carry(Session& from, GoingKind kind, Session& to)
+{
+    HandOut wanted;
+    wanted.kind = kind;
+    wanted.whole = true;
+    wanted.out = temporaryFolder() + "/carried.zip";
+    handOut(from, wanted).value();
+    const auto arrival = lookAtArrival(to, wanted.out).value();
+    if (arrival.standing == KeyStanding::unknown) {
+        const Vouching vouching{arrival.file.manifest().key, from.me(), from.profile().roles, arrival.fingerprint, false, {}};
+        done(vouch(to, vouching));
+    }
+    return takeIn(to, lookAtArrival(to, wanted.out).value());
+}
+
+} // namespace
+
+TEST_CASE("a batch stays at home, its decisions travel, and every store they come to is proved", "[task][audit]")
+{
+    AuditScene scene;
+    scene.decided(2, 2);
+    const auto visits = scene.visits(12);
+    const Uid audit = makeAudit(*scene.maker, scene.wanted()).value();
+    scene.answerAllWell(audit);
+    REQUIRE(finishAudit(*scene.maker, audit).value().line.state == AuditState::passed);
+    const auto near = elsewhere(scene, "NR", "Nell Reed"), far = elsewhere(scene, "FA", "Finn Ash");
+    REQUIRE(carry(*scene.as("MH"), GoingKind::day, *near));
+    REQUIRE(carry(*scene.maker, GoingKind::decision, *near));
+    REQUIRE(carry(*near, GoingKind::decision, *far));   // decisions first: they wait for their records
+    REQUIRE(carry(*scene.as("MH"), GoingKind::day, *far));
+    for (Session* store : {scene.maker.get(), near.get(), far.get()}) {
+        for (const Uid& visit : visits) {
+            CHECK(stateOf(*store, visit) == RecordState::accepted);
+            const auto decisions = store->store().decisions().ofVisit(visit).value();
+            REQUIRE(decisions.size() == 1);
+            CHECK(decisions.front().batch == audit);
+            CHECK(reviewPage(*store, visit));
+        }
+        CHECK(proveJournal(*store).value().whole);
+        sound(*store);
+    }
+    for (Session* store : {near.get(), far.get()})
+        CHECK_FALSE(store->store().audits().find(audit).value().has_value());
 }

@@ -285,11 +285,11 @@ std::vector<std::string> sameNumber(Device& device, const Uid& sample)
 TEST_CASE("a number that two stores gave to two samples is shown on both, in whatever order they met, and neither is renumbered", "[task][merge]")
 {
     Three t;
+    t.cleo.profile.roles = {Role::volunteer, Role::verifier};
+    t.cleo.reopen();
     const Visit hers = t.nothingAt(t.ada, "W03", "SO 612 094"), theirs = t.nothingAt(t.cleo, "K07", "SO 633 120");
     const Uid one = sampleOf(t.ada, hers.id, "26-TV-0147-H"), other = sampleOf(t.cleo, theirs.id, "26tv0147h");
     CHECK(sameNumber(t.ada, one).empty());
-    t.cleo.profile.roles = {Role::volunteer, Role::verifier};
-    t.cleo.reopen();
     const std::string fromAda = t.ada.handOut(GoingKind::day), fromCleo = t.cleo.handOut(GoingKind::day);
     const auto taken = t.cleo.takeIn(fromAda).value();
     CHECK(taken.merged.clashes == std::vector{MergeClash{"sample", "26-TV-0147-H", other, one}});
