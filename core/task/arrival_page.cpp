@@ -97,14 +97,14 @@ private:
 
     Status addDecided(const Uid& visit)
     {
+        const auto known = std::find_if(m_page.lines.begin(), m_page.lines.end(), [&](const CameIn& line) { return line.entity == visit; });
+        if (known == m_page.lines.end() && full())
+            return {};
         const auto row = m_session.store().visits().row(visit);
         if (!row)
             return fail(row.error());
         if (!*row)
             return {};                     // the visit is still to come, in another file
-        const auto known = std::find_if(m_page.lines.begin(), m_page.lines.end(), [&](const CameIn& line) { return line.entity == visit; });
-        if (known == m_page.lines.end() && full())
-            return {};
         CameIn& line = known == m_page.lines.end() ? m_page.lines.emplace_back(lineFor("visit", visit)) : *known;
         line.decided = (*row)->standing.state;
         return {};

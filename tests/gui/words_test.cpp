@@ -108,6 +108,18 @@ TEST_CASE("every custody code has a sentence and a short form", "[gui][words]")
     }
 }
 
+TEST_CASE("why a signed file is refused is said in words", "[gui][words]")
+{
+    const Fault line{"bundle.line", FaultKind::refused, {{"file", "day.zip"}, {"line", "3"}, {"part", "journal"}, {"why", "hash"}}, {}, {}};
+    CHECK(faultWords(line).what == QStringLiteral("Line 3 of journal in day.zip does not hold: it was changed after it was written."));
+    for (const char* what : {"decision", "told", "erasure", "key-note", "skill"}) {
+        const Fault theirs{"bundle.not-theirs", FaultKind::refused, {{"who", "LP"}, {"what", what}}, {}, {}};
+        CAPTURE(what);
+        CHECK(faultWords(theirs).what.startsWith(QStringLiteral("The key of LP may not say this: ")));
+        CHECK(faultWords(theirs).what.size() > QStringLiteral("The key of LP may not say this: .").size() + static_cast<qsizetype>(qstrlen(what)));
+    }
+}
+
 TEST_CASE("every fault in the sources of core has a sentence", "[gui][words]")
 {
     std::set<std::string> codes;

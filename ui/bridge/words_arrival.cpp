@@ -32,6 +32,29 @@ constexpr Sentence nounCounts[] = {
     SAY("visit", "%n visits"), SAY("tree", "%n trees"),     SAY("site", "%n sites"),    SAY("person", "%n people"),
     SAY("photo", "%n photos"), SAY("sample", "%n samples"), SAY("leave", "%n leaves"), SAY("regime", "%n orders of the authority"),
 };
+constexpr Sentence whys[] = {
+    SAY("syntax", "it cannot be read"),
+    SAY("missing", "something is missing"),
+    SAY("unknown", "something stands there that this program does not know"),
+    SAY("doubled", "something stands there twice"),
+    SAY("type", "a value is of another kind than it should be"),
+    SAY("value", "a value cannot be right"),
+    SAY("chain", "it does not follow from the line before"),
+    SAY("before", "it does not follow from the line before"),
+    SAY("hash", "it was changed after it was written"),
+    SAY("no-line", "the journal has no line for it"),
+    SAY("line-twice", "another record has the same line of the journal"),
+    SAY("digest", "it is not what the journal says"),
+    SAY("own-parent", "it says that it follows from itself"),
+    SAY("commitment", "personal data are not those that were signed"),
+    SAY("long", "it is longer than any such line"),
+    SAY("unfinished", "its end is missing"),
+    SAY("decision", "a decision"),
+    SAY("told", "that the authority was told"),
+    SAY("erasure", "that personal data are to be erased"),
+    SAY("key-note", "whose key is to be trusted"),
+    SAY("skill", "what somebody else was measured to find"),
+};
 #undef SAY
 
 QString tr(const char* words, int n = -1)
@@ -69,6 +92,12 @@ QString namedNoun(const std::string& noun, const std::string& name, const std::o
     if (!name.empty())
         words += QLatin1Char(' ') + text(name);
     return date ? tr("%1, %2").arg(words, plainDate(*date, 0)) : words;
+}
+
+QString bundleWhyText(const std::string& why)
+{
+    const QString words = sentence(whys, "arrival", why);
+    return words.isEmpty() ? text(why) : words;
 }
 
 QString broughtText(const TakenIn& taken, const CameInPage& page)

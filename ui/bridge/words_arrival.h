@@ -20,6 +20,9 @@ QString leftOutText(const std::vector<std::string>& leftOut);
 QString countedNouns(const std::map<std::string, int>& counts);
 /// "visit W03, 11 June 2026"; without a name "photo".
 QString namedNoun(const std::string& noun, const std::string& name, const std::optional<CivilDate>& date);
+/// Why a part of a file does not hold, or what its signer may not say, by the codes of core's faults ("why", "what"); the code itself
+/// where there are no words for it.
+QString bundleWhyText(const std::string& why);
 /// What a file brings in one or two sentences, of what is to come or of what has come: "4 visits and 3 trees are new; 12 records known already."
 QString broughtText(const TakenIn& taken, const CameInPage& page);
 /// What needs somebody's eye after taking it in, each a sentence: clashing numbers, drafts kept apart, what waits for another file.

@@ -1,6 +1,7 @@
 // What went wrong outside the program: what happened, what was kept, what to do.
 
 #include "ui/bridge/words.h"
+#include "ui/bridge/words_arrival.h"
 
 #include <QCoreApplication>
 #include <QStringList>
@@ -447,12 +448,16 @@ QString placeText(const Place& place)
                : QCoreApplication::translate("faults", "Where: %1.").arg(parts.join(QStringLiteral(", ")));
 }
 
-/// The place names the file where the arguments do not.
+/// The place names the file where the arguments do not; codes inside a file are said in words.
 Arguments withFile(const Fault& fault)
 {
     Arguments arguments = fault.arguments;
     if (fault.argument("file").empty())
         arguments.push_back({"file", fault.place.file});
+    if (fault.code.starts_with("bundle."))
+        for (Argument& argument : arguments)
+            if (argument.name == "why" || argument.name == "what")
+                argument.value = utf8(bundleWhyText(argument.value));
     return arguments;
 }
 
