@@ -272,7 +272,8 @@ Uid sampleOf(Device& device, const Uid& visit, const std::string& number)
 std::vector<std::string> sameNumber(Device& device, const Uid& sample)
 {
     std::vector<std::string> trees;
-    for (const Finding& each : samplePage(device.session(), sample).value().status.breaks)
+    const SamplePage page = samplePage(device.session(), sample).value();
+    for (const Finding& each : page.status.breaks)
         if (each.code == "custody.sample-number-twice")
             for (const Argument& argument : each.arguments)
                 if (argument.name == "tree")

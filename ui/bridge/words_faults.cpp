@@ -292,9 +292,9 @@ constexpr FaultSentence faults[] = {
         "Nothing of it was taken in.", "Install the package libarchive13."),
     SAY("bundle.limit", "A limit must be above 0: {limit}.",
         "Nothing was changed.", "Correct the limit."),
-    SAY("bundle.line", "Line {line} of {part} in {file} does not hold: {why}.",
+    SAY("bundle.line", "Line {line} of {part} in {file} does not hold: {reason}.",
         "Nothing of it was taken in.", "Have it sent once more. If it stays so, tell the office."),
-    SAY("bundle.manifest", "The list of contents of {file} is wrong at {path}: {why}.",
+    SAY("bundle.manifest", "The list of contents of {file} is wrong at {path}: {reason}.",
         "Nothing of it was taken in.", "Have it sent once more. If it stays so, tell the office."),
     SAY("bundle.not-theirs", "The key of {who} may not say this: {what}.",
         "Nothing of the file was taken in.", "Ask the office whose key it is, and what it was vouched for."),
@@ -457,7 +457,7 @@ Arguments withFile(const Fault& fault)
     if (fault.code.starts_with("bundle."))
         for (Argument& argument : arguments)
             if (argument.name == "why" || argument.name == "what")
-                argument.value = utf8(bundleWhyText(argument.value));
+                argument = {argument.name == "why" ? "reason" : "what", utf8(bundleWhyText(argument.value))};   // "why" is a list elsewhere
     return arguments;
 }
 
