@@ -1,7 +1,7 @@
 # Sourced by tests/run.sh and demo/run.sh: installs what is missing, and nothing else. Debian 12, root or sudo.
 
 build_packages="g++ cmake ninja-build ccache pkg-config
-  libsqlite3-dev libproj-dev proj-data catch2 libexpected-dev nlohmann-json3-dev libfmt-dev libcli11-dev libexiv2-dev
+  libsqlite3-dev libproj-dev proj-data catch2 libexpected-dev nlohmann-json3-dev rapidjson-dev libfmt-dev libcli11-dev libexiv2-dev
   libheif-dev libsodium-dev libarchive-dev libssl-dev libpugixml-dev libhowardhinnant-date-dev tzdata"
 window_packages="qt6-base-dev qt6-svg-dev libqrencode-dev libgl-dev fonts-inter fonts-noto-core fonts-noto-mono"
 test_packages="python3 sqlite3 libimage-exiftool-perl python3-stdnum

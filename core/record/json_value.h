@@ -1,5 +1,5 @@
-// JSON as RFC 8259 has it, parsed into one run of values that point into the text: what is read a million times when a season is merged.
-// Stays inside core/record.
+// JSON as RFC 8259 has it, in one run of values: what is read a million times when a season is merged. RapidJSON reads it. Stays inside
+// core/record.
 
 #pragma once
 
@@ -12,7 +12,7 @@
 
 namespace cupule::json {
 
-/// One value with those inside it behind it. Keys and texts live as long as the Document and the text that it was read from.
+/// One value with those inside it behind it. Keys and texts live as long as the Document.
 struct Value {
     enum class Kind : std::uint8_t { null, boolean, whole, real, string, array, object };
 
@@ -42,16 +42,16 @@ struct Value {
 
 class Document {
 public:
-    /// Nothing where the text is no JSON, no UTF-8, holds a number beyond doubles, or goes deeper than 64.
+    /// Nothing where the text is no JSON, no UTF-8, holds a number beyond doubles (or 0 times such a power), or goes deeper than 64.
     static std::optional<Document> parse(std::string_view text);
     [[nodiscard]] const Value& root() const { return m_values.front(); }
     /// Members of all objects, doubled ones too.
     [[nodiscard]] std::size_t members() const { return m_members; }
 
 private:
-    friend class Parser;
+    friend class Builder;
     std::vector<Value> m_values;
-    std::vector<char> m_unescaped;         // never moves once something points into it
+    std::vector<char> m_texts;             // of the size that it may need: it never moves once something points into it
     std::size_t m_members = 0;
 };
 
