@@ -173,7 +173,6 @@ QLayout* WalkPage::buildPhotos(QWidget* box)
     m_photos->setObjectName(QStringLiteral("walkPhotos"));
     m_photos->setAccessibleName(tr("Your photos for this step; F2 changes the words below one"));
     m_photos->setMinimumHeight(56);
-    m_photos->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Ignored);
     auto* buttons = new QHBoxLayout;
     auto* add = new KeyButton(tr("Add photos…"), box);
     add->setObjectName(QStringLiteral("addWalkPhotos"));
