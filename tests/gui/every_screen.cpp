@@ -25,6 +25,7 @@
 #include "ui/samples/sample_dialogs.h"
 #include "ui/shell/cautions_dialog.h"
 #include "ui/shell/import_dialog.h"
+#include "ui/shell/hand_out_dialog.h"
 #include "ui/shell/leafing_dialog.h"
 #include "ui/shell/programme_dialog.h"
 #include "ui/shell/store_dialogs.h"
@@ -255,6 +256,9 @@ void dialogsOfTheStore(const ScreenCheck& check)
     shown(check, "measuring", measuring);
     ui::LabelDialog labels(QStringLiteral("4x2"), &maud.window);
     shown(check, "labels", labels);
+    const OwnKey locked{std::string(64, '0'), "00000 00000 00000 00000 00000 00000", true, {}};
+    ui::HandOutDialog handOut({GoingKind::day, GoingKind::decision, GoingKind::reference}, locked, &maud.window);
+    shown(check, "a signed file to write", handOut);
     ui::LeafingDialog leafing(pack, "MAR", 2026, maud.session().today(), {}, &maud.window);
     shown(check, "the leafing of chestnut", leafing);
     ui::ProgrammeDialog programme(cupule::programme(maud.session()).value(), pack, true, &maud.window);

@@ -3,6 +3,7 @@
 #include "tests/gui/arrived.h"
 
 #include <QCheckBox>
+#include <QFile>
 #include <QLabel>
 #include <QLineEdit>
 
@@ -104,6 +105,32 @@ TEST_CASE("a file of a known key is tried out, shown and taken in", "[gui][take-
         CHECK(AtOffice::message(dialog).contains(QStringLiteral("known here already")));
         CHECK_FALSE(dialog.findChild<QAbstractButton*>(QStringLiteral("takeInYes"))->isVisible());
     });
+}
+
+TEST_CASE("what one window writes, another takes in", "[gui][take-in]")
+{
+    Arrived arrived;
+    QFile::remove(arrived.file);
+    {
+        Desk maud(arrived.laptop.folder.filePath(QStringLiteral("maud")), arrived.laptop.path);
+        maud.answers->filesToWrite = {arrived.file};
+        maud.inDialog([](QDialog& dialog) {
+            auto* personal = dialog.findChild<QCheckBox*>(QStringLiteral("handOutPersonal"));
+            QTest::keyClick(personal, Qt::Key_Space);
+            CHECK_FALSE(dialog.findChild<QCheckBox*>(QStringLiteral("handOutPractice"))->isEnabled());
+            QTest::keyClick(&dialog, Qt::Key_Return);
+        });
+        maud.key(Qt::Key_W, Qt::ControlModifier | Qt::ShiftModifier);
+        REQUIRE(QTest::qWaitFor([&] { return !maud.window.bench().jobs().busy(); }, patience));
+        CHECK(QFile::exists(arrived.file));
+    }
+    AtOffice office(arrived);
+    arrived.vouchFor(office.ruth.session());
+    office.take([&](ui::TakeInDialog& dialog) {
+        CHECK(AtOffice::says(dialog, "takeInLeftOut").contains(QStringLiteral("names")));
+        office.takeIn(dialog);
+    });
+    CHECK(office.hasFind());
 }
 
 TEST_CASE("nothing of an unknown key is taken in before its digits were compared", "[gui][take-in]")

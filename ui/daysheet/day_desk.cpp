@@ -504,7 +504,8 @@ std::optional<HandInPage> DayDesk::handIn()
     auto page = cupule::handIn(*m_bench.session(), m_day, Uid{});
     if (!good(page))
         return std::nullopt;
-    m_bench.say(tr("%n visits are handed in.", nullptr, static_cast<int>(page->goes.size())));
+    m_bench.say(tr("%n visits are handed in.", nullptr, static_cast<int>(page->goes.size())) + QLatin1Char(' ')
+                + tr("Ctrl+Shift+W writes them into a file for the verifier."));
     m_bench.tellChanged();
     refresh();
     return *page;

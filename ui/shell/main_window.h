@@ -20,6 +20,10 @@ class QProgressBar;
 class QScrollArea;
 class QStackedWidget;
 
+namespace cupule {
+struct HandOut;
+}
+
 namespace cupule::ui {
 
 class Look;
@@ -56,6 +60,8 @@ public Q_SLOTS:
     void askImport();
     /// A signed file from another store.
     void askTakeIn();
+    void askHandOut();
+    void writeSigned(const HandOut& wanted);
     /// The digits that another office compares before it trusts what was signed here.
     void showOwnKey();
     void askBackUp();

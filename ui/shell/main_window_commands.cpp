@@ -16,6 +16,7 @@
 #include "ui/bridge/text.h"
 #include "ui/bridge/words.h"
 #include "ui/shell/cautions_dialog.h"
+#include "ui/shell/hand_out_dialog.h"
 #include "ui/shell/import_dialog.h"
 #include "ui/shell/leafing_dialog.h"
 #include "ui/shell/main_window.h"
@@ -114,6 +115,8 @@ void MainWindow::buildFileMenu()
                QStringLiteral("import"), [this] { askImport(); }, true);
     addCommand(file, tr("Take in a signed file from another laptop…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_I),
                QStringLiteral("take-in"), [this] { askTakeIn(); }, true);
+    addCommand(file, tr("Write a signed file for somebody else…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_W),
+               QStringLiteral("hand-out"), [this] { askHandOut(); }, true);
     addCommand(file, tr("Write the account of the season…"), {}, QStringLiteral("account"), [this] { writeAccount(); },
                true);
     addCommand(file, tr("Back up now…"), {}, QStringLiteral("back-up"), [this] { askBackUp(); }, true);
@@ -314,14 +317,70 @@ void MainWindow::takeInFile(const QString& path)
             command->trigger();
 }
 
+namespace {
+
+/// A profile from before there were keys gets one.
+Result<OwnKey> keyOf(const Session& session)
+{
+    const std::string& folder = session.profile().folder;
+    auto key = ownKey(folder);
+    if (key || key.error().code != "key.missing")
+        return key;
+    SystemRandom random;
+    return makeKey(folder, random);
+}
+
+} // namespace
+
+void MainWindow::askHandOut()
+{
+    if (Place* shown = currentPlace(); shown != nullptr && !shown->leave())
+        return;
+    Session& session = *m_bench.session();
+    const auto key = keyOf(session);
+    if (!key)
+        return showFault(key.error());
+    const auto kinds = goingKindsOf(session);
+    if (kinds.empty())
+        return showFault(session.needOneOf({Role::volunteer, Role::sampleHandler, Role::trainer, Role::verifier, Role::office}).error());
+    HandOutDialog dialog(kinds, *key, this);
+    if (dialog.exec() != QDialog::Accepted)
+        return;
+    HandOut wanted = dialog.wanted();
+    const QString proposal = QStringLiteral("%1 %2.zip").arg(text(session.today().text()), text(session.profile().person.code));
+    const QString path = m_prompts->fileToWrite(this, tr("Where the signed file is to lie"), proposal, tr("Signed files (*.zip)"));
+    if (path.isEmpty())
+        return;
+    wanted.out = utf8(path);
+    writeSigned(wanted);
+}
+
+void MainWindow::writeSigned(const HandOut& wanted)
+{
+    const auto out = std::make_shared<HandedOut>();
+    m_bench.jobs().start(
+        tr("Writing a signed file"),
+        [wanted, out](Session& session, const Progress&) -> Status {
+            auto written = handOut(session, wanted);
+            if (!written)
+                return fail(written.error());
+            *out = std::move(*written);
+            return {};
+        },
+        [this, out, path = text(wanted.out)](const Status& status) {
+            if (!status)
+                return showFault(status.error());
+            const QString again = tr("Nothing is new since file %1 of your key: the same file was written again.").arg(out->note.number);
+            const QString holds = tr("File %1 of your key: %2, %3.")
+                                      .arg(out->note.number)
+                                      .arg(tr("%n visits", nullptr, static_cast<int>(out->counts.visits)), tr("%n pictures", nullptr, static_cast<int>(out->counts.media)));
+            m_strip->show(MessageStrip::Kind::done, tr("The signed file is written."), (out->madeAgain ? again : holds) + QLatin1Char(' ') + path);
+        });
+}
+
 void MainWindow::showOwnKey()
 {
-    const std::string& folder = m_bench.session()->profile().folder;
-    auto key = ownKey(folder);
-    if (!key && key.error().code == "key.missing") {   // a profile from before there were keys
-        SystemRandom random;
-        key = makeKey(folder, random);
-    }
+    const auto key = keyOf(*m_bench.session());
     if (!key)
         return showFault(key.error());
     QMessageBox box(QMessageBox::NoIcon, tr("Your key, to be read out"),
