@@ -12,6 +12,7 @@
 #include "ui/samples/line_form.h"
 #include "ui/samples/sample_dialogs.h"
 #include "ui/samples/samples_view.h"
+#include "ui/shell/hand_out_dialog.h"
 #include "ui/shell/leafing_dialog.h"
 #include "ui/shell/programme_dialog.h"
 
@@ -73,6 +74,12 @@ bool addAll()
                 [] { return std::make_unique<ui::ProgrammeDialog>(programmeSet(), builtInPack(), true); }, false, 680});
     addPicture({QStringLiteral("dialog-programme-volunteer"),
                 [] { return std::make_unique<ui::ProgrammeDialog>(Programme{}, builtInPack(), false); }, false, 680});
+    addPicture({QStringLiteral("dialog-hand-out"),
+                [] {
+                    const OwnKey locked{std::string(64, '0'), "00000 00000 00000 00000 00000 00000", true, {}};
+                    return std::make_unique<ui::HandOutDialog>(std::vector{GoingKind::day, GoingKind::decision, GoingKind::reference}, locked);
+                },
+                false, 640});
     addPicture({QStringLiteral("dialog-leafing"),
                 [] {
                     return std::make_unique<ui::LeafingDialog>(builtInPack(), "MAR", 2026, today(), CivilDate::make(2026, 5, 8).value());
