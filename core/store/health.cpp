@@ -9,6 +9,7 @@
 #include "core/store/media.h"
 #include "core/store/migrate.h"
 #include "core/store/photos.h"
+#include "core/store/practice.h"
 #include "core/store/store_core.h"
 #include "core/store/tree_entries.h"
 #include "core/store/tree_rows.h"
@@ -203,6 +204,7 @@ Status rebuildComputed(Store& store)
                     rows.push_back(visit.from);
             placeVisits(core, rows);
             recountAllTrees(core);
+            recountPractice(core);
             core.db.run("DELETE FROM find WHERE visit IN (SELECT id FROM visit WHERE state <> 'accepted' OR struck = 1);"
                         "DELETE FROM queue_count;"
                         "INSERT INTO queue_count SELECT queue_code, count(*) FROM visit WHERE queued = 1 GROUP BY queue_code;"

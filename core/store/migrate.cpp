@@ -19,6 +19,7 @@ std::span<const SchemaStep> schemaSteps()
         SchemaStep{8, "merge", embedded::sql_0008_merge},
         SchemaStep{9, "practice", embedded::sql_0009_practice},
         SchemaStep{10, "told", embedded::sql_0010_told},
+        SchemaStep{11, "practice_counts", embedded::sql_0011_practice_counts},
     };
     return steps;
 }

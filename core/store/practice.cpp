@@ -60,6 +60,17 @@ std::vector<Chosen> chosen(StoreCore& core, const PracticeFilter& filter)
 
 } // namespace
 
+void recountPractice(StoreCore& core)
+{
+    core.db.run("DELETE FROM practice_count;"
+                "INSERT INTO practice_count SELECT session, kind, subject, truth, given, count(*) FROM practice_item GROUP BY 1, 2, 3, 4, 5;"
+                "DELETE FROM practice_sure;"
+                "INSERT INTO practice_sure SELECT session, sure, sum(truth = given), count(*) FROM practice_item WHERE sure IS NOT NULL GROUP BY 1, 2;"
+                "DELETE FROM practice_hits;"
+                "INSERT INTO practice_hits SELECT session, answer, group_concat(truth = given, '') "
+                "FROM (SELECT session, answer, truth, given FROM practice_item ORDER BY session, answer, item) GROUP BY 1, 2");
+}
+
 Status Practice::begin(Change& change, const PracticeSession& session, const Uid& person)
 {
     return writtenIn(change, [&](StoreCore& core) {
@@ -154,8 +165,7 @@ Result<std::vector<PracticeCount>> Practice::counts(const PracticeFilter& filter
     return guarded([&] {
         std::vector<PracticeCount> counts;
         for (const Chosen& row : chosen(m_core, filter)) {
-            Query q(m_core.db, "SELECT kind, subject, truth, given, count(*) FROM practice_item WHERE session = :session "
-                               "GROUP BY kind, subject, truth, given");
+            Query q(m_core.db, "SELECT kind, subject, truth, given, answers FROM practice_count WHERE session = :session");
             q.bind(":session", row.session);
             while (q.step())
                 counts.push_back({row.person, q.text(0), q.text(1), q.text(2), q.text(3), q.integer(4)});
@@ -169,8 +179,7 @@ Result<std::vector<PracticeSureCount>> Practice::sureCounts(const PracticeFilter
     return guarded([&] {
         std::vector<PracticeSureCount> counts;
         for (const Chosen& row : chosen(m_core, filter)) {
-            Query q(m_core.db, "SELECT sure, sum(truth = given), count(*) FROM practice_item "
-                               "WHERE session = :session AND sure IS NOT NULL GROUP BY sure");
+            Query q(m_core.db, "SELECT sure, hits, answers FROM practice_sure WHERE session = :session");
             q.bind(":session", row.session);
             while (q.step())
                 counts.push_back({row.person, q.whole(0), q.integer(1), q.integer(2)});
@@ -179,14 +188,14 @@ Result<std::vector<PracticeSureCount>> Practice::sureCounts(const PracticeFilter
     });
 }
 
-Status Practice::inOrder(const PracticeFilter& filter, const std::function<void(const Uid& person, bool right)>& take)
+Status Practice::inOrder(const PracticeFilter& filter, const std::function<void(const Uid& person, std::string_view hits)>& take)
 {
     return guarded([&] {
         for (const Chosen& row : chosen(m_core, filter)) {
-            Query q(m_core.db, "SELECT truth = given FROM practice_item WHERE session = :session ORDER BY answer, item");
+            Query q(m_core.db, "SELECT hits FROM practice_hits WHERE session = :session ORDER BY answer");
             q.bind(":session", row.session);
             while (q.step())
-                take(row.person, q.flag(0));
+                take(row.person, q.view(0));
         }
     });
 }

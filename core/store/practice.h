@@ -9,6 +9,7 @@
 #include <functional>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/record/practice.h"
@@ -68,10 +69,11 @@ public:
     Status answer(Change& change, const PracticeAnswer& answer);
     Result<std::vector<PracticeAnswer>> answers(const Uid& session);   ///< in order of their numbers
 
+    /// Those of one person stand together.
     Result<std::vector<PracticeCount>> counts(const PracticeFilter& filter);
     Result<std::vector<PracticeSureCount>> sureCounts(const PracticeFilter& filter);
-    /// Whether each answer was right, in the order in which they were given, person by person.
-    Status inOrder(const PracticeFilter& filter, const std::function<void(const Uid& person, bool right)>& take);
+    /// Which answers of each case were right ("1101"), in the order in which they were given, person by person.
+    Status inOrder(const PracticeFilter& filter, const std::function<void(const Uid& person, std::string_view hits)>& take);
     /// Answers of the series of a cohort.
     Result<std::vector<SeriesAnswer>> series(const std::string& cohort);
 
@@ -89,6 +91,8 @@ private:
     StoreCore& m_core;
 };
 
+/// What is counted of the answers, counted anew from them.
+void recountPractice(StoreCore& core);
 /// Empties who practised and what is told of a person, by recorded erasures; the columns beside it follow by a trigger. Part of erasing a person.
 /// True where there was something.
 bool erasePractice(StoreCore& core, const Uid& person, const std::string& order);

@@ -1,14 +1,17 @@
 #include "core/task/practice_results.h"
-#include "core/task/sight.h"
 
 #include <algorithm>
 #include <map>
+#include <span>
+#include <string_view>
+#include <unordered_map>
 
 #include "core/base/text.h"
 #include "core/store/people.h"
 #include "core/store/practice.h"
 #include "core/store/settings.h"
 #include "core/task/change_settings.h"
+#include "core/task/sight.h"
 
 namespace cupule {
 
@@ -36,23 +39,24 @@ ResultsRequest requestOf(const Pack& pack, const PracticeRules& rules)
     return request;
 }
 
-void addTally(std::vector<Tally>& tallies, std::map<std::string, std::size_t>& places, const PracticeCount& count)
-{
-    const auto kind = askedNamed(count.kind);
-    if (!kind)
-        return;
-    const auto [at, fresh] = places.emplace(count.kind + '\n' + count.subject + '\n' + count.truth + '\n' + count.given, tallies.size());
-    if (fresh)
-        tallies.push_back({*kind, count.subject, count.truth, count.given, 0});
-    tallies[at->second].count += count.count;
-}
-
-std::vector<Tally> talliesOf(const std::vector<PracticeCount>& counts)
+/// The same answers to the same question together, in the order in which they are first met.
+std::vector<Tally> talliesOf(std::span<const PracticeCount> counts)
 {
     std::vector<Tally> tallies;
-    std::map<std::string, std::size_t> places;
-    for (const PracticeCount& count : counts)
-        addTally(tallies, places, count);
+    std::unordered_map<std::string, std::size_t> places;
+    std::string key;
+    for (const PracticeCount& count : counts) {
+        const auto kind = askedNamed(count.kind);
+        if (!kind)
+            continue;
+        key.clear();
+        for (const std::string* part : {&count.kind, &count.subject, &count.truth, &count.given})
+            (key += *part) += '\n';
+        const auto [at, fresh] = places.try_emplace(key, tallies.size());
+        if (fresh)
+            tallies.push_back({*kind, count.subject, count.truth, count.given, 0});
+        tallies[at->second].count += count.count;
+    }
     return tallies;
 }
 
@@ -147,7 +151,11 @@ Result<Counted> countedFor(Session& session, const PracticeFilter& filter)
     return Counted{std::move(*answers), std::move(*sure)};
 }
 
-using ByPerson = std::map<Uid, std::vector<PracticeCount>>;
+void addHits(std::vector<bool>& right, std::string_view hits)
+{
+    for (const char hit : hits)
+        right.push_back(hit == '1');
+}
 
 /// Codes and names, or an order that says nothing.
 Status nameRecruits(Session& session, std::vector<RecruitResults>& recruits, bool names)
@@ -213,7 +221,7 @@ Result<RecruitResults> recruitResults(Session& session, const Uid& person, const
     if (!counted)
         return fail(counted.error());
     std::vector<bool> right;
-    if (auto read = practice.inOrder(filter, [&](const Uid&, bool each) { right.push_back(each); }); !read)
+    if (auto read = practice.inOrder(filter, [&](const Uid&, std::string_view hits) { addHits(right, hits); }); !read)
         return fail(read.error());
     const auto tallies = talliesOf(counted->answers);
     RecruitResults recruit;
@@ -240,7 +248,7 @@ Result<CohortResults> cohortResults(Session& session, const ResultsWish& wish)
     if (!counted)
         return fail(counted.error());
     std::map<Uid, std::vector<bool>> right;
-    if (auto read = practice.inOrder(filter, [&](const Uid& person, bool each) { right[person].push_back(each); }); !read)
+    if (auto read = practice.inOrder(filter, [&](const Uid& person, std::string_view hits) { addHits(right[person], hits); }); !read)
         return fail(read.error());
     CohortResults cohort;
     cohort.cohort = wish.cohort.value_or(std::string());
@@ -248,17 +256,17 @@ Result<CohortResults> cohortResults(Session& session, const ResultsWish& wish)
     cohort.results = practiceResults(tallies, sureOf(counted->sure), *request);
     cohort.results.curve = curveOfRuns(right);
     cohort.next = practiseNext(tallies, nextShown);
-    ByPerson byPerson;
-    for (const PracticeCount& count : counted->answers)
-        byPerson[count.person].push_back(count);
-    for (const auto& [person, own] : byPerson) {
+    for (std::span<const PracticeCount> rest = counted->answers; !rest.empty();) {
+        const auto end = std::ranges::find_if(rest, [&](const PracticeCount& count) { return count.person != rest.front().person; });
+        const auto own = rest.first(static_cast<std::size_t>(end - rest.begin()));
         const auto ownTallies = talliesOf(own);
         RecruitResults recruit;
-        recruit.person = person;
+        recruit.person = own.front().person;
         recruit.results = practiceResults(ownTallies, {}, *request);
         recruit.results.confusions.clear();
         fillShort(recruit, ownTallies, *request);
         cohort.recruits.push_back(std::move(recruit));
+        rest = rest.subspan(own.size());
     }
     if (auto named = nameRecruits(session, cohort.recruits, wish.names); !named)
         return fail(named.error());

@@ -1,5 +1,7 @@
 #include "core/store/practice.h"
 
+#include <algorithm>
+
 #include "core/store/backup.h"
 #include "core/store/health.h"
 #include "core/store/store_core.h"
@@ -112,12 +114,12 @@ TEST_CASE("answers are counted for a person, a cohort, a session or all", "[stor
     }
     CHECK(sure == 15);
     CHECK(right == 15);
-    std::vector<bool> order;
-    need(practice.inOrder({e.other.id, {}, {}}, [&](const Uid& person, bool each) {
+    std::vector<std::string> order;
+    need(practice.inOrder({e.other.id, {}, {}}, [&](const Uid& person, std::string_view hits) {
         CHECK(person == e.other.id);
-        order.push_back(each);
+        order.emplace_back(hits);
     }));
-    CHECK(order == std::vector<bool>{true, true, true, true, false, true});
+    CHECK(order == std::vector<std::string>{"11", "11", "01"});
     CHECK(need(practice.series("vale")).size() == 18);
 }
 
@@ -170,6 +172,50 @@ TEST_CASE("answers are in the journal, and a changed one is found", "[store][pra
     for (const auto& fault : need(examineStore(*bench.store)).faults)
         told = told || fault.what.starts_with("practice-item");
     CHECK(told);
+}
+
+/// What is kept of the counts, as text.
+std::string countsKept(Connection& db)
+{
+    std::string kept;
+    for (const char* sql : {"SELECT session || kind || subject || truth || given || answers FROM practice_count", "SELECT session || ' ' || sure || ' ' || hits || ' ' || answers FROM practice_sure",
+                            "SELECT session || ' ' || answer || ' ' || hits FROM practice_hits"}) {
+        Query q(db, std::string(sql));
+        while (q.step())
+            kept += q.text(0) + '\n';
+    }
+    return kept;
+}
+
+TEST_CASE("answers are counted as they come in, and anew where a count is wrong or an older store comes up to date", "[store][practice]")
+{
+    Bench bench;
+    bench.create();
+    evening(bench);
+    const std::string before = countsKept(bench.store->core().db);
+    CHECK(std::count(before.begin(), before.end(), '\n') == 4 * (3 + 2 + 3)); // a session: three kinds of answer, two of how sure, three cases
+    CHECK(before.find("yesyes2") != std::string::npos);
+    SECTION("a wrong count")
+    {
+        const char* wrong = GENERATE("UPDATE practice_count SET answers = answers + 1 WHERE session = 2", "DELETE FROM practice_sure WHERE session = 1",
+                                     "UPDATE practice_hits SET hits = '00' WHERE answer = 1");
+        bench.store->core().db.run(wrong);
+        const auto faults = need(examineStore(*bench.store)).faults;
+        REQUIRE(faults.size() == 1);
+        CHECK(faults[0].what.starts_with("practice-count"));
+        need(rebuildComputed(*bench.store));
+    }
+    SECTION("a store of the version before")
+    {
+        bench.store->core().db.run("DROP TRIGGER practice_item_counted; DROP TABLE practice_count; DROP TABLE practice_sure; DROP TABLE practice_hits;"
+                                   "CREATE INDEX practice_item_count ON practice_item (session, kind, subject, truth, given);"
+                                   "CREATE INDEX practice_item_sure ON practice_item (session, sure, truth, given) WHERE sure IS NOT NULL;"
+                                   "PRAGMA user_version = 10");
+        bench.reopen();
+        CHECK(bench.store->opening() == Opening::upgraded);
+    }
+    CHECK(countsKept(bench.store->core().db) == before);
+    CHECK(need(examineStore(*bench.store)).faults.empty());
 }
 
 TEST_CASE("nothing of practice can be changed or taken away", "[store][practice]")

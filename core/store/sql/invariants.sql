@@ -151,6 +151,16 @@ WHERE json_array_length(a.content, '$.items') <> (SELECT count(*) FROM practice_
                    OR i.given IS NOT a.content ->> ('$.items[' || i.item || '].given') OR i.sure IS NOT a.content ->> ('$.items[' || i.item || '].sure')
                    OR i.subject <> coalesce(a.content ->> ('$.items[' || i.item || '].subject'), '')));
 
+SELECT 'practice-count', hex(s.uid), 'rebuild'
+FROM practice_session AS s
+WHERE (SELECT coalesce(sum(answers), 0) FROM practice_count WHERE session = s.id) <> (SELECT count(*) FROM practice_item WHERE session = s.id)
+   OR (SELECT coalesce(sum(answers), 0) FROM practice_sure WHERE session = s.id) <> (SELECT count(sure) FROM practice_item WHERE session = s.id)
+   OR (SELECT coalesce(sum(length(hits)), 0) FROM practice_hits WHERE session = s.id) <> (SELECT count(*) FROM practice_item WHERE session = s.id)
+   OR (SELECT coalesce(sum(length(replace(hits, '0', ''))), 0) FROM practice_hits WHERE session = s.id)
+      <> (SELECT coalesce(sum(truth = given), 0) FROM practice_item WHERE session = s.id)
+   OR EXISTS (SELECT kind, subject, truth, given, count(*) FROM practice_item WHERE session = s.id GROUP BY kind, subject, truth, given
+              EXCEPT SELECT kind, subject, truth, given, answers FROM practice_count WHERE session = s.id);
+
 SELECT 'practice-person', hex(s.uid), 'tell-office'
 FROM practice_session AS s LEFT JOIN person AS p ON p.id = s.person LEFT JOIN personal AS r ON r.commitment = s.commitment
 WHERE coalesce(lower(hex(p.uid)), '') <> coalesce(replace(r.payload ->> '$.person', '-', ''), '');
