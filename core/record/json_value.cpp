@@ -37,17 +37,15 @@ public:
     }
     bool Double(double value)
     {
-        const bool added = add(Value::Kind::real, 0);
-        m_document.m_values.back().real = value;
-        return added;
+        next(Value::Kind::real).real = value;
+        return true;
     }
     bool RawNumber(const char*, rapidjson::SizeType, bool) { return false; }   // only asked where numbers are wanted as text
     bool String(const char* text, rapidjson::SizeType length, bool)
     {
-        if (!add(Value::Kind::string, 0))
-            return false;
-        m_document.m_values.back().text = kept(text, length);
-        return isText(m_document.m_values.back().text);
+        Value& made = next(Value::Kind::string);
+        made.text = kept(text, length);
+        return isText(made.text);
     }
     bool Key(const char* text, rapidjson::SizeType length, bool)
     {
@@ -61,19 +59,23 @@ public:
     bool EndArray(rapidjson::SizeType) { return close(); }
 
 private:
-    bool add(Value::Kind kind, std::int64_t whole)
+    Value& next(Value::Kind kind)
     {
         if (!m_open.empty())
             ++m_document.m_values[m_open.back()].count;
         Value& made = m_document.m_values.emplace_back();
         made.key = std::exchange(m_key, {});
         made.kind = kind;
-        made.whole = whole;
+        return made;
+    }
+    bool add(Value::Kind kind, std::int64_t whole)
+    {
+        next(kind).whole = whole;
         return true;
     }
     bool open(Value::Kind kind)
     {
-        add(kind, 0);
+        next(kind);
         m_open.push_back(m_document.m_values.size() - 1);
         return m_open.size() <= deepest;
     }

@@ -38,15 +38,16 @@ public:
     void count(report::AccountDetection& out) const
     {
         out.people = static_cast<int>(m_known.size());
-        for (const auto& [observer, measured] : m_known) {
-            if (!measured) {
-                ++out.notMeasured;
-                continue;
-            }
-            const bool first = out.people - out.notMeasured > 0 && out.highest == 0 && out.lowest == 0;
-            out.lowest = first ? measured->a : std::min(out.lowest, measured->a);
-            out.highest = std::max(out.highest, measured->a);
-        }
+        std::vector<double> chances;
+        for (const auto& [observer, measured] : m_known)
+            if (measured)
+                chances.push_back(measured->a);
+        out.notMeasured = out.people - static_cast<int>(chances.size());
+        if (chances.empty())
+            return;
+        const auto [lowest, highest] = std::minmax_element(chances.begin(), chances.end());
+        out.lowest = *lowest;
+        out.highest = *highest;
     }
 
 private:

@@ -79,7 +79,7 @@ struct VisitPage {
     std::vector<ChecklistLine> checklist;   ///< expected, possible, then the rest, in the pack's order
     std::vector<Finding> findings;          ///< worst first
     std::vector<HistoryLine> history;       ///< other visits to the tree, newest first
-    std::optional<DecisionSaid> decided;    ///< nothing while only one of two has decided, and where it was opened again
+    std::optional<DecisionSaid> decided;    ///< nothing while it is open again between verifiers
     bool mayEdit = false;
 };
 

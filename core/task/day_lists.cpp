@@ -50,6 +50,19 @@ std::vector<Decision> standingDecisions(const std::vector<Decision>& all)
     return standing;
 }
 
+Result<std::optional<Decision>> decisionToTell(Session& session, const VisitRow& row)
+{
+    if (row.standing.head.isNull() || row.standing.oneOfTwo || row.standing.conflict)
+        return std::nullopt;
+    const auto all = session.store().decisions().ofVisit(row.id);
+    if (!all)
+        return fail(all.error());
+    auto counting = standingDecisions(*all);
+    if (counting.empty() || counting.back().outcome == Outcome::reopen)
+        return std::nullopt;
+    return std::move(counting.back());
+}
+
 Result<std::vector<HistoryLine>> historyOf(Session& session, const Uid& tree, const Uid& except)
 {
     std::vector<HistoryLine> history;
@@ -63,17 +76,13 @@ Result<std::vector<HistoryLine>> historyOf(Session& session, const Uid& tree, co
             continue;
         HistoryLine line;
         line.line = visitLine(row);
-        if (!row.standing.head.isNull()) {
-            const auto all = session.store().decisions().ofVisit(row.id);
-            if (!all)
-                return fail(all.error());
-            const auto standing = standingDecisions(*all);
-            // what the first of two said is not for the second to see
-            if (!standing.empty() && !row.standing.oneOfTwo) {
-                line.decision = name(standing.back().outcome);
-                line.reasons = standing.back().reasons;
-                line.remark = standing.back().remark;
-            }
+        const auto decided = decisionToTell(session, row);
+        if (!decided)
+            return fail(decided.error());
+        if (*decided) {
+            line.decision = name((*decided)->outcome);
+            line.reasons = (*decided)->reasons;
+            line.remark = (*decided)->remark;
         }
         history.push_back(std::move(line));
     }

@@ -1,6 +1,5 @@
 #include <algorithm>
 
-#include "core/store/decisions.h"
 #include "core/store/people.h"
 #include "core/store/revisions.h"
 #include "core/task/day.h"
@@ -40,22 +39,18 @@ std::vector<ChecklistLine> checklistOf(const Visit& visit, const VisitFacts& fac
     return lines;
 }
 
-/// What the first of two said is not for the second to see.
 Result<std::optional<DecisionSaid>> lastDecision(Session& session, const StoredVisit& stored)
 {
-    const VisitStanding& standing = stored.row.standing;
-    if (standing.head.isNull() || standing.oneOfTwo)
+    auto decided = decisionToTell(session, stored.row);
+    if (!decided)
+        return fail(decided.error());
+    if (!*decided)
         return std::nullopt;
-    const auto all = session.store().decisions().ofVisit(stored.visit.id);
-    if (!all)
-        return fail(all.error());
-    const auto counting = standingDecisions(*all);
-    if (counting.empty() || counting.back().outcome == Outcome::reopen)
-        return std::nullopt;
-    auto by = personOrNone(session, counting.back().by);
+    auto by = personOrNone(session, (*decided)->by);
     if (!by)
         return fail(by.error());
-    return DecisionSaid{counting.back(), std::move(*by), counting.back().revision != standing.head};
+    const bool answered = (*decided)->revision != stored.row.standing.head;
+    return DecisionSaid{std::move(**decided), std::move(*by), answered};
 }
 
 } // namespace

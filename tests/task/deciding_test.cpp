@@ -182,6 +182,7 @@ TEST_CASE("two verifiers who disagree leave it to a third", "[task][review]")
     decide(*v2, decision(*v2, visit.id, Outcome::reject, {"sign-not-shown"})).value();
     CHECK(stateOf(*v3, visit.id) == RecordState::submitted);
     CHECK(queueLines(*v3, 0, 1).value().front().place.code == "conflict");
+    CHECK_FALSE(visitPage(*mary, visit.id).value().decided);   // neither of the two is the answer
     decide(*v3, decision(*v3, visit.id, Outcome::accept)).value();
     CHECK(stateOf(*v3, visit.id) == RecordState::accepted);
 }

@@ -59,7 +59,7 @@ constexpr auto singulars = std::to_array<Singular>({
     {"%n visits", "%n visit"},
     {"%n sites", "%n site"},
     {"%n people", "%n person"},
-    {"%n leaves", "%n leave"},
+    {"%n given leaves", "%n given leave"},
     {"%n orders of the authority", "%n order of the authority"},
     {"Decisions about %n visits.", "A decision about %n visit."},
     {"%n fields were changed differently by two people.", "%n field was changed differently by two people."},

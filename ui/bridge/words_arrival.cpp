@@ -26,11 +26,12 @@ constexpr Sentence standings[] = {
 constexpr Sentence leftOuts[] = {
     SAY("photos", "photos at full size"),
     SAY("personal", "names and contacts"),
+    SAY("practice", "what practice measured"),
 };
 
 constexpr Sentence nounCounts[] = {
     SAY("visit", "%n visits"), SAY("tree", "%n trees"),     SAY("site", "%n sites"),    SAY("person", "%n people"),
-    SAY("photo", "%n photos"), SAY("sample", "%n samples"), SAY("leave", "%n leaves"), SAY("regime", "%n orders of the authority"),
+    SAY("photo", "%n photos"), SAY("sample", "%n samples"), SAY("leave", "%n given leaves"), SAY("regime", "%n orders of the authority"),
 };
 constexpr Sentence whys[] = {
     SAY("syntax", "it cannot be read"),
