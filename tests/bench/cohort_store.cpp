@@ -8,6 +8,7 @@
 #include "core/store/people.h"
 #include "core/store/practice.h"
 #include "core/task/practice.h"
+#include "tests/support/right_answers.h"
 #include "tests/task/vale.h"
 
 namespace bench {
@@ -39,10 +40,7 @@ std::vector<PracticeCase> casesOf(Session& session, PracticeRound round, int cou
         auto next = nextCase(session, round);
         if (!next)
             throw std::runtime_error("no case");
-        std::vector<AnsweredItem> answers;
-        for (const AskedItem& item : next->asked)
-            answers.push_back(item.kind == AskedKind::order ? answerToOrder(item, item.right, 90) : cupule::answerTo(item, item.right.front(), 90));
-        round.given.push_back({next->number, next->step, answers});
+        round.given.push_back({next->number, next->step, test::rightAnswers(next->asked, 90)});
         cases.push_back(std::move(*next));
     }
     return cases;

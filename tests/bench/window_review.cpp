@@ -3,13 +3,9 @@
 //
 //   bench_window_review STORE PROFILE OUT.json
 
-#include <cstdio>
-
 #include <QAbstractItemView>
 #include <QAction>
 #include <QApplication>
-#include <QJsonArray>
-#include <QJsonObject>
 #include <QTemporaryDir>
 #include <QTest>
 
@@ -17,10 +13,9 @@
 #include "core/store/photos.h"
 #include "core/task/photos.h"
 #include "core/task/review.h"
-#include "tests/bench/pulse.h"
 #include "tests/bench/window_program.h"
+#include "tests/bench/window_walk.h"
 #include "tests/gui/dated_photo.h"
-#include "tests/gui/whole_window.h"
 #include "tests/task/vale.h"
 #include "ui/bridge/text.h"
 #include "ui/photos/thumbnails.h"
@@ -55,16 +50,9 @@ void addPhotos(Session& session)
     }
 }
 
-class ReviewWalk {
+class ReviewWalk : public bench::WindowWalk {
 public:
-    ReviewWalk(ui::Look& look, const QString& profile) : m_window(look, profile)
-    {
-        m_window.bench().setToday(test::day(2026, 6, 11));
-        m_window.resize(1366, 768);
-        m_window.show();
-        m_window.activateWindow();
-        QTest::qWait(500);                 // its first painting is no part of what follows
-    }
+    ReviewWalk(ui::Look& look, const QString& profile) : WindowWalk(look, profile) {}
     bool all(const QString& store)
     {
         measure("W14", QStringLiteral("opening the store"), [&] { m_window.openStore(store); });
@@ -86,21 +74,8 @@ public:
         measurePhotos();
         return true;
     }
-    [[nodiscard]] QJsonArray found() const { return m_found; }
 
 private:
-    void measure(const char* id, const QString& work, const std::function<void()>& act)
-    {
-        QElapsedTimer clock;
-        clock.start();
-        const double worst = m_pulse.worstDuring(act, [&] { return !m_window.bench().jobs().busy(); });
-        add(id, work, worst);
-        std::fprintf(stderr, "window: %-60s %8.1f ms worst, %7.2f s\n", qPrintable(work), worst, static_cast<double>(clock.elapsed()) / 1000);
-    }
-    void add(const char* id, const QString& work, double worst)
-    {
-        m_found.append(QJsonObject{{QStringLiteral("id"), QString::fromLatin1(id)}, {QStringLiteral("work"), work}, {QStringLiteral("worst_ms"), worst}});
-    }
     void keys(Qt::Key key, int times)
     {
         for (int i = 0; i < times; ++i) {
@@ -146,10 +121,7 @@ private:
         std::fprintf(stderr, "window: photo %.1f ms, at most %.1f ms\n", all[all.size() / 2], all.back());
     }
 
-    test::WholeWindow m_window;
     QAbstractItemView* m_queue = nullptr;
-    bench::Pulse m_pulse;
-    QJsonArray m_found;
 };
 
 } // namespace

@@ -11,6 +11,7 @@
 #include "tests/gui/arrived.h"
 #include "tests/gui/batch_store.h"
 #include "tests/gui/practised.h"
+#include "tests/support/right_answers.h"
 #include "ui/daysheet/evidence_dialog.h"
 #include "ui/daysheet/hand_in_dialog.h"
 #include "ui/daysheet/place_dialog.h"
@@ -311,10 +312,7 @@ void dialogsOfPractice(const ScreenCheck& check)
     wish.seed = 3;
     PracticeRound round = beginPractice(maud.session(), wish).value();
     const auto at = nextCase(maud.session(), round).value();
-    std::vector<AnsweredItem> answers;
-    for (const AskedItem& item : at.asked)
-        answers.push_back(item.kind == AskedKind::order ? answerToOrder(item, item.right, 80) : answerTo(item, item.right.front(), 80));
-    REQUIRE(answerCase(maud.session(), round, at, answers, 20));
+    REQUIRE(answerCase(maud.session(), round, at, rightAnswers(at.asked, 80), 20));
     REQUIRE(tellSkill(maud.session(), maud.session().me(), {}));
     ui::SkillDialog told(maud.window.bench(), maud.session().me(), QStringLiteral("Maud Harrow"), &maud.window);
     shown(check, "what is told of one's detection", told);

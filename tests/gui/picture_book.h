@@ -14,6 +14,12 @@
 
 #include "ui/theme/theme.h"
 
+class QDialog;
+
+namespace cupule::ui {
+class Workbench;
+}
+
 namespace cupule::test {
 
 struct Picture {
@@ -33,6 +39,10 @@ struct PictureStore {
 };
 const PictureStore& pictureStore();
 ui::Look& pictureLook();
+
+/// A dialog fills the page instead of standing before it.
+void showWithin(QWidget& page, QDialog& dialog);
+void waitForJobs(ui::Workbench& bench);
 
 /// For a static of each picture file. Always true.
 bool addPicture(Picture picture);

@@ -11,14 +11,17 @@
 
 #include <QApplication>
 #include <QCommandLineParser>
+#include <QDialog>
 #include <QDir>
 #include <QLayout>
 #include <QTemporaryDir>
 #include <QTest>
+#include <QVBoxLayout>
 
 #include "tests/gui/picture_book.h"
 #include "ui/bridge/plurals.h"
 #include "ui/photos/thumbnails.h"
+#include "ui/shell/workbench.h"
 #include "ui/theme/theme.h"
 #include "ui/training/figure_shop.h"
 
@@ -131,6 +134,22 @@ bool addPicture(Picture picture)
 {
     book().push_back(std::move(picture));
     return true;
+}
+
+void showWithin(QWidget& page, QDialog& dialog)
+{
+    dialog.setMinimumSize(dialog.size());
+    auto* row = new QVBoxLayout(&page);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->addWidget(&dialog);
+    dialog.setWindowFlags(Qt::Widget);
+    dialog.show();
+}
+
+void waitForJobs(ui::Workbench& bench)
+{
+    while (bench.jobs().busy())
+        QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
 }
 
 const std::vector<Picture>& pictures()

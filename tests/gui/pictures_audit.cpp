@@ -1,9 +1,6 @@
 // Batches of routine records: making one, the auditor's round, and what a batch came to.
 
-#include <QCoreApplication>
-#include <QEventLoop>
 #include <QTemporaryDir>
-#include <QVBoxLayout>
 
 #include "core/task/audit.h"
 #include "tests/gui/picture_book.h"
@@ -31,14 +28,8 @@ public:
             dialog->showMaking();
         else if (shows == Shows::round)
             dialog->showRound(audit);
-        dialog->setMinimumSize(dialog->size());
-        auto* row = new QVBoxLayout(this);
-        row->setContentsMargins(0, 0, 0, 0);
-        row->addWidget(dialog);
-        dialog->setWindowFlags(Qt::Widget);
-        dialog->show();
-        while (m_window.bench().jobs().busy())
-            QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+        showWithin(*this, *dialog);
+        waitForJobs(m_window.bench());
     }
 
 private:

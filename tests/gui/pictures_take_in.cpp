@@ -1,11 +1,8 @@
 // A signed file that arrived: its key unknown, another than the known one, tried out, taken in, refused.
 
 #include <QAbstractButton>
-#include <QCoreApplication>
-#include <QEventLoop>
 #include <QFile>
 #include <QTemporaryDir>
-#include <QVBoxLayout>
 
 #include "core/task/day.h"
 #include "core/task/hand_out.h"
@@ -38,29 +35,19 @@ public:
         ruth.name = "Orla Finch";
         static_cast<void>(m_window.bench().makeProfileFor(ruth, {Role::office, Role::verifier}));
         static_cast<void>(m_window.bench().create(m_window.file(QStringLiteral("office.cupule")), office));
-        wait();
+        waitForJobs(m_window.bench());
         const QString path = m_window.file(QStringLiteral("2026-10-24-RA.zip"));
         prepare(shows, path);
         auto* dialog = new ui::TakeInDialog(m_window.bench(), path, &m_window);
-        wait();
+        waitForJobs(m_window.bench());
         if (shows == Shows::done) {
             dialog->findChild<QAbstractButton*>(QStringLiteral("takeInYes"))->click();
-            wait();
+            waitForJobs(m_window.bench());
         }
-        dialog->setMinimumSize(dialog->size());
-        auto* row = new QVBoxLayout(this);
-        row->setContentsMargins(0, 0, 0, 0);
-        row->addWidget(dialog);
-        dialog->setWindowFlags(Qt::Widget);
-        dialog->show();
+        showWithin(*this, *dialog);
     }
 
 private:
-    void wait()
-    {
-        while (m_window.bench().jobs().busy())
-            QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
-    }
     void prepare(Shows shows, const QString& path)
     {
         const auto author = loadProfile(pictureStore().profile.toStdString());

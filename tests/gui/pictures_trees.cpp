@@ -1,6 +1,5 @@
 // The place Trees: a tree with a past, and what is asked about it.
 
-#include <QVBoxLayout>
 
 #include "core/task/trees_merge.h"
 #include "tests/gui/picture_book.h"
@@ -51,12 +50,7 @@ public:
         m_window.goToPlace(QStringLiteral("trees"));
         auto& desk = m_window.findChild<ui::TreesView*>()->desk();
         QDialog* dialog = make(desk);
-        dialog->setMinimumSize(dialog->size());
-        auto* row = new QVBoxLayout(this);
-        row->setContentsMargins(0, 0, 0, 0);
-        row->addWidget(dialog);
-        dialog->setWindowFlags(Qt::Widget);
-        dialog->show();
+        showWithin(*this, *dialog);
     }
 
 private:

@@ -10,6 +10,7 @@
 #include "core/task/practice_results.h"
 #include "core/task/skill.h"
 #include "tests/support/catch.h"
+#include "tests/support/right_answers.h"
 #include "tests/support/shared_data.h"
 #include "tests/task/devices.h"
 
@@ -202,10 +203,7 @@ TEST_CASE("two statements that did not know of each other: every store takes the
     wish.seed = 9;
     auto round = beginPractice(tess.session(), wish).value();
     const auto next = nextCase(tess.session(), round).value();
-    std::vector<AnsweredItem> given;
-    for (const AskedItem& item : next.asked)
-        given.push_back(item.kind == AskedKind::order ? answerToOrder(item, item.right, 80) : answerTo(item, item.right.front(), 80));
-    done(answerCase(tess.session(), round, next, given, 10));
+    done(answerCase(tess.session(), round, next, rightAnswers(next.asked, 80), 10));
     done(tellSkill(tess.session(), ada, "TT"));
     const std::string trainers = tess.handOut(GoingKind::day);
     CHECK(skillsIn(trainers) == "form 2, notes 1, told 1");
