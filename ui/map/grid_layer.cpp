@@ -37,14 +37,16 @@ void GridLayer::paintSquares(const MapPaint& paint) const
     const double roomForLetters = 1.6 * metrics.horizontalAdvance(QStringLiteral("HW"));
     for (const SquareOutline& square : gridSquares(*m_plane, paint.view)) {
         paint.painter.setPen(QPen(paint.theme.edge, 1, square.grid == MapGrid::irish ? Qt::DashLine : Qt::SolidLine));
-        paint.painter.drawPolygon(onScreen(square.edge, paint.view));
-        const double side = 100'000 / paint.view.metresPerPixel;
-        if (side < roomForLetters)
+        const QPolygonF edge = onScreen(square.edge, paint.view);
+        paint.painter.drawPolygon(edge);
+        const bool fillsMap = edge.boundingRect().contains(QRectF({}, paint.view.size)); // then the corner of the map names it
+        if (fillsMap || 100'000 / paint.view.metresPerPixel < roomForLetters)
             continue;
-        QRectF room(0, 0, side, metrics.height());
+        QRectF room(0, 0, metrics.horizontalAdvance(square.letters) + 4, metrics.height());
         room.moveCenter(paint.view.toScreen(square.middle));
         paint.painter.setPen(paint.theme.ink2);
         paint.painter.drawText(room, Qt::AlignCenter, square.letters);
+        paint.taken.rooms.push_back(room);
     }
 }
 
