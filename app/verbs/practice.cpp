@@ -79,7 +79,7 @@ Json json(const PracticeResults& results)
     if (!results.groups.empty())
         out["gall_lines"] = json(results.groups.front());
     for (const Confusion& each : results.confusions)
-        out["confusions"].push_back({{"kind", askedName(each.kind)}, {"rows", each.truths}, {"columns", each.given}, {"counts", each.counts}});
+        out["confusions"].push_back({{"kind", askedName(each.kind)}, {"rows", each.truths}, {"right", each.right}, {"columns", each.given}, {"counts", each.counts}});
     if (results.calibration)
         out["calibration"] = json(*results.calibration);
     for (const CurvePoint& each : results.curve)

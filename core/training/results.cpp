@@ -105,14 +105,19 @@ std::string rowOf(const Tally& tally)
 
 Confusion confusionOf(std::span<const Tally> tallies, AskedKind kind)
 {
-    std::set<std::string> truths, given;
+    std::map<std::string, std::string> rows;   // with the answer that is right
+    std::set<std::string> given;
     for (const Tally& tally : tallies)
         if (tally.kind == kind) {
-            truths.insert(rowOf(tally));
+            rows[rowOf(tally)] = tally.truth;
             given.insert(tally.given);
         }
     given.erase(std::string(saidNotJudged));
-    Confusion result{kind, {truths.begin(), truths.end()}, {given.begin(), given.end()}, {}};
+    Confusion result{kind, {}, {}, {given.begin(), given.end()}, {}};
+    for (auto& [row, right] : rows) {
+        result.truths.push_back(row);
+        result.right.push_back(std::move(right));
+    }
     result.given.emplace_back(saidNotJudged);
     result.counts.assign(result.truths.size(), std::vector<std::int64_t>(result.given.size()));
     const auto place = [](const std::vector<std::string>& list, const std::string& one) {

@@ -55,6 +55,7 @@ struct SubjectResult {
 struct Confusion {
     AskedKind kind = AskedKind::look;
     std::vector<std::string> truths;       ///< rows: of looks the sign, of hosts the kind of tree, of signs the sign there or not
+    std::vector<std::string> right;        ///< of each row the answer that is right
     std::vector<std::string> given;        ///< columns; the last is "could not be judged"
     AnswerTable counts;
     [[nodiscard]] std::int64_t total() const;

@@ -9,6 +9,7 @@
 #include "core/protocol/pack_reader.h"
 #include "core/training/custody_order.h"
 #include "ui/bridge/words_practice.h"
+#include "ui/training/confusion_table.h"
 
 using namespace cupule;
 
@@ -79,4 +80,20 @@ TEST_CASE("what somebody was measured to find is said with its interval, and few
     sign.found.reset();
     sign.passed.reset();
     CHECK(ui::skillText(sign) == QStringLiteral("was never shown it, was never shown it absent"));
+}
+
+TEST_CASE("in a table of what was taken for what a right answer is never marked as a wrong one", "[gui][practice]")
+{
+    const std::vector<Tally> tallies{{AskedKind::host, "castanea-sativa", "yes", "yes", 7}, {AskedKind::host, "castanea-sativa", "yes", "no", 2},
+                                     {AskedKind::sign, "S01", "no", "no", 3},               {AskedKind::sign, "S01", "no", "yes", 3}};
+    const auto results = practiceResults(tallies, {}, {});
+    REQUIRE(results.confusions.size() == 2);
+    for (const Confusion& confusion : results.confusions) {
+        ui::ConfusionModel model(nullptr);
+        model.setConfusion(confusion, &builtInPack());
+        const int right = confusion.kind == AskedKind::host ? 1 : 0, wrong = 1 - right;   // columns: no, yes, could not be judged
+        CHECK(model.cell(0, right) == ui::ConfusionModel::Cell::right);
+        CHECK(model.cell(0, wrong) == ui::ConfusionModel::Cell::often);
+        CHECK(model.cell(0, 2) == ui::ConfusionModel::Cell::none);
+    }
 }

@@ -104,6 +104,11 @@ TEST_CASE("a confusion table has its last column for what could not be judged", 
     CHECK(look->given == std::vector<std::string>{"S02", "S16", "not-judged"});
     CHECK(look->counts == AnswerTable{{9, 0, 0}, {4, 1, 2}});
     CHECK(look->total() == 16);
+    CHECK(look->right == look->truths);
+    const auto host = std::ranges::find(results.confusions, AskedKind::host, &Confusion::kind);
+    REQUIRE(host != results.confusions.end());
+    CHECK(host->truths == std::vector<std::string>{"quercus-castaneifolia"});
+    CHECK(host->right == std::vector<std::string>{"no"});   // the row is a tree, the answer yes or no
     REQUIRE(results.confused.size() == 2);
     CHECK(results.confused[0].truth == "quercus-castaneifolia");
     CHECK(results.confused[1].given == "S02");

@@ -43,7 +43,7 @@ std::int64_t ConfusionModel::count(int row, int column) const
 ConfusionModel::Cell ConfusionModel::cell(int row, int column) const
 {
     const std::int64_t here = count(row, column);
-    if (m_confusion->truths[static_cast<std::size_t>(row)] == m_confusion->given[static_cast<std::size_t>(column)])
+    if (m_confusion->right[static_cast<std::size_t>(row)] == m_confusion->given[static_cast<std::size_t>(column)])
         return Cell::right;
     const auto& counts = m_confusion->counts[static_cast<std::size_t>(row)];
     const auto total = static_cast<double>(std::accumulate(counts.begin(), counts.end(), std::int64_t{0}));
