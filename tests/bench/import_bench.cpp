@@ -173,6 +173,10 @@ int runPart(const std::string& part, const std::vector<std::string>& words)
         return checkPart(words[0]);
     if (part == "hand-out" || part == "hand-out-idle")
         return handOutPart(words[0], words[1], part == "hand-out-idle");
+    if (part == "take-in" && words.size() == 3)
+        return takeInPart(words[0], words[1], words[2]);
+    if (part == "floor")
+        return floorPart(words[0], words[1]);
     if (part == "import" || part == "dry" || part == "idle")
         return importPart(words[0], words[1], part == "dry", part == "idle");
     return 2;

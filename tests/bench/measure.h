@@ -88,6 +88,10 @@ void measureNearest(const Settings& settings, Table& table);    ///< T6
 int runPart(const std::string& part, const std::vector<std::string>& words);
 /// Hands out all of a copy of a store; only opens it where `idle`.
 int handOutPart(const std::string& store, const std::string& profile, bool idle);
+/// Says how many seconds reading a file took, and taking it in.
+int takeInPart(const std::string& store, const std::string& profile, const std::string& bundle);
+/// The same of bare rows.
+int floorPart(const std::string& store, const std::string& coming);
 /// visits.csv of that many rows below the folder, made once; empty where the generator is missing.
 std::string records(const Settings& settings, long rows);
 

@@ -1,10 +1,14 @@
 // H1, H2: handing out 10^5 visits, time and memory. A1: reading and verifying them. T13: taking 10^5 visits, half of them known, into a
 // region of 10^6, beside SQLite's own `INSERT OR IGNORE ... SELECT` of as many bare rows into as many.
 
+#include <fcntl.h>
 #include <sqlite3.h>
+#include <unistd.h>
 
 #include <filesystem>
+#include <fstream>
 #include <iostream>
+#include <iterator>
 
 #include <fmt/format.h>
 
@@ -35,6 +39,26 @@ void sql(sqlite3* db, const std::string& text)
         throw std::runtime_error(said != nullptr ? said : "sqlite");
 }
 
+/// A copy that is on the disk: whoever flushes a file after it would wait for the whole of it.
+void copyToDisk(const std::string& from, const std::string& to)
+{
+    fs::copy_file(from, to, fs::copy_options::overwrite_existing);
+    const int file = ::open(to.c_str(), O_RDWR | O_CLOEXEC);
+    if (file < 0 || ::fsync(file) != 0 || ::close(file) != 0)
+        throw std::runtime_error("could not be written: " + to);
+}
+
+/// What a part of this program, run by itself, says that it took: memory that others left behind has its price.
+std::vector<double> timesOf(const Settings& settings, std::vector<std::string> part)
+{
+    const std::string said = settings.folder + "/times.txt";
+    part.insert(part.begin(), {settings.self, "--part"});
+    if (run(part, {}, said).code != 0)
+        throw std::runtime_error("a part failed: " + part[2]);
+    std::ifstream file(said);
+    return {std::istream_iterator<double>(file), {}};
+}
+
 /// Ten texts a row, three indices, one of them unique; the newcomers' odd rows are known.
 class Floor {
 public:
@@ -46,17 +70,22 @@ public:
         make(m_base, 0, rows);
         make(m_coming, rows - coming / 2, coming);
     }
-    double taken() const
+    /// Into a copy, in a process of its own.
+    double taken(const Settings& settings) const
     {
-        std::error_code error;
-        fs::copy_file(m_base, m_work, fs::copy_options::overwrite_existing, error);
-        sqlite3* db = nullptr;
-        sqlite3_open(m_work.c_str(), &db);
-        sql(db, "PRAGMA cache_size = -65536; ATTACH '" + m_coming + "' AS coming");
-        const double time = seconds([&] { sql(db, "INSERT OR IGNORE INTO visits SELECT * FROM coming.visits"); });
-        sqlite3_close(db);
-        fs::remove(m_work, error);
+        copyToDisk(m_base, m_work);
+        const double time = timesOf(settings, {"floor", m_work, m_coming}).front();
+        fs::remove(m_work);
         return time;
+    }
+    static int part(const std::string& store, const std::string& coming)
+    {
+        sqlite3* db = nullptr;
+        sqlite3_open(store.c_str(), &db);
+        sql(db, "PRAGMA cache_size = -65536; ATTACH '" + coming + "' AS coming");
+        fmt::print("{}\n", seconds([&] { sql(db, "INSERT OR IGNORE INTO visits SELECT * FROM coming.visits"); }));
+        sqlite3_close(db);
+        return 0;
     }
 
 private:
@@ -132,24 +161,14 @@ public:
     [[nodiscard]] const Region& laptop() const { return m_laptop; }
     [[nodiscard]] long visits() const { return m_visits; }
 
-    struct Times {
-        double reading = 0, merging = 0;
-    };
-    /// Into a copy of the office's store.
-    Times takenInto()
+    /// Into a copy of the office's store, in a process of its own: reading and all.
+    std::pair<double, double> takenInto(const Settings& settings) const
     {
-        std::error_code error;
-        fs::copy_file(m_office.path(), m_work, fs::copy_options::overwrite_existing, error);
-        Times times;
-        {
-            const auto session = m_office.open(m_work);
-            std::optional<Arrival> arrival;
-            times.reading = seconds([&] { arrival.emplace(lookAtArrival(*session, m_bundle).value()); });
-            times.merging = seconds([&] { test::done(takeIn(*session, *arrival).map([](const TakenIn&) {})); });
-        }
+        copyToDisk(m_office.path(), m_work);
+        const auto times = timesOf(settings, {"take-in", m_work, m_office.profile().folder, m_bundle});
         for (const char* left : {"", "-wal", "-shm"})
-            fs::remove(m_work + left, error);
-        return times;
+            fs::remove(m_work + left);
+        return {times.at(0), times.at(0) + times.at(1)};
     }
 
 private:
@@ -194,6 +213,24 @@ void measureHandOut(const Settings& settings, const Season& season, Table& table
 
 } // namespace
 
+int takeInPart(const std::string& store, const std::string& profile, const std::string& bundle)
+{
+    const FixedClock clock(test::at(12));
+    SystemRandom random;
+    const auto session = Session::open(store, loadProfile(profile).value(), clock, random).value();
+    session->setToday(test::day(2026, 6, 11));
+    std::optional<Arrival> arrival;
+    const double reading = seconds([&] { arrival.emplace(lookAtArrival(*session, bundle).value()); });
+    const double merging = seconds([&] { test::done(takeIn(*session, *arrival).map([](const TakenIn&) {})); });
+    fmt::print("{} {}\n", reading, merging);
+    return 0;
+}
+
+int floorPart(const std::string& store, const std::string& coming)
+{
+    return Floor::part(store, coming);
+}
+
 int handOutPart(const std::string& store, const std::string& profile, bool idle)
 {
     const FixedClock clock(test::at(12));
@@ -222,11 +259,11 @@ void measureMerge(const Settings& settings, Table& table)
     Line merge{"T13", fmt::format("taking in {} visits, half of them new, into {}", season.visits(), settings.rows), "INSERT OR IGNORE ... SELECT", "s", {}, {}, {}, 6, false, false, {}};
     interleave(settings.rounds,
                [&] {
-                   const Season::Times times = season.takenInto();
-                   apart.push_back(times.reading);
-                   return times.reading + times.merging;
+                   const auto [read, all] = season.takenInto(settings);
+                   apart.push_back(read);
+                   return all;
                },
-               [&] { return floor.taken(); }, merge);
+               [&] { return floor.taken(settings); }, merge);
     merge.note = fmt::format("of it reading, signature and hashes {:.3g} s; {}", spreadOf(apart).median, merge.ratio.median <= 3 ? "stretch 3 met" : "stretch 3 missed");
     table.lines.push_back(merge);
 }
