@@ -34,6 +34,14 @@ int lookForStop(void* progress)
     return static_cast<const Progress*>(progress)->cancelled() ? 1 : 0;
 }
 
+/// Counting what it holds costs the library a lock for every piece of memory. It refuses once it is at work, and whoever began it before
+/// keeps what they set.
+void leaveMemoryUncounted()
+{
+    static const int said = sqlite3_config(SQLITE_CONFIG_MEMSTATUS, 0);
+    static_cast<void>(said);
+}
+
 struct Said {
     const char* code;
     FaultKind kind;
@@ -100,6 +108,7 @@ void Connection::failed(int code, std::string_view during) const
 
 void Connection::open(const std::string& path, Mode mode, int waitMilliseconds)
 {
+    leaveMemoryUncounted();
     m_path = path;
     int flags = SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE | SQLITE_OPEN_URI;
     flags |= mode == Mode::create ? SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE
@@ -207,7 +216,7 @@ Query::Query(Connection& connection, const char* sql, Connection::Kept* kept) : 
             kept->statement = Statement(connection.m_db.get(), sql, true);
         if (!kept->busy) {
             kept->busy = true;
-            m_busy = &kept->busy;
+            m_kept = kept;
             m_statement = kept->statement.get();
             return;
         }
@@ -218,17 +227,24 @@ Query::Query(Connection& connection, const char* sql, Connection::Kept* kept) : 
 
 Query::~Query()
 {
-    if (m_busy == nullptr)
+    if (m_kept == nullptr)
         return;
     sqlite3_reset(m_statement);
     sqlite3_clear_bindings(m_statement);
-    *m_busy = false;
+    m_kept->busy = false;
 }
 
-int Query::place(const char* name) const
+/// The library looks through all names each time. A kept statement is mostly bound in the same order as the last time.
+int Query::place(const char* name)
 {
+    if (m_kept != nullptr && m_bound < m_kept->places.size() && std::strcmp(m_kept->places[m_bound].first, name) == 0)
+        return m_kept->places[m_bound++].second;
     const int place = sqlite3_bind_parameter_index(m_statement, name);
     assert(place > 0);
+    if (m_kept != nullptr && m_bound == m_kept->places.size()) {
+        m_kept->places.emplace_back(sqlite3_bind_parameter_name(m_statement, place), place);
+        ++m_bound;
+    }
     return place;
 }
 

@@ -12,6 +12,7 @@
 #include <type_traits>
 #include <unordered_map>
 #include <utility>
+#include <vector>
 
 #include "core/base/civil.h"
 #include "core/base/hash.h"
@@ -102,6 +103,7 @@ private:
     struct Kept {
         Statement statement;
         bool busy = false;
+        std::vector<std::pair<const char*, int>> places;   // of parameters, in the order in which they were first bound
     };
     struct Close {
         void operator()(sqlite3* db) const;
@@ -186,12 +188,13 @@ public:
 
 private:
     Query(Connection& connection, const char* sql, Connection::Kept* kept);
-    int place(const char* name) const;
+    int place(const char* name);
     void check(int code) const;
 
     Connection& m_connection;
     sqlite3_stmt* m_statement = nullptr;
-    bool* m_busy = nullptr;   // of the kept statement in use
+    Connection::Kept* m_kept = nullptr;   // in use
+    std::size_t m_bound = 0;              // of its places
     Statement m_own;
 };
 

@@ -103,9 +103,11 @@ NounStands stoodFrom(StoreCore& core, const std::string& noun, const Uid& entity
     one.bind(":entity", entity);
     if (!one.step())
         throwFault("store.reference", FaultKind::refused, {{"noun", noun}, {"id", entity.text()}});
-    NounStands stands{one.text(1), one.uid(0), {one.integer(2), one.integer(3)}, one.maybeDigest(4), {}, {}};
-    if (!one.step())
+    NounStands stands{one.text(1), one.uid(0), {one.integer(2), one.integer(3)}, one.maybeDigest(4), false, {}, {}};
+    if (!one.step()) {
+        stands.alone = true;
         return stands;
+    }
     const JoinedNoun joined = taken(joinRevisions(revisionsOf(core, entity)));
     stands.head = joined.heads.back();
     stands.beside.assign(joined.heads.begin(), joined.heads.end() - 1);
@@ -130,6 +132,8 @@ NounStands stoodFrom(StoreCore& core, const std::string& noun, const Uid& entity
 NounStands standNow(StoreCore& core, const std::string& noun, const Uid& entity)
 {
     NounStands stands = stoodFrom(core, noun, entity);
+    if (stands.alone)                      // and always was
+        return stands;
     if (stands.beside.empty()) {
         Query(core.db, "DELETE FROM joined WHERE entity = :entity").bind(":entity", entity).run();
         return stands;

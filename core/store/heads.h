@@ -43,6 +43,7 @@ struct NounStands {
     Uid head;
     LineMark line;
     std::optional<Digest> commitment;
+    bool alone = false;                    ///< there is no other revision
     std::vector<Uid> beside;               ///< the other heads
     std::vector<FieldConflict> conflicts;
 };

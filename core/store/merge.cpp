@@ -27,21 +27,21 @@ Status Merger::line(const Incarnation& incarnation, int branch, const JournalLin
     return guarded([&] {
         const auto put = m_pieces.put(incarnation, line, before);
         auto& runs = m_runs[{incarnation.id, branch}];
-        if (!runs.empty() && runs.back().chain == put.at.chain && runs.back().last + 1 == line.number)
+        if (!runs.empty() && runs.back().chain == put.at.chain && runs.back().last + 1 == line.number && runs.back().fresh == put.fresh)
             runs.back().last = line.number;
         else
-            runs.push_back({put.at.chain, line.number, line.number});
+            runs.push_back({put.at.chain, line.number, line.number, put.fresh});
     });
 }
 
-LineMark Merger::markOf(const Uid& incarnation, int branch, std::int64_t number) const
+const Merger::Run& Merger::runOf(const Uid& incarnation, int branch, std::int64_t number) const
 {
     const auto runs = m_runs.find({incarnation, branch});
     if (runs != m_runs.end()) {
         const auto after = std::upper_bound(runs->second.begin(), runs->second.end(), number,
                                             [](std::int64_t n, const Run& run) { return n < run.first; });
         if (after != runs->second.begin() && number <= std::prev(after)->last)
-            return {std::prev(after)->chain, number};
+            return *std::prev(after);
     }
     throwFault("merge.line", FaultKind::refused, {{"incarnation", incarnation.text()}, {"number", std::to_string(number)}});
 }
@@ -49,9 +49,10 @@ LineMark Merger::markOf(const Uid& incarnation, int branch, std::int64_t number)
 Status Merger::record(GoingRecord record, int branch)
 {
     return guarded([&] {
-        const LineMark line = markOf(record.incarnation, branch, record.number);
+        const Run& run = runOf(record.incarnation, branch, record.number);
+        const LineMark line{run.chain, record.number};
         if (record.type == "revision")
-            return revision(record, line);
+            return revision(record, line, run.fresh);
         const auto here = otherHere(m_core, record, line);
         if (here && *here != record.content)
             altered(record.type, record.entity);
@@ -63,22 +64,32 @@ Status Merger::record(GoingRecord record, int branch)
     });
 }
 
-void Merger::revision(const GoingRecord& record, const LineMark& line)
+/// Counts it where the row that `q` found is the same revision; columns: uid, content, entity.
+bool Merger::isKnown(const GoingRecord& record, const Query& q)
 {
-    Query known(m_core.db, "SELECT content, entity FROM revision WHERE uid = :uid");
-    if (known.bind(":uid", record.id).step()) {
-        if (known.view(0) != record.content || known.uid(1) != record.entity)
-            altered(record.noun, record.entity);
-        ++m_merged.known;
-        return;
+    const bool same = q.uid(0) == record.id && q.view(1) == record.content && q.uid(2) == record.entity;
+    m_merged.known += same ? 1 : 0;
+    return same;
+}
+
+/// A line may have come without its record before, and the other way round.
+void Merger::revision(const GoingRecord& record, const LineMark& line, bool freshLine)
+{
+    if (!freshLine) {                      // most of what is known is found by its line, which is one row after the other
+        Query at(m_core.db, "SELECT uid, content, entity FROM revision WHERE line_chain = :chain AND line_number = :number");
+        if (at.bind(":chain", line.chain).bind(":number", line.number).step() && isKnown(record, at))
+            return;
     }
-    Query taken(m_core.db, "SELECT 1 FROM revision WHERE line_chain = :chain AND line_number = :number");
-    if (taken.bind(":chain", line.chain).bind(":number", line.number).step())
-        altered(record.noun, record.entity);
     Query q(m_core.db, "INSERT INTO revision (uid, noun, entity, line_chain, line_number, content, commitment) "
-                       "VALUES (:uid, :noun, :entity, :chain, :number, :content, :commitment)");
+                       "VALUES (:uid, :noun, :entity, :chain, :number, :content, :commitment) ON CONFLICT DO NOTHING");
     q.bind(":uid", record.id).bind(":noun", record.noun).bind(":entity", record.entity).bind(":chain", line.chain);
     q.bind(":number", line.number).bind(":content", record.content).bind(":commitment", record.commitment).run();
+    if (m_core.db.changes() == 0) {
+        Query known(m_core.db, "SELECT uid, content, entity FROM revision WHERE uid = :uid");
+        if (known.bind(":uid", record.id).step() && isKnown(record, known))
+            return;
+        altered(record.noun, record.entity);
+    }
     for (const Uid& parent : record.parents) {
         Query p(m_core.db, "INSERT INTO revision_parent (child, parent) VALUES (:child, :parent)");
         p.bind(":child", record.id).bind(":parent", parent).run();
@@ -103,7 +114,7 @@ Status Merger::personal(const GoingPersonal& personal)
             q.bind(":salt", personal.salt).bind(":payload", personal.payload);
         q.run();
         if (personal.noun != "skill")
-            m_touched.insert({rankOf(personal.noun), personal.entity});
+            m_personal.insert({rankOf(personal.noun), personal.entity});
     });
 }
 
@@ -116,6 +127,16 @@ void Merger::addWaiting()
     while (records.step())
         m_others.push_back({records.text(0), records.uid(1), records.text(2), {records.integer(3), records.integer(4)}});
     m_core.db.run("DELETE FROM waiting; DELETE FROM waiting_record");
+}
+
+/// Personal data may come without the noun, whose row takes them up when it comes.
+void Merger::addPersonal()
+{
+    for (const auto& named : m_personal) {
+        Query any(m_core.db, "SELECT 1 FROM revision WHERE entity = :entity LIMIT 1");
+        if (any.bind(":entity", named.second).step())
+            m_touched.insert(named);
+    }
 }
 
 void Merger::look(const Progress& progress)
@@ -131,6 +152,7 @@ Result<Merged> Merger::finish(const Progress& progress)
 {
     return guarded([&] {
         addWaiting();
+        addPersonal();
         for (const auto& [rank, entity] : m_touched) {
             put(nounOfRank(rank), entity);
             look(progress);
@@ -169,12 +191,10 @@ void Merger::followErasures()
 
 void Merger::put(const std::string& noun, const Uid& entity)
 {
-    Query any(m_core.db, "SELECT 1 FROM revision WHERE entity = :entity LIMIT 1");
-    if (!any.bind(":entity", entity).step())
-        return;                                // personal data came without the noun, whose row takes them up when it comes
     const NounStands stands = standNow(m_core, noun, entity);
     MergingNoun incoming = readNoun(noun, stands.content);
-    if (namesMissing(m_core, incoming)) {
+    const auto named = rowsNamed(m_core, incoming);
+    if (!named) {
         Query q(m_core.db, "INSERT INTO waiting (entity, noun) VALUES (:entity, :noun)");
         q.bind(":entity", entity).bind(":noun", noun).run();
         return;
@@ -183,13 +203,13 @@ void Merger::put(const std::string& noun, const Uid& entity)
     if (before.draft && before.content != stands.content)
         m_merged.keptDrafts.push_back(keepDraft(m_change, before.content));
     m_trees.insert(before.tree);
-    if (const auto* visit = std::get_if<Visit>(&incoming))
-        m_trees.insert(m_core.treeRow(visit->tree));
-    putNoun(m_core, incoming, stands);
+    m_trees.insert(named->tree.value_or(0));
+    putNoun(m_core, incoming, stands, *named, before.there);
     if (!before.there)
         findClash(m_core, incoming, m_merged.clashes);
-    m_merged.nouns.push_back({noun, entity, !before.there || before.draft, stands.conflicts, {}, {}});
-    MergedNoun& merged = m_merged.nouns.back();
+    const auto* visit = std::get_if<Visit>(&incoming);
+    MergedNoun& merged = m_merged.nouns.emplace_back();
+    merged = {noun, entity, !before.there || before.draft, visit == nullptr ? Uid{} : visit->tree, stands.conflicts, {}, {}};
     if (!merged.made && before.content != stands.content && m_changesKept++ < mostChangesKept) {
         merged.before = before.content;
         merged.after = stands.content;

@@ -21,6 +21,7 @@ struct MergedNoun {
     std::string noun;
     Uid entity;
     bool made = false;                     ///< it was not here before
+    Uid tree = {};                         ///< that a visit names
     std::vector<FieldConflict> conflicts;  ///< open now
     std::string before, after;             ///< of one that was here and is changed; of the first mostChangesKept alone, else empty
 };
@@ -54,10 +55,13 @@ public:
 private:
     struct Run {
         std::int64_t chain = 0, first = 0, last = 0;
+        bool fresh = false;                ///< written now
     };
-    LineMark markOf(const Uid& incarnation, int branch, std::int64_t number) const;
-    void revision(const GoingRecord& record, const LineMark& line);
+    const Run& runOf(const Uid& incarnation, int branch, std::int64_t number) const;
+    void revision(const GoingRecord& record, const LineMark& line, bool freshLine);
+    bool isKnown(const GoingRecord& record, const Query& q);
     void addWaiting();
+    void addPersonal();
     void put(const std::string& noun, const Uid& entity);
     void followErasures();
     void look(const Progress& progress);
@@ -68,6 +72,7 @@ private:
     Merged m_merged;
     std::map<std::pair<Uid, int>, std::vector<Run>> m_runs;
     std::set<std::pair<int, Uid>> m_touched;   // by order of naming: people before visits
+    std::set<std::pair<int, Uid>> m_personal;  // of which personal data came
     std::vector<OtherRecord> m_others;
     std::set<Uid> m_decided;
     std::set<std::int64_t> m_trees;

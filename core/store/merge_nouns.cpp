@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <tuple>
 
 #include "core/record/decision.h"
 #include "core/record/key.h"
@@ -16,23 +17,33 @@ namespace {
 
 constexpr std::array<std::string_view, 8> nouns{"person", "site", "tree", "visit", "leave", "regime", "photo", "sample"};
 
-/// Whether everything is here that a noun names.
+/// The rows of what a noun names; nothing where one of them is not here.
 struct Naming {
-    static bool known(const Uid& id, std::int64_t row) { return id.isNull() || row != 0; }
-    [[nodiscard]] bool site(const Uid& id) const { return known(id, core.siteRow(id)); }
-    [[nodiscard]] bool visit(const Uid& id) const { return known(id, core.visitRow(id)); }
+    using Names = std::optional<VisitNames>;
+    [[nodiscard]] static Names ifKnown(const Uid& id, std::int64_t row) { return id.isNull() || row != 0 ? Names(VisitNames{}) : std::nullopt; }
+    [[nodiscard]] Names site(const Uid& id) const { return ifKnown(id, id.isNull() ? 0 : core.siteRow(id)); }
+    [[nodiscard]] Names visit(const Uid& id) const { return ifKnown(id, id.isNull() ? 0 : core.visitRow(id)); }
 
-    [[nodiscard]] bool all(const Person&) const { return true; }
-    [[nodiscard]] bool all(const Site&) const { return true; }
-    [[nodiscard]] bool all(const Tree& tree) const { return site(tree.site); }
-    [[nodiscard]] bool all(const Visit& visit) const
+    [[nodiscard]] Names all(const Person&) const { return VisitNames{}; }
+    [[nodiscard]] Names all(const Site&) const { return VisitNames{}; }
+    [[nodiscard]] Names all(const Tree& tree) const { return site(tree.site); }
+    [[nodiscard]] Names all(const Visit& visit) const
     {
-        return known(visit.tree, core.treeRow(visit.tree)) && known(visit.observer, core.personRow(visit.observer));
+        VisitNames names;
+        for (const auto& [id, into, row] : {std::tuple{&visit.tree, &names.tree, &StoreCore::treeRow},
+                                            std::tuple{&visit.observer, &names.observer, &StoreCore::personRow}}) {
+            if (id->isNull())
+                continue;
+            *into = (core.*row)(*id);
+            if (*into == 0)
+                return std::nullopt;
+        }
+        return names;
     }
-    [[nodiscard]] bool all(const Leave& leave) const { return site(leave.site); }
-    [[nodiscard]] bool all(const Regime& regime) const { return site(regime.site); }
-    [[nodiscard]] bool all(const PhotoNote& photo) const { return visit(photo.visit); }
-    [[nodiscard]] bool all(const Sample& sample) const { return visit(sample.visit); }
+    [[nodiscard]] Names all(const Leave& leave) const { return site(leave.site); }
+    [[nodiscard]] Names all(const Regime& regime) const { return site(regime.site); }
+    [[nodiscard]] Names all(const PhotoNote& photo) const { return visit(photo.visit); }
+    [[nodiscard]] Names all(const Sample& sample) const { return visit(sample.visit); }
 
     StoreCore& core;
 };
@@ -56,7 +67,7 @@ struct Writing {
     }
     void put(const Site& site) const { putSite(core, site, content, at); }
     void put(const Tree& tree) const { putTree(core, tree, content, at); }
-    void put(const Visit& visit) const { putVisit(core, visit, content, at); }
+    void put(const Visit& visit) const { putVisit(core, visit, named, there, content, at); }
     void put(const Leave& leave) const { putLeave(core, leave, content, heldHere(core, leave.id, commitment), at); }
     void put(const Regime& regime) const { putRegime(core, regime, content, at); }
     void put(const PhotoNote& photo) const { putPhoto(core, photo, content, at); }
@@ -66,6 +77,8 @@ struct Writing {
     const std::string& content;
     const std::optional<Digest>& commitment;
     Written at;
+    const VisitNames& named;
+    bool there;
 };
 
 } // namespace
@@ -97,10 +110,10 @@ MergingNoun readNoun(const std::string& noun, const std::string& content)
     }
 }
 
-bool namesMissing(StoreCore& core, const MergingNoun& noun)
+std::optional<VisitNames> rowsNamed(StoreCore& core, const MergingNoun& noun)
 {
     const Naming naming{core};
-    return std::visit([&](const auto& each) { return !naming.all(each); }, noun);
+    return std::visit([&](const auto& each) { return naming.all(each); }, noun);
 }
 
 RowBefore rowBefore(StoreCore& core, const std::string& noun, const Uid& entity)
@@ -126,9 +139,9 @@ Uid keepDraft(Change& change, const std::string& content)
     return draft.id;
 }
 
-void putNoun(StoreCore& core, MergingNoun& noun, const NounStands& stands)
+void putNoun(StoreCore& core, MergingNoun& noun, const NounStands& stands, const VisitNames& named, bool there)
 {
-    const Writing writing{core, stands.content, stands.commitment, {stands.head, stands.line}};
+    const Writing writing{core, stands.content, stands.commitment, {stands.head, stands.line}, named, there};
     std::visit([&](auto& each) { writing.put(each); }, noun);
 }
 

@@ -29,8 +29,8 @@ std::string nounOfRank(int rank);
 using MergingNoun = std::variant<Person, Site, Tree, Visit, Leave, Regime, PhotoNote, Sample>;
 /// Fault "record.json".
 MergingNoun readNoun(const std::string& noun, const std::string& content);
-/// Whether it names a noun whose row is not here.
-bool namesMissing(StoreCore& core, const MergingNoun& noun);
+/// Nothing where it names a noun whose row is not here. Only what a visit names is told.
+std::optional<VisitNames> rowsNamed(StoreCore& core, const MergingNoun& noun);
 
 struct RowBefore {
     bool there = false;
@@ -41,8 +41,8 @@ struct RowBefore {
 RowBefore rowBefore(StoreCore& core, const std::string& noun, const Uid& entity);
 /// A draft whose visit came in as somebody handed it in elsewhere goes on as a visit of its own. Its new id.
 Uid keepDraft(Change& change, const std::string& content);
-/// Personal data that are here are added to a person.
-void putNoun(StoreCore& core, MergingNoun& noun, const NounStands& stands);
+/// Personal data that are here are added to a person. `there`: it has a row.
+void putNoun(StoreCore& core, MergingNoun& noun, const NounStands& stands, const VisitNames& named, bool there);
 void findClash(StoreCore& core, const MergingNoun& noun, std::vector<MergeClash>& clashes);
 
 /// A record that is no revision: event, decision, custody, told, erasure, key-note, skill.

@@ -23,8 +23,13 @@ void putPhoto(StoreCore& core, const PhotoNote& photo, const std::string& conten
 void putSample(StoreCore& core, const Sample& sample, const std::string& content, const Written& at);
 void putLeave(StoreCore& core, const Leave& leave, const std::string& content, const std::optional<Digest>& commitment, const Written& at);
 void putRegime(StoreCore& core, const Regime& regime, const std::string& content, const Written& at);
-/// A visit that came in: submitted where its row is new; state and flags are settled afterwards. Its tree is not counted here.
-void putVisit(StoreCore& core, const Visit& visit, const std::string& content, const Written& at);
+/// The rows that a visit names.
+struct VisitNames {
+    std::optional<std::int64_t> tree, observer;
+};
+/// A visit that came in: submitted where its row is new, that is, not `there`; state and flags are settled afterwards, and a new one
+/// stands in the queue only once it is judged. Its tree is not counted here.
+void putVisit(StoreCore& core, const Visit& visit, const VisitNames& named, bool there, const std::string& content, const Written& at);
 
 /// A note that came in; what it tells, and of whom, follows by fillSkills.
 void putSkill(StoreCore& core, const Uid& note, const std::string& content, const LineMark& line);

@@ -99,7 +99,7 @@ void putTree(StoreCore& core, const Tree& tree, const std::string& content, cons
     const bool linked = !known || nounFrom<Tree>(before.view(0)).mergedInto != tree.mergedInto;
     const auto around = linked ? rowsAround(core, tree.id) : std::vector<std::int64_t>{};
     const bool sameWords = known && before.view(1) == tree.label && before.view(2) == tree.note;
-    if (!sameWords)
+    if (known && !sameWords)
         Query(core.db, "INSERT INTO tree_words (tree_words, rowid, label, note) SELECT 'delete', id, label, note FROM tree WHERE uid = :uid")
             .bind(":uid", tree.id).run();
     writeRow(core, tree, content, at);

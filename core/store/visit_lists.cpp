@@ -60,6 +60,29 @@ Result<std::vector<Visit>> Visits::contentsOfTree(const Uid& tree)
     });
 }
 
+Result<std::vector<WholeVisit>> Visits::wholeOfTree(const Uid& tree)
+{
+    return guarded([&] {
+        std::vector<WholeVisit> visits;
+        Query q(m_core.db, "SELECT " VISIT_ROW_COLUMNS ", visit.content, EXISTS (SELECT 1 FROM photo WHERE photo.visit = visit.id), "
+                           "EXISTS (SELECT 1 FROM sample WHERE sample.visit = visit.id), "
+                           "EXISTS (SELECT 1 FROM decision WHERE decision.visit = visit.id), "
+                           "EXISTS (SELECT 1 FROM audit_member AS m WHERE m.visit = visit.id), "
+                           "EXISTS (SELECT 1 FROM joined WHERE joined.entity = visit.uid)" VISIT_ROW_FROM
+                           "WHERE visit.tree = :tree ORDER BY visit.day DESC, visit.id DESC");
+        q.bind(":tree", m_core.treeRow(tree));
+        constexpr int content = visitRowColumns;
+        while (q.step()) {
+            WholeVisit& visit = visits.emplace_back();
+            visit.row = readVisitRow(q);
+            if (!visit.row.standing.struck)
+                visit.content = nounFrom<Visit>(q.view(content));
+            visit.has = {q.flag(content + 1), q.flag(content + 2), q.flag(content + 3), q.flag(content + 4), q.flag(content + 5)};
+        }
+        return visits;
+    });
+}
+
 Result<std::vector<CivilDate>> Visits::days(const Uid& observer)
 {
     return guarded([&] {

@@ -18,6 +18,7 @@ namespace cupule {
     "visit.state, visit.correction_waits, visit.one_of_two, visit.conflict, visit.struck, visit.head, visit.decided, visit.imported, " \
     "visit.host, visit.positive, visit.earlier, visit.none_seen, visit.worth, visit.summary, visit.signs, visit.stops, visit.asks, " \
     "visit.queue_rank, visit.queue_code"
+inline constexpr int visitRowColumns = 27;
 #define VISIT_ROW_FROM \
     " FROM visit LEFT JOIN tree ON tree.id = visit.tree LEFT JOIN site ON site.id = tree.site " \
     "LEFT JOIN person ON person.id = visit.observer "

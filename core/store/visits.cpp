@@ -62,7 +62,7 @@ void learnWords(StoreCore& core, std::int64_t row)
 constexpr char insertVisit[] =
     "INSERT INTO visit (uid, tree, observer, day, second, note, content, state, queued, head, line_chain, line_number, host, positive, "
     "earlier, none_seen, worth, summary, signs, stops, asks, queue_rank, queue_code) VALUES (:uid, :tree, :observer, :day, :second, :note, "
-    ":content, iif(:head IS NULL, 'draft', 'submitted'), :head IS NOT NULL, :head, :chain, :number, :host, :positive, :earlier, :nothing, "
+    ":content, iif(:head IS NULL, 'draft', 'submitted'), :queued, :head, :chain, :number, :host, :positive, :earlier, :nothing, "
     ":worth, :summary, :signs, :stops, :asks, :rank, :code)";
 /// By row, and without the columns that indices hold: every save would write these anew, and an upsert would keep what it
 /// replaces in a table of its own.
@@ -71,11 +71,7 @@ constexpr char updateVisit[] =
     "none_seen = :nothing, worth = :worth, summary = :summary, signs = :signs, stops = :stops, asks = :asks, queue_rank = :rank, "
     "queue_code = :code WHERE id = :id";
 
-struct Named {
-    std::optional<std::int64_t> tree, observer;
-};
-
-Named namedBy(StoreCore& core, const Visit& visit)
+VisitNames namedBy(StoreCore& core, const Visit& visit)
 {
     return {referenced(core.treeRow(visit.tree), visit.tree, "tree"), referenced(core.personRow(visit.observer), visit.observer, "person")};
 }
@@ -88,12 +84,13 @@ void bindContent(Query& q, const Visit& visit, const std::string& content, const
     q.run();
 }
 
-/// A new row: a draft, or submitted with its first revision.
-void insertRow(StoreCore& core, const Visit& visit, const std::string& content, const VisitShown& shown, const std::optional<Written>& at)
+/// A new row: a draft, or submitted with its first revision. What is still to be judged is `queued` afterwards (setShown).
+void insertRow(StoreCore& core, const Visit& visit, const VisitNames& named, const std::string& content, const VisitShown& shown,
+               const std::optional<Written>& at, bool queued)
 {
-    const Named named = namedBy(core, visit);
     Query q(core.db, insertVisit);
     q.bind(":uid", visit.id).bind(":tree", named.tree).bind(":observer", named.observer).bind(":day", visit.date);
+    q.bind(":queued", queued);
     if (at)
         q.bind(":head", at->revision).bind(":chain", at->line.chain).bind(":number", at->line.number);
     bindContent(q, visit, content, shown);
@@ -102,12 +99,12 @@ void insertRow(StoreCore& core, const Visit& visit, const std::string& content, 
 }
 
 /// The columns that come from the content, and what the rules say about it.
-void updateRow(StoreCore& core, const Stored& before, const Visit& visit, const std::string& content, const VisitShown& shown)
+void updateRow(StoreCore& core, const Stored& before, const Visit& visit, const VisitNames& named, const std::string& content,
+               const VisitShown& shown)
 {
     const bool otherNote = before.note != visit.note;
     if (otherNote)
         forgetWords(core, before.row);
-    const Named named = namedBy(core, visit);
     if (named.tree.value_or(0) != before.tree || named.observer.value_or(0) != before.observer || visit.date != before.day)
         Query(core.db, "UPDATE visit SET tree = :tree, observer = :observer, day = :day WHERE id = :id")
             .bind(":tree", named.tree).bind(":observer", named.observer).bind(":day", visit.date).bind(":id", before.row).run();
@@ -137,13 +134,14 @@ void markRevision(StoreCore& core, std::int64_t row, const Stored& before, const
     q.bind(":number", written.line.number).bind(":id", row).run();
 }
 
-void writeRevision(StoreCore& core, const Stored& before, const Visit& visit, const std::string& content, const VisitShown& shown, const Written& written)
+void writeRevision(StoreCore& core, const Stored& before, const Visit& visit, const VisitNames& named, const std::string& content,
+                   const VisitShown& shown, const Written& written)
 {
     if (before.row == 0) {
-        insertRow(core, visit, content, shown, written);
+        insertRow(core, visit, named, content, shown, written, true);
         return;
     }
-    updateRow(core, before, visit, content, shown);
+    updateRow(core, before, visit, named, content, shown);
     markRevision(core, before.row, before, written);
 }
 
@@ -157,9 +155,9 @@ Status Visits::saveDraft(Change& change, const Visit& visit, const VisitShown& s
         if (!before.standing.head.isNull())
             throwFault("visit.not-draft", FaultKind::refused, {{"id", visit.id.text()}});
         if (before.row == 0)
-            insertRow(core, visit, content, shown, std::nullopt);
+            insertRow(core, visit, namedBy(core, visit), content, shown, std::nullopt, false);
         else
-            updateRow(core, before, visit, content, shown);
+            updateRow(core, before, visit, namedBy(core, visit), content, shown);
         if (before.content != content)
             Query(core.db, "UPDATE visit SET dirty = 1 WHERE uid = :uid").bind(":uid", visit.id).run();
         recountTrees(core, before, visit, shown.positive);
@@ -195,7 +193,7 @@ Result<Uid> Visits::revise(Change& change, const Visit& visit, const VisitShown&
             return before.standing.head;
         const NounEdited done = writeEdit(core, {"visit", kind.c_str(), visit.id, before.standing.head, before.content, content});
         const Visit now = done.content == content ? visit : nounFrom<Visit>(done.content);
-        writeRevision(core, before, now, done.content, shown, done.written);
+        writeRevision(core, before, now, namedBy(core, now), done.content, shown, done.written);
         recountTree(core, before.tree);
         if (core.treeRow(now.tree) != before.tree)
             recountTree(core, core.treeRow(now.tree));
@@ -203,16 +201,18 @@ Result<Uid> Visits::revise(Change& change, const Visit& visit, const VisitShown&
     });
 }
 
-void putVisit(StoreCore& core, const Visit& visit, const std::string& content, const Written& at)
+void putVisit(StoreCore& core, const Visit& visit, const VisitNames& named, bool there, const std::string& content, const Written& at)
 {
+    if (!there) {
+        insertRow(core, visit, named, content, {}, at, false);
+        return;
+    }
     const Stored before = stored(core, visit.id);
     VisitShown shown;
-    if (before.row != 0) {
-        Query q(core.db, "SELECT " VISIT_ROW_COLUMNS VISIT_ROW_FROM "WHERE visit.id = :id");
-        if (q.bind(":id", before.row).step())
-            shown = readVisitRow(q).shown;
-    }
-    writeRevision(core, before, visit, content, shown, at);
+    Query q(core.db, "SELECT " VISIT_ROW_COLUMNS VISIT_ROW_FROM "WHERE visit.id = :id");
+    if (q.bind(":id", before.row).step())
+        shown = readVisitRow(q).shown;
+    writeRevision(core, before, visit, named, content, shown, at);
 }
 
 Status Visits::setStanding(Change& change, const Uid& visit, const VisitStanding& standing, const std::string& kind,
@@ -243,8 +243,8 @@ Status Visits::setShown(Change& change, std::span<const VisitJudged> judged)
             if (!found.bind(":uid", each.visit).step())
                 throwFault("store.reference", FaultKind::refused, {{"noun", "visit"}, {"id", each.visit.text()}});
             Query q(core.db, "UPDATE visit SET host = :host, positive = :positive, earlier = :earlier, none_seen = :nothing, worth = :worth, "
-                             "summary = :summary, signs = :signs, stops = :stops, asks = :asks, queue_rank = :rank, queue_code = :code "
-                             "WHERE id = :id");
+                             "summary = :summary, signs = :signs, stops = :stops, asks = :asks, queue_rank = :rank, queue_code = :code, "
+                             "queued = struck = 0 AND (state = 'submitted' OR correction_waits = 1) WHERE id = :id");
             bindShown(q.bind(":id", found.integer(0)), each.shown);
             q.run();
             trees.insert(found.integer(1));

@@ -60,6 +60,20 @@ struct VisitRow {
     VisitShown shown;
 };
 
+/// Whether anything in the store hangs on a visit; what hangs on none need not be asked for one by one.
+struct VisitHas {
+    bool photos = true, samples = true, decisions = true;
+    bool batches = true;                       ///< it is in a batch of routine records
+    bool conflicts = true;                     ///< its versions differ in a field that nobody has settled
+};
+
+/// A visit with everything that judging it asks of its own rows.
+struct WholeVisit {
+    VisitRow row;
+    std::optional<Visit> content;              ///< nothing where it is struck out
+    VisitHas has;
+};
+
 /// What a summary of an observer's past needs of one visit.
 struct DecidedVisit {
     RecordState state = RecordState::accepted;
@@ -111,6 +125,7 @@ public:
     Result<std::vector<VisitRow>> ofDay(CivilDate day, const Uid& observer);     ///< null = everyone's; by time, then entry
     Result<std::vector<VisitRow>> ofTree(const Uid& tree);                       ///< newest first, struck ones too
     Result<std::vector<Visit>> contentsOfTree(const Uid& tree);                  ///< newest first, without struck ones
+    Result<std::vector<WholeVisit>> wholeOfTree(const Uid& tree);                ///< newest first, struck ones too
     Result<std::vector<CivilDate>> days(const Uid& observer);                    ///< newest first
     Result<std::vector<VisitRow>> drafts(int most);
     /// Of this observer: sent back by a verifier and not answered yet, the oldest first.

@@ -71,11 +71,9 @@ HostVerdict verdictOf(Session& session, const TreeVisits& all, NextCharacters ne
 {
     std::vector<CharacterSeen> seen;
     const HostContext context{session.info().region, session.today().month()};
-    for (const auto& visit : all.contents) {
-        const auto row = std::find_if(all.rows.begin(), all.rows.end(), [&](const auto& r) { return r.id == visit.id; });
-        if (row != all.rows.end() && row->standing.state != RecordState::rejected)
-            seen = joinCharacters(seen, visit.characters);
-    }
+    for (const auto& [row, visit, has] : all.visits)
+        if (visit && row.standing.state != RecordState::rejected)
+            seen = joinCharacters(seen, visit->characters);
     HostVerdict verdict = session.hostKey().judge(seen, context);
     if (next == NextCharacters::name)
         verdict.next = session.hostKey().next(seen, context);
@@ -116,17 +114,16 @@ Status refreshTree(Session& session, Change& change, const Uid& tree)
     if (auto set = session.store().trees().setHost(change, tree, verdict.answer); !set)
         return set;
     std::vector<VisitJudged> otherwise;
-    for (const Visit& visit : all->contents) {
-        const auto row = std::find_if(all->rows.begin(), all->rows.end(), [&](const VisitRow& r) { return r.id == visit.id; });
-        if (row == all->rows.end())
+    for (auto& [row, visit, has] : all->visits) {
+        if (!visit)
             continue;
-        const auto judged = judgedVisit(session, visit, row->standing, NextCharacters::leaveOut, &*all);
+        const auto judged = judgedVisit(session, *visit, row.standing, NextCharacters::leaveOut, &*all);
         if (!judged)
             return fail(judged.error());
-        if (judged->judged.shown == row->shown)
+        if (judged->judged.shown == row.shown)
             continue;
-        row->shown = judged->judged.shown;   // what the next ones see of it
-        otherwise.push_back({visit.id, judged->judged.shown});
+        row.shown = judged->judged.shown;    // what the next ones see of it
+        otherwise.push_back({visit->id, judged->judged.shown});
     }
     return otherwise.empty() ? Status() : session.store().visits().setShown(change, otherwise);
 }

@@ -20,48 +20,26 @@ bool sameAnswers(const Visit& a, const Visit& b)
     return a.observations == b.observations && a.characters == b.characters && a.gallCount == b.gallCount;
 }
 
-Status placeFacts(Session& session, const Visit& visit, VisitFacts& facts)
+void treeFacts(const TreeVisits& all, const Visit& visit, VisitFacts& facts)
 {
-    if (!visit.tree.isNull()) {
-        auto tree = keptTree(session, visit.tree);
-        if (!tree)
-            return fail(tree.error());
-        facts.tree = std::move(*tree);
-    }
-    if (facts.tree && !facts.tree->site.isNull()) {
-        auto site = session.store().sites().find(facts.tree->site);
-        if (!site)
-            return fail(site.error());
-        facts.site = std::move(*site);
-    }
-    return {};
-}
-
-void otherFacts(const TreeVisits& all, const Visit& visit, VisitFacts& facts)
-{
-    for (const auto& other : all.contents) {
-        const auto row = std::find_if(all.rows.begin(), all.rows.end(), [&](const VisitRow& r) { return r.id == other.id; });
-        if (other.id == visit.id || row == all.rows.end() || row->standing.struck)
+    facts.tree = all.tree;
+    facts.site = all.site;
+    for (const auto& [row, other, has] : all.visits) {
+        if (row.id == visit.id || !other)
             continue;
-        facts.others.push_back({other.id, other.observer, other.date, row->standing.state, row->shown.positive, sameAnswers(visit, other)});
-        if (row->standing.state != RecordState::rejected)
-            facts.otherCharacters.insert(facts.otherCharacters.end(), other.characters.begin(), other.characters.end());
+        facts.others.push_back({row.id, other->observer, other->date, row.standing.state, row.shown.positive, sameAnswers(visit, *other)});
+        if (row.standing.state != RecordState::rejected)
+            facts.otherCharacters.insert(facts.otherCharacters.end(), other->characters.begin(), other->characters.end());
     }
 }
 
-Status otherFacts(Session& session, const Visit& visit, const TreeVisits* known, VisitFacts& facts)
+/// All that may be where nothing is known of it.
+VisitHas hasOf(const TreeVisits* all, const Uid& visit)
 {
-    if (visit.tree.isNull())
+    if (all == nullptr)
         return {};
-    if (known != nullptr) {
-        otherFacts(*known, visit, facts);
-        return {};
-    }
-    const auto all = visitsOfTree(session, visit.tree);
-    if (!all)
-        return fail(all.error());
-    otherFacts(*all, visit, facts);
-    return {};
+    const auto known = std::find_if(all->visits.begin(), all->visits.end(), [&](const WholeVisit& each) { return each.row.id == visit; });
+    return known == all->visits.end() ? VisitHas{} : known->has;
 }
 
 Status photoFacts(Session& session, const Visit& visit, VisitFacts& facts)
@@ -97,6 +75,8 @@ Status findFacts(Session& session, const Visit& visit, VisitFacts& facts)
     if (!nearest)
         return fail(nearest.error());
     facts.nearestFind = std::move(*nearest);
+    if (facts.nearestFind && !newGround({facts.nearestFind->metres, false}, session.pack()))
+        return {};
     const auto fresh = isNewGround(session, *place, visit.id);
     if (!fresh)
         return fail(fresh.error());
@@ -122,13 +102,22 @@ Result<bool> laboratoryReported(Session& session, const std::vector<Sample>& sam
 
 Result<TreeVisits> visitsOfTree(Session& session, const Uid& tree)
 {
-    auto rows = session.store().visits().ofTree(tree);
-    if (!rows)
-        return fail(rows.error());
-    auto contents = session.store().visits().contentsOfTree(tree);
-    if (!contents)
-        return fail(contents.error());
-    return TreeVisits{std::move(*rows), std::move(*contents)};
+    TreeVisits all;
+    auto kept = keptTree(session, tree);
+    if (!kept)
+        return fail(kept.error());
+    all.tree = std::move(*kept);
+    if (all.tree && !all.tree->site.isNull()) {
+        auto site = session.store().sites().find(all.tree->site);
+        if (!site)
+            return fail(site.error());
+        all.site = std::move(*site);
+    }
+    auto visits = session.store().visits().wholeOfTree(tree);
+    if (!visits)
+        return fail(visits.error());
+    all.visits = std::move(*visits);
+    return all;
 }
 
 Result<Person> personOrNone(Session& session, const Uid& id)
@@ -172,14 +161,10 @@ Result<std::optional<Position>> placeOf(Session& session, const Uid& visit, cons
     return *found ? (*found)->position : std::nullopt;
 }
 
-Result<VisitFacts> factsOf(Session& session, const Visit& visit, const TreeVisits* known)
+namespace {
+
+Status sampleFacts(Session& session, const Visit& visit, VisitFacts& facts)
 {
-    VisitFacts facts;
-    if (const auto done = otherFacts(session, visit, known, facts); !done)
-        return fail(done.error());
-    for (const auto gather : {placeFacts, photoFacts, findFacts})
-        if (const auto done = gather(session, visit, facts); !done)
-            return fail(done.error());
     auto samples = session.store().samples().ofVisit(visit.id);
     if (!samples)
         return fail(samples.error());
@@ -188,30 +173,66 @@ Result<VisitFacts> factsOf(Session& session, const Visit& visit, const TreeVisit
     if (!reported)
         return fail(reported.error());
     facts.laboratoryReport = *reported;
+    return {};
+}
+
+Status decisionFacts(Session& session, const Visit& visit, VisitFacts& facts)
+{
     const auto decisions = session.store().decisions().ofVisit(visit.id);
     if (!decisions)
         return fail(decisions.error());
     facts.returnedBefore = std::any_of(decisions->begin(), decisions->end(),
                                        [](const Decision& d) { return d.outcome == Outcome::giveBack; });
+    return {};
+}
+
+Status conflictFacts(Session& session, const Visit& visit, VisitFacts& facts)
+{
+    const auto apart = session.store().revisions().openConflicts(visit.id);
+    if (!apart)
+        return fail(apart.error());
+    facts.fieldsApart = *apart > 0;
+    return {};
+}
+
+Result<VisitFacts> factsOf(Session& session, const Visit& visit, const Uid& head, const TreeVisits* all)
+{
+    VisitFacts facts;
+    if (all != nullptr)
+        treeFacts(*all, visit, facts);
+    const VisitHas has = hasOf(all, visit.id);
+    using Step = std::pair<bool, Status (*)(Session&, const Visit&, VisitFacts&)>;
+    for (const auto& [wanted, gather] : {Step{has.photos, photoFacts}, Step{true, findFacts}, Step{has.samples, sampleFacts},
+                                         Step{has.decisions, decisionFacts}, Step{has.conflicts, conflictFacts}})
+        if (wanted)
+            if (const auto done = gather(session, visit, facts); !done)
+                return fail(done.error());
+    if (has.batches) {
+        const auto batch = session.store().audits().placeOf(visit.id, head);
+        if (!batch)
+            return fail(batch.error());
+        facts.batch = *batch;
+    }
     facts.season = session.seasonFor(visit, facts.site ? &*facts.site : nullptr);
     return facts;
 }
 
+} // namespace
+
 Result<JudgedVisit> judgedVisit(Session& session, const Visit& visit, const VisitStanding& standing,
                                 NextCharacters next, const TreeVisits* known)
 {
-    auto facts = factsOf(session, visit, known);
+    std::optional<TreeVisits> own;
+    if (known == nullptr && !visit.tree.isNull()) {
+        auto read = visitsOfTree(session, visit.tree);
+        if (!read)
+            return fail(read.error());
+        known = &own.emplace(std::move(*read));
+    }
+    auto facts = factsOf(session, visit, standing.head, known);
     if (!facts)
         return fail(facts.error());
     JudgedVisit out{std::move(*facts), {}};
-    const auto batch = session.store().audits().placeOf(visit.id, standing.head);
-    if (!batch)
-        return fail(batch.error());
-    out.facts.batch = *batch;
-    const auto apart = session.store().revisions().openConflicts(visit.id);
-    if (!apart)
-        return fail(apart.error());
-    out.facts.fieldsApart = *apart > 0;
     const auto seen = joinCharacters(visit.characters, out.facts.otherCharacters);
     const HostContext context{out.facts.season.region, visit.date.month()};
     HostVerdict host = session.hostKey().judge(seen, context);

@@ -10,15 +10,14 @@ namespace cupule {
 /// Finds farther than this explain nothing.
 inline constexpr double farthestFindMetres = 2'000'000;
 
-/// The visits to a tree, read once where all of them are judged.
+/// A tree and the visits to it, read once where all of them are judged.
 struct TreeVisits {
-    std::vector<VisitRow> rows;             ///< newest first, struck ones too
-    std::vector<Visit> contents;            ///< newest first, without struck ones
+    std::optional<Tree> tree;               ///< the entry under which it is kept
+    std::optional<Site> site;
+    std::vector<WholeVisit> visits;         ///< newest first, struck ones too
 };
 Result<TreeVisits> visitsOfTree(Session& session, const Uid& tree);
 
-/// `host` questions are asked of the tree that the visit names now, not of the one it named when it was stored.
-Result<VisitFacts> factsOf(Session& session, const Visit& visit, const TreeVisits* known = nullptr);
 /// Facts, then the rules.
 struct JudgedVisit {
     VisitFacts facts;
@@ -26,6 +25,8 @@ struct JudgedVisit {
 };
 /// Whether a verdict is to name the characters to look at next: only a page shows them.
 enum class NextCharacters { name, leaveOut };
+/// `host` questions are asked of the tree that the visit names now, not of the one it named when it was stored. `known`: what was read
+/// of that tree.
 Result<JudgedVisit> judgedVisit(Session& session, const Visit& visit, const VisitStanding& standing,
                                 NextCharacters next = NextCharacters::name, const TreeVisits* known = nullptr);
 

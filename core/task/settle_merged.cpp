@@ -36,7 +36,9 @@ private:
     /// Visits to settle, and trees around which something came in.
     Status around(const MergedNoun& noun)
     {
-        if (noun.noun == "visit")
+        if (noun.noun == "visit" && noun.made) // nothing was decided about it, and it is not struck out
+            made(noun);
+        else if (noun.noun == "visit")
             m_visits.insert(noun.entity);
         else if (noun.noun == "tree")
             m_trees.insert(noun.entity);
@@ -45,6 +47,14 @@ private:
         else if (noun.noun == "sample")
             return ofVisit(m_session.store().samples().find(noun.entity));
         return {};
+    }
+
+    void made(const MergedNoun& visit)
+    {
+        if (visit.tree.isNull())
+            m_alone.push_back(visit.entity);
+        else
+            m_trees.insert(visit.tree);
     }
 
     template <class Noun>

@@ -98,16 +98,17 @@ struct LineFacts {
 
 } // namespace
 
-/// A fault of an earlier line comes before one of the file.
+/// Unpacking is told to stop, but tells nothing itself: it goes on beside whoever reports.
 template <class Line>
 Status BundleFile::linesRead(const std::string& part, const std::function<Line(std::string_view)>& read,
                              const std::function<Status(Line&, std::int64_t number)>& use, const Progress& progress) const
 {
-    LinesAhead<Line> ahead(read, use);
-    auto done = lines(part, [&](std::string_view text, std::int64_t) { return ahead.add(text); }, progress);
-    if (auto rest = ahead.finish(); !rest)
-        return rest;
-    return done;
+    const Progress beside{{}, progress.stop};
+    return LinesAhead<Line>::run(
+        [&](const std::function<Status(std::string_view)>& add) {
+            return lines(part, [&](std::string_view text, std::int64_t) { return add(text); }, beside);
+        },
+        read, use);
 }
 
 /// Everything that can be said about a bundle without a store.
