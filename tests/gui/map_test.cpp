@@ -9,6 +9,8 @@
 #include <QPaintEngine>
 #include <QPainter>
 #include <QPainterPath>
+#include <QSignalSpy>
+#include <QTest>
 
 #include "core/base/random.h"
 #include "core/position/grid_squares.h"
@@ -298,7 +300,8 @@ TEST_CASE("what a layer of points paints is bounded by the map, not by the point
 TEST_CASE("the outline costs nothing nearer than it is good for, and no more than what is seen", "[gui][map][paint]")
 {
     const auto plane = MapPlane::of(british);
-    const CoastLayer coast(plane);
+    const CoastLayer coast(british);
+    REQUIRE(QTest::qWaitFor([&] { return costOf(coast, {{300'000, 600'000}, 4'000, {300, 300}}).calls > 0; }, 20000));
     CHECK(costOf(coast, {{355'000, 243'000}, 1, {300, 200}}).calls == 0);
     CHECK(costOf(coast, {{355'000, 243'000}, CoastLayer::nearest * 0.99, {300, 200}}).calls == 0);
     const Cost wide = costOf(coast, {{300'000, 600'000}, 4'000, {300, 300}});
@@ -315,6 +318,18 @@ TEST_CASE("the outline costs nothing nearer than it is good for, and no more tha
         CHECK(cost.calls > 0);
         CHECK(cost.calls < 200);
     }
+}
+
+TEST_CASE("the outline is made beside the window, and tells when it is there", "[gui][map][outline]")
+{
+    const CoastLayer coast(GridSystem::utm(28, true));       // of no other test
+    const MapView view{{500'000, 5'500'000}, 4'000, {300, 300}};
+    CHECK(costOf(coast, view).calls == 0);
+    CHECK_FALSE(Outlines::all().isSettled());
+    QSignalSpy ready(&Outlines::all(), &Outlines::ready);
+    REQUIRE(ready.wait(20000));
+    CHECK(costOf(coast, view).calls > 0);
+    CHECK(Outlines::all().isSettled());
 }
 
 TEST_CASE("names give way to the tree's own and to one another", "[gui][map][paint]")

@@ -20,6 +20,7 @@
 
 #include "tests/gui/picture_book.h"
 #include "ui/bridge/plurals.h"
+#include "ui/map/outline.h"
 #include "ui/photos/thumbnails.h"
 #include "ui/shell/workbench.h"
 #include "ui/theme/theme.h"
@@ -60,10 +61,11 @@ void settle(QWidget& widget)
     }
 }
 
-/// Photos are decoded and large figures painted beside the window.
+/// Photos are decoded, large figures painted and outlines of maps made beside the window.
 void waitForPhotos(QWidget& widget)
 {
     (void)widget.grab();   // asks for what is seen
+    (void)QTest::qWaitFor([] { return ui::Outlines::all().isSettled(); }, 20000);
     for (ui::Thumbnails* photos : widget.findChildren<ui::Thumbnails*>())
         (void)QTest::qWaitFor([photos] { return photos->isSettled(); }, 20000);
     for (ui::FigureShop* figures : widget.findChildren<ui::FigureShop*>())

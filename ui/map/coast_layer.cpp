@@ -42,21 +42,22 @@ void CoastLayer::paint(const MapPaint& paint) const
 {
     if (paint.view.metresPerPixel < nearest)
         return;
-    if (!m_outline)
-        m_outline = PlaneOutline::of(m_plane);
+    const auto outline = Outlines::all().on(m_system);
+    if (outline == nullptr)
+        return;
     QPainter& painter = paint.painter;
     painter.setPen(Qt::NoPen);
     painter.setBrush(paint.theme.noteSoft);
-    painter.drawPolygon(onScreen(m_outline->known, paint.view));
-    QPainterPath land = pathOf(m_outline->land, paint.view);
+    painter.drawPolygon(onScreen(outline->known, paint.view));
+    QPainterPath land = pathOf(outline->land, paint.view);
     land.setFillRule(Qt::OddEvenFill);
     painter.setBrush(paint.theme.page);
     painter.drawPath(land);
     painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(paint.theme.edge, 1, Qt::DotLine));
-    painter.drawPath(pathOf(m_outline->borders, paint.view));
+    painter.drawPath(pathOf(outline->borders, paint.view));
     painter.setPen(QPen(paint.theme.ink2, 1));
-    painter.drawPath(pathOf(m_outline->coast, paint.view));
+    painter.drawPath(pathOf(outline->coast, paint.view));
 }
 
 } // namespace cupule::ui

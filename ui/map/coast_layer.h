@@ -12,13 +12,12 @@ public:
     /// Up to 1.2 km off (resources/docs/outline.md) is then 20 points of the screen.
     static constexpr double nearest = 60;   ///< metres of the plane for one point of the screen
 
-    /// The outline is made on first need: a map that never shows a region never reads it.
-    explicit CoastLayer(std::shared_ptr<MapPlane> plane) : m_plane(std::move(plane)) {}
+    /// The outline is made on first need: a map that never shows a region never reads it. Until it is there nothing is painted.
+    explicit CoastLayer(GridSystem system) : m_system(system) {}
     void paint(const MapPaint& paint) const override;
 
 private:
-    std::shared_ptr<MapPlane> m_plane;
-    mutable std::shared_ptr<const PlaneOutline> m_outline;
+    GridSystem m_system;
 };
 
 } // namespace cupule::ui

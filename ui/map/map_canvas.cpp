@@ -8,6 +8,7 @@
 #include <QMouseEvent>
 
 #include "ui/map/map_words.h"
+#include "ui/map/outline.h"
 #include "ui/theme/theme.h"
 #include "ui/widgets/arrow_keys.h"
 #include "ui/widgets/role_label.h"
@@ -29,6 +30,10 @@ MapCanvas::MapCanvas(QWidget* parent) : QWidget(parent)
     setAccessibleName(tr("Map"));
     setMouseTracking(true);
     setCursor(Qt::CrossCursor);
+    connect(&Outlines::all(), &Outlines::ready, this, [this] {
+        m_tiles.clear();
+        update();
+    });
 }
 
 QSize MapCanvas::sizeHint() const

@@ -169,7 +169,7 @@ PlacedScene placed(const MapScene& scene)
     PlacedScene out;
     const GridSystem system = MapPlane::systemFor(scene.notation, somewhere(scene));
     out.plane = MapPlane::of(system, scene.gridFolder);
-    out.layers.push_back(std::make_shared<CoastLayer>(out.plane));
+    out.layers.push_back(std::make_shared<CoastLayer>(system));
     Placing placing(out);
     std::vector<PlanePoint> ring;
     for (const GeoPoint& corner : scene.boundary)

@@ -2,12 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
 
+#include <QCoreApplication>
 #include <QFile>
 #include <QJsonArray>
 #include <QJsonDocument>
 #include <QJsonObject>
+#include <QPointer>
 
 namespace cupule::ui {
 
@@ -149,15 +150,40 @@ PlaneOutline::PlaneOutline(MapPlane& plane)
     known = placed(plane, boxEdge(all));
 }
 
-std::shared_ptr<const PlaneOutline> PlaneOutline::of(const std::shared_ptr<MapPlane>& plane)
+Outlines& Outlines::all()
 {
-    static std::map<std::string, std::weak_ptr<const PlaneOutline>> kept;
-    auto& place = kept[plane->system().name()];
-    if (auto known = place.lock())
-        return known;
-    auto made = std::make_shared<const PlaneOutline>(*plane);
-    place = made;
-    return made;
+    static QPointer<Outlines> made;
+    if (!made) {
+        made = new Outlines(QCoreApplication::instance());
+        made->m_pool.setMaxThreadCount(1);
+    }
+    return *made;
+}
+
+Outlines::~Outlines()
+{
+    m_pool.waitForDone();
+}
+
+std::shared_ptr<const PlaneOutline> Outlines::on(GridSystem system)
+{
+    const std::string name = system.name();
+    if (const auto made = m_made.find(name); made != m_made.end())
+        return made->second;
+    if (m_waiting.insert(name).second)
+        m_pool.start([this, system, name] {
+            MapPlane plane(system, Projector::create().value()); // of its own thread; a grid file is finer than the outline
+            const auto made = std::make_shared<const PlaneOutline>(plane);
+            QMetaObject::invokeMethod(
+                this,
+                [this, name, made] {
+                    m_waiting.erase(name);
+                    m_made[name] = made;
+                    Q_EMIT ready();
+                },
+                Qt::QueuedConnection);
+        });
+    return nullptr;
 }
 
 } // namespace cupule::ui

@@ -3,10 +3,14 @@
 
 #pragma once
 
+#include <map>
 #include <memory>
+#include <set>
+#include <string>
 #include <vector>
 
-#include <QPolygonF>
+#include <QObject>
+#include <QThreadPool>
 
 #include "core/position/position.h"
 #include "ui/map/map_plane.h"
@@ -31,13 +35,34 @@ public:
         PlaneBox box;
     };
     explicit PlaneOutline(MapPlane& plane);
-    /// Made on first use for each plane, and kept as long as somebody holds it.
-    static std::shared_ptr<const PlaneOutline> of(const std::shared_ptr<MapPlane>& plane);
 
     std::vector<Line> land;      ///< to be filled, even-odd
     std::vector<Line> coast;     ///< to be drawn: `land` without the edges of the resource's box
     std::vector<Line> borders;
     Line known;                  ///< the resource's box: outside it nothing is known
+};
+
+/// The outline on each plane that is asked for, made once and beside the window: it is tens of milliseconds of work, and a map can be
+/// read without it for so long.
+class Outlines : public QObject {
+    Q_OBJECT
+public:
+    /// The application's own.
+    static Outlines& all();
+    ~Outlines() override;
+    /// Null while it is made; ready() tells when to ask again.
+    [[nodiscard]] std::shared_ptr<const PlaneOutline> on(GridSystem system);
+    [[nodiscard]] bool isSettled() const { return m_waiting.empty(); }
+
+Q_SIGNALS:
+    void ready();
+
+private:
+    using QObject::QObject;
+
+    std::map<std::string, std::shared_ptr<const PlaneOutline>> m_made;
+    std::set<std::string> m_waiting;
+    QThreadPool m_pool;
 };
 
 } // namespace cupule::ui

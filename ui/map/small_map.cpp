@@ -62,10 +62,20 @@ SmallMap::SmallMap(QWidget* parent)
             Q_EMIT nounAsked(noun);
     });
     connect(m_notations, &QComboBox::activated, this, &SmallMap::refreshPointer);
+    m_soon.setSingleShot(true);
+    m_soon.setInterval(0);
+    connect(&m_soon, &QTimer::timeout, this, [this] { setScene(m_coming); });
+}
+
+void SmallMap::setSceneSoon(const MapScene& scene)
+{
+    m_coming = scene;
+    m_soon.start();
 }
 
 void SmallMap::setScene(const MapScene& scene)
 {
+    m_soon.stop();
     const bool filled = m_canvas->scene().plane != nullptr;
     if (filled && scene == m_scene)
         return;

@@ -7,6 +7,7 @@
 
 #pragma once
 
+#include <QTimer>
 #include <QWidget>
 
 #include "ui/map/map_canvas.h"
@@ -26,6 +27,8 @@ public:
     /// The part of the map that is shown stays if the scene is of the same tree and nothing of it moved. Before the first scene the map is
     /// blank and costs nothing, not even the loading of PROJ.
     void setScene(const MapScene& scene);
+    /// The same as soon as the window has painted what else has changed: a first map costs tens of milliseconds.
+    void setSceneSoon(const MapScene& scene);
     [[nodiscard]] const MapScene& scene() const { return m_scene; }
     /// The canvas alone, for a form that has no room for more: the place under the pointer stands in its corner, and Tab goes past it.
     void setCompact(bool compact);
@@ -44,7 +47,8 @@ private:
     void refreshLegend();
     [[nodiscard]] Notation notation() const;
 
-    MapScene m_scene;
+    MapScene m_scene, m_coming;
+    QTimer m_soon;
     MapCanvas* m_canvas;
     MapLegend* m_legend;
     RoleLabel* m_nothing;   ///< why there is nothing to see

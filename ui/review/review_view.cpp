@@ -247,7 +247,7 @@ void ReviewView::refreshPage()
     m_versionWords->setText(tr("Two versions of this record do not agree: %n fields.", nullptr, page.conflictingFields));
     m_map->setVisible(page.at.has_value());
     if (page.at)
-        m_map->setScene(reviewScene(page, *m_bench.session()));
+        m_map->setSceneSoon(reviewScene(page, *m_bench.session()));
     m_standing->setText(standingHtml(page, m_desk.pack()));
     m_findings->setFindings(visit.findings, &m_desk.pack());
     m_history->setText(historyHtml(page, m_desk.pack()));

@@ -20,6 +20,8 @@
 #include "ui/widgets/finding_list.h"
 #include "ui/widgets/key_button.h"
 #include "ui/widgets/page_area.h"
+#include "ui/widgets/page_area.h"
+#include "ui/widgets/rich_label.h"
 #include "ui/widgets/role_label.h"
 
 namespace cupule::ui {
@@ -135,7 +137,7 @@ QWidget* ReviewView::buildRecord()
     m_title = new RoleLabel(TextRole::title, box);
     m_title->setTextFormat(Qt::RichText);
     m_title->setContentsMargins(22, 14, 22, 0);
-    m_claim = new QLabel(box);
+    m_claim = new RichLabel(box);
     m_claim->setContentsMargins(22, 2, 22, 8);
     m_claim->setWordWrap(true);
     m_versionWords = new RoleLabel(TextRole::body, box);
@@ -152,7 +154,7 @@ QWidget* ReviewView::buildRecord()
     m_evidence = new EvidenceView(m_desk, box);
     m_evidence->setObjectName(QStringLiteral("evidence"));
     m_evidence->setMinimumHeight(220);
-    m_facts = new QLabel(box);
+    m_facts = new RichLabel(box);
     m_facts->setObjectName(QStringLiteral("facts"));
     m_facts->setContentsMargins(22, 8, 22, 8);
     m_facts->setWordWrap(true);
@@ -176,7 +178,7 @@ QWidget* ReviewView::buildReasons()
     auto* column = new QVBoxLayout(box);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
-    m_standing = new QLabel(box);
+    m_standing = new RichLabel(box);
     m_standing->setObjectName(QStringLiteral("standing"));
     m_standing->setContentsMargins(14, 12, 14, 10);
     m_standing->setWordWrap(true);
@@ -187,7 +189,7 @@ QWidget* ReviewView::buildReasons()
     m_findings = new FindingList(box);
     m_findings->setObjectName(QStringLiteral("reviewFindings"));
     m_findings->setMinimumHeight(120);
-    m_history = new QLabel(box);
+    m_history = new RichLabel(box);
     m_history->setObjectName(QStringLiteral("reviewHistory"));
     m_history->setContentsMargins(14, 10, 14, 12);
     m_history->setWordWrap(true);
