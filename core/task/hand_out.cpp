@@ -116,10 +116,17 @@ Result<Waiting> waitingLines(Session& session)
     return Waiting{std::move(*journal), std::move(*records)};
 }
 
-Result<Going> collected(Session& session, const HandOut& wanted, Waiting& waiting)
+Result<Going> collected(Session& session, const HandOut& wanted, Waiting& waiting, const Progress& progress)
 {
-    const GoingTake take{[&](const GoingRecord& record) { return waiting.records.add(recordText(record)); },
-                         [&](const GoingLine& line) { return waiting.journal.add(lineText(line)); }};
+    std::int64_t gathered = 0;
+    const auto add = [&](LineFile& file, const std::string& line) -> Status {
+        if (progress.cancelled())
+            return fail("job.cancelled", FaultKind::refused);
+        progress.tell(++gathered, 0);
+        return file.add(line);
+    };
+    const GoingTake take{[&](const GoingRecord& record) { return add(waiting.records, recordText(record)); },
+                         [&](const GoingLine& line) { return add(waiting.journal, lineText(line)); }};
     const bool everybodys = session.profile().is(Role::trainer) || session.profile().is(Role::office);
     const GoingWish wish{wanted.whole, session.profile().is(Role::office), wanted.personal, wanted.practice, everybodys ? Uid{} : session.me()};
     auto going = session.store().outgoing().collect(wanted.kind, wish, take);
@@ -231,7 +238,7 @@ private:
 };
 
 Result<HandedOut> written(Session& session, Change& change, const HandOut& wanted, const Going& going, const Waiting& waiting,
-                          const SigningKey& key, const OwnKey& own)
+                          const SigningKey& key, const OwnKey& own, const Progress& progress)
 {
     auto manifest = manifestOf(session, wanted, going, own);
     if (!manifest)
@@ -242,10 +249,10 @@ Result<HandedOut> written(Session& session, Change& change, const HandOut& wante
     Bundles bundles = session.store().bundles();
     const std::string path = bundles.keptAt(manifest->bundle);
     Kept kept(path);
-    auto done = writeBundle(path, std::move(*manifest), *parts, key);
+    auto done = writeBundle(path, std::move(*manifest), *parts, key, progress);
     if (!done)
         return fail(done.error());
-    const auto back = BundleFile::open(path);
+    const auto back = BundleFile::open(path, {}, Progress{{}, progress.stop});
     if (!back)
         return fail(back.error());
     const BundleNote note = noteOf(*done, back->manifestDigest());
@@ -259,7 +266,7 @@ Result<HandedOut> written(Session& session, Change& change, const HandOut& wante
 
 } // namespace
 
-Result<HandedOut> handOut(Session& session, const HandOut& wanted)
+Result<HandedOut> handOut(Session& session, const HandOut& wanted, const Progress& progress)
 {
     if (auto may = mayHandOut(session, wanted.kind); !may)
         return fail(may.error());
@@ -275,7 +282,7 @@ Result<HandedOut> handOut(Session& session, const HandOut& wanted)
     auto waiting = waitingLines(session);
     if (!waiting)
         return fail(waiting.error());
-    const auto going = collected(session, wanted, *waiting);
+    const auto going = collected(session, wanted, *waiting, progress);
     if (!going)
         return fail(going.error());
     if (waiting->records.lines() == 0 && going->acknowledges.empty())
@@ -284,7 +291,7 @@ Result<HandedOut> handOut(Session& session, const HandOut& wanted)
     if (!before)
         return fail(before.error());
     if (!*before)
-        return written(session, *change, wanted, *going, *waiting, *key, *own);
+        return written(session, *change, wanted, *going, *waiting, *key, *own, progress);
     const auto kept = BundleFile::open(session.store().bundles().keptAt((*before)->id));
     if (!kept)
         return fail(kept.error());

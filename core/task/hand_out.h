@@ -28,9 +28,10 @@ struct HandedOut {
 };
 
 /// Signs, keeps a copy beside the store, reads it back, and puts it at `out`. Roles: the day's bundle volunteer, sample handler,
-/// trainer, office; decisions verifier, office; reference office. Faults "role.needed", those of signingKey, "bundle.nothing",
-/// "media.missing", "file.write", "file.full".
-Result<HandedOut> handOut(Session& session, const HandOut& wanted);
+/// trainer, office; decisions verifier, office; reference office. Tells lines while they are gathered, then bytes while they are written.
+/// Faults "role.needed", those of signingKey, "bundle.nothing", "media.missing", "file.write", "file.full", "job.cancelled": then nothing
+/// is kept.
+Result<HandedOut> handOut(Session& session, const HandOut& wanted, const Progress& progress = {});
 
 /// Carries recorded erasures of the store into the bundles that are kept beside it; all of them, and then the first fault.
 Status eraseInKeptBundles(Session& session);

@@ -1,6 +1,8 @@
 #include "core/task/hand_out.h"
 
 #include <filesystem>
+#include <iterator>
+#include <stop_token>
 
 #include "core/base/file.h"
 #include "core/exchange/bundle/bundle_file.h"
@@ -87,6 +89,36 @@ TEST_CASE("made again means the same file, until something is new", "[task][bund
     CHECK(three.note.number == 2);
     CHECK(three.counts.visits == 3);   // nobody has taken the first one in yet
     CHECK(readFile(day.session->store().bundles().keptAt(one.note.id)).value() == readFile(first).value());
+}
+
+TEST_CASE("handing out stops where it is told to, and leaves nothing behind", "[task][bundles]")
+{
+    Day day;
+    const std::string out = outFile(), folder = day.session->store().bundles().folder();
+    int told = 0, stops = 0;
+    std::int64_t most = 0, whole = 0;
+    for (bool done = false; !done; ++stops) {
+        std::stop_source stop;
+        told = 0;
+        const Progress progress{[&](std::int64_t now, std::int64_t all) {
+                                    most = now;
+                                    whole = all;
+                                    if (++told > stops)
+                                        stop.request_stop();
+                                },
+                                stop.get_token()};
+        const auto handed = handOut(*day.session, dayInto(out), progress);
+        done = handed.has_value();
+        CAPTURE(stops);
+        CHECK((done || handed.error().code == "job.cancelled"));
+        CHECK(fs::exists(out) == done);
+        CHECK(std::distance(fs::directory_iterator(folder), {}) == (done ? 1 : 0));
+        CHECK(day.session->store().bundles().all()->size() == (done ? 1 : 0));
+    }
+    CHECK(stops > 10);                     // lines first, then bytes
+    CHECK(whole > 1000);
+    CHECK(most > whole / 2);               // and the manifest
+    CHECK(day.session->store().journal().prove()->whole);
 }
 
 TEST_CASE("what was acknowledged stays at home, a correction is one", "[task][bundles]")

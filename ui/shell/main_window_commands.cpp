@@ -360,8 +360,8 @@ void MainWindow::writeSigned(const HandOut& wanted)
     const auto out = std::make_shared<HandedOut>();
     m_bench.jobs().start(
         tr("Writing a signed file"),
-        [wanted, out](Session& session, const Progress&) -> Status {
-            auto written = handOut(session, wanted);
+        [wanted, out](Session& session, const Progress& progress) -> Status {
+            auto written = handOut(session, wanted, progress);
             if (!written)
                 return fail(written.error());
             *out = std::move(*written);

@@ -45,8 +45,9 @@ struct BundleParts {
     std::vector<BundleMedium> media;
 };
 
-/// Fills in parts, key and what is counted from the texts, signs, writes. Returns the manifest as signed. Faults of ZipWriter.
-Result<Manifest> writeBundle(const std::string& path, Manifest manifest, const BundleParts& parts, const SigningKey& key);
+/// Fills in parts, key and what is counted from the texts, signs, writes. Returns the manifest as signed. Tells bytes. Faults of ZipWriter.
+Result<Manifest> writeBundle(const std::string& path, Manifest manifest, const BundleParts& parts, const SigningKey& key,
+                             const Progress& progress = {});
 
 /// Writes a bundle anew without the personal data that was erased since; everything else stays as it was, and so does the signature.
 /// True where something was taken out. Faults of BundleFile::open and of writing.

@@ -63,10 +63,15 @@ BundleLines::BundleLines(std::string whole)
 
 BundleLines::BundleLines(const LineFile& file) : path(file.path()), bytes(file.bytes()), lines(file.lines()), sha256(file.sha256()) {}
 
-Result<Manifest> writeBundle(const std::string& path, Manifest manifest, const BundleParts& parts, const SigningKey& key)
+Result<Manifest> writeBundle(const std::string& path, Manifest manifest, const BundleParts& parts, const SigningKey& key,
+                             const Progress& progress)
 {
     fillIn(manifest, parts, key);
-    auto zip = ZipWriter::begin(path, manifest.made);
+    std::int64_t whole = 0;
+    for (const BundlePart& part : manifest.parts)
+        whole += part.bytes;
+    const Progress told{[&](std::int64_t done, std::int64_t) { progress.tell(done, whole); }, progress.stop};
+    auto zip = ZipWriter::begin(path, manifest.made, told);
     if (!zip)
         return fail(zip.error());
     if (auto put = putAll(*zip, toJson(manifest), parts, key); !put)

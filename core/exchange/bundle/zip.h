@@ -63,11 +63,12 @@ private:
 
 class ZipWriter {
 public:
-    /// All parts carry the same moment. Faults "bundle.library", "file.write".
-    static Result<ZipWriter> begin(const std::string& path, const Instant& made);
+    /// All parts carry the same moment; `progress` is told how many bytes of them were put in. Faults "bundle.library", "file.write".
+    static Result<ZipWriter> begin(const std::string& path, const Instant& made, const Progress& progress = {});
     ZipWriter(ZipWriter&&) noexcept;
     ZipWriter& operator=(ZipWriter&&) = delete;
     ~ZipWriter();
+    /// Adding has the fault "job.cancelled", too.
     Status addText(const std::string& name, std::string_view text);
     /// As it is, since pictures do not get smaller, or `packed`. Faults "file.open", "file.read", "file.write" where it changed its size.
     Status addFile(const std::string& name, const std::string& path, std::int64_t bytes, bool packed = false);

@@ -19,8 +19,8 @@ constexpr int everyoneReads = 0644;
 } // namespace
 
 struct ZipWriter::Inside {
-    Inside(const ArchiveLibrary& library, const std::string& target, const Instant& at)
-        : lib(library), path(target), beside(target + ".writing"), made(at), handle(library.archive_write_new()),
+    Inside(const ArchiveLibrary& library, const std::string& target, const Instant& at, const Progress& told)
+        : lib(library), path(target), beside(target + ".writing"), made(at), progress(told), handle(library.archive_write_new()),
           entry(library.archive_entry_new())
     {
     }
@@ -58,10 +58,13 @@ struct ZipWriter::Inside {
     Status data(std::string_view bytes)
     {
         while (!bytes.empty()) {
+            if (progress.cancelled())
+                return fail("job.cancelled", FaultKind::refused);
             const auto put = lib.archive_write_data(handle, bytes.data(), bytes.size());
             if (put <= 0)
                 return said();
             bytes.remove_prefix(static_cast<std::size_t>(put));
+            progress.tell(all += put, 0);
         }
         return {};
     }
@@ -69,6 +72,8 @@ struct ZipWriter::Inside {
     const ArchiveLibrary& lib;
     std::string path, beside;
     Instant made;
+    Progress progress;
+    std::int64_t all = 0;                  ///< bytes put in
     archive* handle;
     archive_entry* entry;
     bool done = false;
@@ -78,12 +83,12 @@ ZipWriter::ZipWriter(std::unique_ptr<Inside> inside) : m(std::move(inside)) {}
 ZipWriter::ZipWriter(ZipWriter&&) noexcept = default;
 ZipWriter::~ZipWriter() = default;
 
-Result<ZipWriter> ZipWriter::begin(const std::string& path, const Instant& made)
+Result<ZipWriter> ZipWriter::begin(const std::string& path, const Instant& made, const Progress& progress)
 {
     const auto library = archiveLibrary();
     if (!library)
         return fail(library.error());
-    auto inside = std::make_unique<Inside>(**library, path, made);
+    auto inside = std::make_unique<Inside>(**library, path, made, progress);
     const auto& lib = inside->lib;
     lib.archive_write_set_format_zip(inside->handle);
     lib.archive_write_set_bytes_in_last_block(inside->handle, 1);   // no blanks at the end
