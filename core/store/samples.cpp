@@ -98,6 +98,18 @@ Result<std::optional<Sample>> Samples::find(const Uid& id)
     });
 }
 
+Result<std::vector<Uid>> Samples::allByNumber(const std::string& number)
+{
+    return guarded([&] {
+        std::vector<Uid> samples;
+        Query q(m_core.db, "SELECT uid FROM sample WHERE number_key = :key ORDER BY uid");
+        q.bind(":key", sampleKey(number));
+        while (q.step())
+            samples.push_back(q.uid(0));
+        return samples;
+    });
+}
+
 Result<std::optional<Sample>> Samples::byNumber(const std::string& number)
 {
     return guarded([&]() -> std::optional<Sample> {

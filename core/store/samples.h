@@ -18,6 +18,7 @@ public:
     Status save(Change& change, const Sample& sample);
     Result<std::optional<Sample>> find(const Uid& id);
     Result<std::optional<Sample>> byNumber(const std::string& number);       ///< with or without dashes, any case
+    Result<std::vector<Uid>> allByNumber(const std::string& number);         ///< by id: two stores may have given out the same one
     Result<std::vector<Sample>> ofVisit(const Uid& visit);
     Result<std::vector<Sample>> ofTree(const Uid& tree);
     Result<std::vector<Sample>> all();                                       ///< by number

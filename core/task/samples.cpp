@@ -254,13 +254,16 @@ Result<std::vector<SampleLine>> sampleLines(Session& session)
     return lines;
 }
 
-Result<Uid> sampleByNumber(Session& session, const std::string& number)
+Result<Uid> sampleByNumber(Session& session, const std::string& number, const Uid& shown)
 {
-    const auto sample = session.store().samples().byNumber(number);
-    if (!sample)
-        return fail(sample.error());
-    if (*sample)
-        return (*sample)->id;
+    const auto samples = session.store().samples().allByNumber(number);
+    if (!samples)
+        return fail(samples.error());
+    if (!samples->empty()) {
+        const auto next = std::upper_bound(samples->begin(), samples->end(), shown);
+        const bool isOneOfThem = std::find(samples->begin(), samples->end(), shown) != samples->end();
+        return isOneOfThem && next != samples->end() ? *next : samples->front();
+    }
     if (const auto read = readSampleNumber(number); !read)
         return fail(read.error());
     return fail("sample.unknown", FaultKind::usage, {{"number", number}});

@@ -34,8 +34,9 @@ struct SamplePage {
 
 Result<std::vector<SampleLine>> sampleLines(Session& session);
 Result<SamplePage> samplePage(Session& session, const Uid& sample);
-/// By number as typed (case and dashes do not matter). Fault "sample.unknown".
-Result<Uid> sampleByNumber(Session& session, const std::string& number);
+/// By number as typed (case and dashes do not matter). Of several with the same number the one after `shown`, so that asking again comes to
+/// each. Fault "sample.unknown".
+Result<Uid> sampleByNumber(Session& session, const std::string& number, const Uid& shown = {});
 
 /// Opens a sample on a visit with the number that it names, which must have been reserved for a label, else with the next of
 /// the block in the profile (core/task/sample_numbers.h, with the faults of both). Leaves that are not named are looked for.

@@ -61,4 +61,9 @@ TEST_CASE("a claim says what it rests on", "[gui][words][audit]")
     CHECK(words.contains(QStringLiteral("4 of 5 (95 % interval 37.6 % to 96.4 %)")));
     CHECK(words.contains(QStringLiteral("sees no more than 37.6 % of what is wrong, the confidence is 61 %")));
     CHECK(words.contains(QStringLiteral("seed 00000000000000ff")));
+    page.result->rejected = {0, 1, Interval{0, 0.793}};
+    page.result->reachedBySkill = 0;
+    const QString blind = auditGroundsText(page).join(QLatin1Char(' '));
+    CHECK(blind.contains(QStringLiteral("it cannot be said that Jonah Kerr sees any wrong record")));
+    CHECK_FALSE(blind.contains(QStringLiteral("sees no more than")));
 }

@@ -302,6 +302,10 @@ TEST_CASE("a number that two stores gave to two samples is shown on both, in wha
         CHECK(sameNumber(*store, other) == std::vector<std::string>{"W03"});
         CHECK(store->session().store().samples().find(one).value()->number == "26-TV-0147-H");
         CHECK(store->session().store().samples().find(other).value()->number == "26tv0147h");
+        const Uid first = sampleByNumber(store->session(), "26-TV-0147-H").value();
+        const Uid next = sampleByNumber(store->session(), "26tv0147h", first).value();   // scanned again
+        CHECK(std::set<Uid>{first, next} == std::set<Uid>{one, other});
+        CHECK(sampleByNumber(store->session(), "26-TV-0147-H", next).value() == first);
         CHECK(checkHealth(store->session())->items.empty());
     }
 }

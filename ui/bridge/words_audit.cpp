@@ -145,13 +145,17 @@ QStringList auditGroundsText(const AuditPage& page)
     QStringList lines;
     if (page.line.state == AuditState::passed)
         lines << Audit::tr("This holds if %1 sees every wrong record, and knew nothing of the draw.").arg(who);
+    constexpr double tells = 0.01;         // below it the auditor may see nothing at all
+    const bool blind = result.rejected.share && result.rejected.share->lower < tells;
     if (result.rejected.share)
         lines << Audit::tr("Known records that had been rejected, and %1 would not accept either: %2.").arg(who, skillText(result.rejected));
-    else
+    if (blind)
+        lines << Audit::tr("From these it cannot be said that %1 sees any wrong record.").arg(who);
+    if (!result.rejected.share)
         lines << Audit::tr("No rejected record could be mixed in: how well %1 sees wrong ones is not known.").arg(who);
     if (result.accepted.share)
         lines << Audit::tr("Known records that had been accepted, and %1 would accept as well: %2.").arg(who, skillText(result.accepted));
-    if (page.line.state == AuditState::passed && result.reachedBySkill && result.size.drawn > 0)
+    if (page.line.state == AuditState::passed && !blind && result.reachedBySkill && result.size.drawn > 0)
         lines << Audit::tr("If %1 sees no more than %2 of what is wrong, the confidence is %3.")
                      .arg(who, confidenceText(result.rejected.share->lower), confidenceText(*result.reachedBySkill));
     lines << Audit::tr("The draw follows from the seed %1.").arg(text(result.seed));

@@ -125,7 +125,7 @@ CustodyKind SamplesDesk::wantedKind() const
 void SamplesDesk::find(const QString& number)
 {
     Session& session = *m_bench.session();
-    const auto sample = sampleByNumber(session, utf8(number));
+    const auto sample = sampleByNumber(session, utf8(number), m_page ? m_page->sample.id : Uid{});
     if (sample)
         return show(*sample);
     if (const auto reserved = reservedNumber(session, utf8(number)))
