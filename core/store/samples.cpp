@@ -102,7 +102,8 @@ Result<std::vector<Uid>> Samples::allByNumber(const std::string& number)
 {
     return guarded([&] {
         std::vector<Uid> samples;
-        Query q(m_core.db, "SELECT uid FROM sample WHERE number_key = :key ORDER BY uid");
+        Query q(m_core.db, "SELECT uid FROM sample WHERE number_key = :key OR (number_key > :key || '~' AND number_key < :key || '~~') "
+                           "ORDER BY uid");      // all but the first have a key of their own (clashKey)
         q.bind(":key", sampleKey(number));
         while (q.step())
             samples.push_back(q.uid(0));
