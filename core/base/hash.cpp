@@ -101,10 +101,17 @@ std::string hex(std::span<const std::uint8_t> bytes)
 
 Result<Digest> digestFromHex(std::string_view text)
 {
+    static constexpr auto values = [] {
+        std::array<std::int8_t, 256> all{};
+        all.fill(-1);
+        for (int digit = 0; digit < 10; ++digit)
+            all[static_cast<std::size_t>('0' + digit)] = static_cast<std::int8_t>(digit);
+        for (int letter = 0; letter < 6; ++letter)
+            all[static_cast<std::size_t>('a' + letter)] = all[static_cast<std::size_t>('A' + letter)] = static_cast<std::int8_t>(10 + letter);
+        return all;
+    }();
+    const auto value = [](char c) { return values[static_cast<unsigned char>(c)]; };
     Digest digest{};
-    const auto value = [](char c) {
-        return c >= '0' && c <= '9' ? c - '0' : c >= 'a' && c <= 'f' ? c - 'a' + 10 : c >= 'A' && c <= 'F' ? c - 'A' + 10 : -1;
-    };
     bool good = text.size() == 64;
     for (std::size_t i = 0; good && i < 32; ++i) {
         const int high = value(text[2 * i]);

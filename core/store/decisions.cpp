@@ -176,12 +176,20 @@ Result<std::optional<FindPlace>> Decisions::nearestFind(double latitude, double 
     });
 }
 
+Result<std::optional<FindAway>> Decisions::findAway(double latitude, double longitude, double metres, const Uid& exceptVisit,
+                                                    std::optional<CivilDate> before)
+{
+    return guarded([&]() -> std::optional<FindAway> {
+        const auto nearest = nearestIn(m_core, latitude, longitude, metres, exceptVisit, before);
+        return nearest ? std::optional(FindAway{nearest->metres, {static_cast<std::int32_t>(nearest->day)}}) : std::nullopt;
+    });
+}
+
 Result<std::optional<double>> Decisions::metresToFind(double latitude, double longitude, double metres, const Uid& exceptVisit,
                                                       std::optional<CivilDate> before)
 {
-    return guarded([&]() -> std::optional<double> {
-        const auto nearest = nearestIn(m_core, latitude, longitude, metres, exceptVisit, before);
-        return nearest ? std::optional(nearest->metres) : std::nullopt;
+    return findAway(latitude, longitude, metres, exceptVisit, before).map([](const std::optional<FindAway>& find) {
+        return find ? std::optional(find->metres) : std::nullopt;
     });
 }
 

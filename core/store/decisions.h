@@ -21,6 +21,12 @@ struct FindPlace {
     double metres = 0;                         ///< from the place asked about; 0 where none was
 };
 
+/// How far an accepted find is, and of which day.
+struct FindAway {
+    double metres = 0;
+    CivilDate date;
+};
+
 class Decisions {
 public:
     explicit Decisions(StoreCore& core) : m_core(core) {}
@@ -43,7 +49,9 @@ public:
     /// Nearest accepted find other than `exceptVisit`, of a day before `before` where given, at most `metres` away.
     Result<std::optional<FindPlace>> nearestFind(double latitude, double longitude, double metres, const Uid& exceptVisit,
                                                  std::optional<CivilDate> before = {});
-    /// How far that is, without its name and day.
+    /// The same without its name, for whoever asks about many places.
+    Result<std::optional<FindAway>> findAway(double latitude, double longitude, double metres, const Uid& exceptVisit,
+                                             std::optional<CivilDate> before = {});
     Result<std::optional<double>> metresToFind(double latitude, double longitude, double metres, const Uid& exceptVisit,
                                                std::optional<CivilDate> before = {});
     /// The `most` nearest of any day, nearest first, none farther than `metres`.

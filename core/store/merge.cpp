@@ -1,6 +1,7 @@
 #include "core/store/merge.h"
 
 #include <algorithm>
+#include <future>
 #include <iterator>
 
 #include "core/record/decision.h"
@@ -14,6 +15,7 @@ namespace cupule {
 namespace {
 
 constexpr std::int64_t linesBetweenLooks = 1000;
+constexpr std::size_t nounsAhead = 500;
 
 [[noreturn]] void altered(std::string_view noun, const Uid& id)
 {
@@ -153,10 +155,7 @@ Result<Merged> Merger::finish(const Progress& progress)
     return guarded([&] {
         addWaiting();
         addPersonal();
-        for (const auto& [rank, entity] : m_touched) {
-            put(nounOfRank(rank), entity);
-            look(progress);
-        }
+        putAll(progress);
         for (const OtherRecord& other : m_others) {
             if (!putOther(m_core, other))
                 keepWaiting(m_core, other);
@@ -189,10 +188,41 @@ void Merger::followErasures()
     }
 }
 
-void Merger::put(const std::string& noun, const Uid& entity)
+std::vector<Merger::Touched> Merger::nextTouched(Place& at)
 {
-    const NounStands stands = standNow(m_core, noun, entity);
-    MergingNoun incoming = readNoun(noun, stands.content);
+    std::vector<Touched> next;
+    for (; at != m_touched.end() && next.size() < nounsAhead; ++at) {
+        std::string noun = nounOfRank(at->first);
+        NounStands stands = standNow(m_core, noun, at->second);
+        next.push_back({std::move(noun), at->second, std::move(stands), {}});
+    }
+    return next;
+}
+
+/// How a noun stands follows from its revisions alone, so that the next ones can be read beside those that are put.
+void Merger::putAll(const Progress& progress)
+{
+    auto at = m_touched.cbegin();
+    const auto readNext = [&] {
+        return std::async(std::launch::async, [next = nextTouched(at)]() mutable {
+            for (Touched& each : next)
+                each.incoming = readNoun(each.noun, each.stands.content);
+            return std::move(next);
+        });
+    };
+    auto reading = readNext();
+    for (auto ready = reading.get(); !ready.empty(); ready = reading.get()) {
+        reading = readNext();
+        for (Touched& each : ready) {
+            put(each);
+            look(progress);
+        }
+    }
+}
+
+void Merger::put(Touched& touched)
+{
+    auto& [noun, entity, stands, incoming] = touched;
     const auto named = rowsNamed(m_core, incoming);
     if (!named) {
         Query q(m_core.db, "INSERT INTO waiting (entity, noun) VALUES (:entity, :noun)");
@@ -203,7 +233,8 @@ void Merger::put(const std::string& noun, const Uid& entity)
     if (before.draft && before.content != stands.content)
         m_merged.keptDrafts.push_back(keepDraft(m_change, before.content));
     m_trees.insert(before.tree);
-    m_trees.insert(named->tree.value_or(0));
+    if (before.there)                      // the tree of a new visit is counted once the visit is judged
+        m_trees.insert(named->tree.value_or(0));
     putNoun(m_core, incoming, stands, *named, before.there);
     if (!before.there)
         findClash(m_core, incoming, m_merged.clashes);

@@ -62,7 +62,17 @@ private:
     bool isKnown(const GoingRecord& record, const Query& q);
     void addWaiting();
     void addPersonal();
-    void put(const std::string& noun, const Uid& entity);
+    /// A noun that something came in of, and how it stands now.
+    struct Touched {
+        std::string noun;
+        Uid entity;
+        NounStands stands;
+        MergingNoun incoming;
+    };
+    using Place = std::set<std::pair<int, Uid>>::const_iterator;
+    std::vector<Touched> nextTouched(Place& at);
+    void putAll(const Progress& progress);
+    void put(Touched& touched);
     void followErasures();
     void look(const Progress& progress);
 

@@ -1,5 +1,7 @@
 // Reading visits: one, of a day, of a tree, windows, the queue.
 
+#include <utility>
+
 #include "core/base/text.h"
 #include "core/store/cells.h"
 #include "core/store/visit_rows.h"
@@ -60,6 +62,15 @@ Result<std::vector<Visit>> Visits::contentsOfTree(const Uid& tree)
     });
 }
 
+Status readContents(std::vector<WholeVisit>& visits)
+{
+    return guarded([&] {
+        for (WholeVisit& visit : visits)
+            if (!visit.stored.empty())
+                visit.content = nounFrom<Visit>(std::exchange(visit.stored, {}));
+    });
+}
+
 Result<std::vector<WholeVisit>> Visits::wholeOfTree(const Uid& tree)
 {
     return guarded([&] {
@@ -76,7 +87,7 @@ Result<std::vector<WholeVisit>> Visits::wholeOfTree(const Uid& tree)
             WholeVisit& visit = visits.emplace_back();
             visit.row = readVisitRow(q);
             if (!visit.row.standing.struck)
-                visit.content = nounFrom<Visit>(q.view(content));
+                visit.stored = q.text(content);
             visit.has = {q.flag(content + 1), q.flag(content + 2), q.flag(content + 3), q.flag(content + 4), q.flag(content + 5)};
         }
         return visits;

@@ -70,9 +70,12 @@ struct VisitHas {
 /// A visit with everything that judging it asks of its own rows.
 struct WholeVisit {
     VisitRow row;
-    std::optional<Visit> content;              ///< nothing where it is struck out
+    std::string stored;                        ///< the content as it is stored, until it is read; empty where the visit is struck out
+    std::optional<Visit> content;
     VisitHas has;
 };
+/// Reads what is stored. Touches no store.
+Status readContents(std::vector<WholeVisit>& visits);
 
 /// What a summary of an observer's past needs of one visit.
 struct DecidedVisit {
@@ -125,7 +128,8 @@ public:
     Result<std::vector<VisitRow>> ofDay(CivilDate day, const Uid& observer);     ///< null = everyone's; by time, then entry
     Result<std::vector<VisitRow>> ofTree(const Uid& tree);                       ///< newest first, struck ones too
     Result<std::vector<Visit>> contentsOfTree(const Uid& tree);                  ///< newest first, without struck ones
-    Result<std::vector<WholeVisit>> wholeOfTree(const Uid& tree);                ///< newest first, struck ones too
+    /// Newest first, struck ones too; contents are still to be read.
+    Result<std::vector<WholeVisit>> wholeOfTree(const Uid& tree);
     Result<std::vector<CivilDate>> days(const Uid& observer);                    ///< newest first
     Result<std::vector<VisitRow>> drafts(int most);
     /// Of this observer: sent back by a verifier and not answered yet, the oldest first.

@@ -71,9 +71,9 @@ HostVerdict verdictOf(Session& session, const TreeVisits& all, NextCharacters ne
 {
     std::vector<CharacterSeen> seen;
     const HostContext context{session.info().region, session.today().month()};
-    for (const auto& [row, visit, has] : all.visits)
-        if (visit && row.standing.state != RecordState::rejected)
-            seen = joinCharacters(seen, visit->characters);
+    for (const WholeVisit& each : all.visits)
+        if (each.content && each.row.standing.state != RecordState::rejected)
+            seen = joinCharacters(seen, each.content->characters);
     HostVerdict verdict = session.hostKey().judge(seen, context);
     if (next == NextCharacters::name)
         verdict.next = session.hostKey().next(seen, context);
@@ -110,14 +110,20 @@ Status refreshTree(Session& session, Change& change, const Uid& tree)
     auto all = visitsOfTree(session, tree);
     if (!all)
         return fail(all.error());
-    const HostVerdict verdict = verdictOf(session, *all, NextCharacters::leaveOut);
+    return refreshTree(session, change, tree, *all);
+}
+
+Status refreshTree(Session& session, Change& change, const Uid& tree, TreeVisits& all)
+{
+    const HostVerdict verdict = verdictOf(session, all, NextCharacters::leaveOut);
     if (auto set = session.store().trees().setHost(change, tree, verdict.answer); !set)
         return set;
     std::vector<VisitJudged> otherwise;
-    for (auto& [row, visit, has] : all->visits) {
+    for (WholeVisit& each : all.visits) {
+        auto& [row, stored, visit, has] = each;
         if (!visit)
             continue;
-        const auto judged = judgedVisit(session, *visit, row.standing, NextCharacters::leaveOut, &*all);
+        const auto judged = judgedVisit(session, *visit, row.standing, NextCharacters::leaveOut, &all);
         if (!judged)
             return fail(judged.error());
         if (judged->judged.shown == row.shown)

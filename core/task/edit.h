@@ -26,6 +26,8 @@ Status refreshVisit(Session& session, Change& change, const Uid& visit);
 /// Computes the tree's verdict again, and what its visits show; all of them, or only those that a change of `visit` can
 /// have touched.
 Status refreshTree(Session& session, Change& change, const Uid& tree);
+/// The same from what was read of it within this change.
+Status refreshTree(Session& session, Change& change, const Uid& tree, TreeVisits& all);
 Status refreshAround(Session& session, Change& change, const Visit& visit);
 /// After an accepted find came or went: the places in the queue of waiting finds near it. What else lists show of those farther off
 /// is made again when they are next touched.

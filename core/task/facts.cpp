@@ -1,6 +1,7 @@
 #include "core/task/facts.h"
 
 #include <algorithm>
+#include <tuple>
 
 #include "core/rules/custody.h"
 #include "core/store/audits.h"
@@ -24,7 +25,8 @@ void treeFacts(const TreeVisits& all, const Visit& visit, VisitFacts& facts)
 {
     facts.tree = all.tree;
     facts.site = all.site;
-    for (const auto& [row, other, has] : all.visits) {
+    for (const WholeVisit& each : all.visits) {
+        const auto& [row, other] = std::tie(each.row, each.content);
         if (row.id == visit.id || !other)
             continue;
         facts.others.push_back({row.id, other->observer, other->date, row.standing.state, row.shown.positive, sameAnswers(visit, *other)});
@@ -70,11 +72,10 @@ Status findFacts(Session& session, const Visit& visit, VisitFacts& facts)
     const auto place = placeOf(visit, facts.tree);
     if (!place || !claimsGall(visit, session.pack()))
         return {};
-    auto nearest = session.store().decisions().nearestFind(place->latitude, place->longitude,
-                                                           farthestFindMetres, visit.id, visit.date);
+    const auto nearest = session.store().decisions().findAway(place->latitude, place->longitude, farthestFindMetres, visit.id, visit.date);
     if (!nearest)
         return fail(nearest.error());
-    facts.nearestFind = std::move(*nearest);
+    facts.nearestFind = *nearest;
     if (facts.nearestFind && !newGround({facts.nearestFind->metres, false}, session.pack()))
         return {};
     const auto fresh = isNewGround(session, *place, visit.id);
@@ -101,6 +102,15 @@ Result<bool> laboratoryReported(Session& session, const std::vector<Sample>& sam
 } // namespace
 
 Result<TreeVisits> visitsOfTree(Session& session, const Uid& tree)
+{
+    auto all = visitsAsStored(session, tree);
+    if (all)
+        if (auto read = readContents(all->visits); !read)
+            return fail(read.error());
+    return all;
+}
+
+Result<TreeVisits> visitsAsStored(Session& session, const Uid& tree)
 {
     TreeVisits all;
     auto kept = keptTree(session, tree);

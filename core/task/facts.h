@@ -17,6 +17,8 @@ struct TreeVisits {
     std::vector<WholeVisit> visits;         ///< newest first, struck ones too
 };
 Result<TreeVisits> visitsOfTree(Session& session, const Uid& tree);
+/// The same, but that the contents are still to be read (readContents).
+Result<TreeVisits> visitsAsStored(Session& session, const Uid& tree);
 
 /// Facts, then the rules.
 struct JudgedVisit {

@@ -31,7 +31,7 @@ struct VisitFacts {
     std::vector<CharacterSeen> otherCharacters; ///< seen on those, without rejected ones
     std::vector<Sample> samples;
     bool laboratoryReport = false;              ///< a laboratory has said what it saw in one of them
-    std::optional<FindPlace> nearestFind;       ///< accepted, of an earlier day; only looked for where galls are claimed
+    std::optional<FindAway> nearestFind;        ///< accepted, of an earlier day; only looked for where galls are claimed
     bool newGround = false;                     ///< only meaningful for a positive
     bool returnedBefore = false;
     bool fieldsApart = false;                   ///< its versions differ in a field that nobody has settled

@@ -63,15 +63,21 @@ Result<std::optional<CameWith>> cameWith(Session& session, const Uid& revision)
     return std::optional(std::move(came));
 }
 
-void addNearest(const VisitFacts& facts, const Visit& visit, const Pack& pack, ReviewPage& page)
+Status addNearest(Session& session, const VisitFacts& facts, const Visit& visit, ReviewPage& page)
 {
-    const auto& find = facts.nearestFind;
+    const auto place = placeOf(visit, facts.tree);
+    if (!facts.nearestFind || !place)
+        return {};
+    const auto find = session.store().decisions().nearestFind(place->latitude, place->longitude, farthestFindMetres, visit.id, visit.date);
     if (!find)
-        return;
-    page.nearestFindMetres = find->metres;
-    page.nearestFindTree = find->treeLabel;
-    page.nearestFindDate = find->date;
-    page.spreadExplainsMetres = spreadExplains(flightsSince(visit.date.year() - find->date.year()), pack);
+        return fail(find.error());
+    if (!*find)
+        return {};
+    page.nearestFindMetres = (*find)->metres;
+    page.nearestFindTree = (*find)->treeLabel;
+    page.nearestFindDate = (*find)->date;
+    page.spreadExplainsMetres = spreadExplains(flightsSince(visit.date.year() - (*find)->date.year()), session.pack());
+    return {};
 }
 
 Status addDecisions(Session& session, const DecidingFacts& facts, const Sight& sight, ReviewPage& page)
@@ -163,7 +169,8 @@ Result<ReviewPage> reviewPageWith(Session& session, const Uid& visit, const Sigh
     page.visit = std::move(*shown);
     page.whole = sight.whole();
     page.place = judged->judged.place;
-    addNearest(judged->facts, facts->stored.visit, session.pack(), page);
+    if (auto nearest = addNearest(session, judged->facts, facts->stored.visit, page); !nearest)
+        return fail(nearest.error());
     page.newGround = judged->judged.positive.positive && judged->facts.newGround;
     page.oneOfTwo = standing.oneOfTwo;
     page.conflict = standing.conflict;

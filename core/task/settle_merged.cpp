@@ -1,6 +1,7 @@
 #include "core/task/settle_merged.h"
 
 #include <algorithm>
+#include <future>
 #include <set>
 
 #include "core/store/decisions.h"
@@ -113,13 +114,59 @@ private:
             if ((*row)->tree.isNull() || (*row)->standing.struck)   // a tree's refreshing leaves out what was struck out
                 m_alone.push_back(visit);
         }
-        for (const Uid& tree : m_trees) {
-            if (auto done = refreshTree(m_session, m_change, tree); !done)
-                return done;
-            if (m_progress.cancelled())
-                return fail("job.cancelled", FaultKind::refused);
-        }
+        if (auto done = refreshTrees(); !done)
+            return done;
         return finds();
+    }
+
+    /// A tree with the visits that a second thread reads; what it would still have to wait for is a fault of the store.
+    struct Ahead {
+        Uid tree;
+        Result<TreeVisits> all;
+    };
+    using Place = std::set<Uid>::const_iterator;
+
+    std::vector<Ahead> nextTrees(Place& at)
+    {
+        std::vector<Ahead> next;
+        for (; at != m_trees.end() && next.size() < treesAhead; ++at)
+            next.push_back({*at, visitsAsStored(m_session, *at)});
+        return next;
+    }
+
+    /// The visits to a tree do not hang on those to another, so that the next ones can be read beside those that are judged.
+    Status refreshTrees()
+    {
+        auto at = m_trees.cbegin();
+        const auto readNext = [&] {
+            return std::async(std::launch::async, [next = nextTrees(at)]() mutable {
+                for (Ahead& each : next)
+                    if (each.all)
+                        if (auto read = readContents(each.all->visits); !read)
+                            each.all = fail(read.error());
+                return std::move(next);
+            });
+        };
+        auto reading = readNext();
+        for (auto ready = reading.get(); !ready.empty(); ready = reading.get()) {
+            reading = readNext();
+            for (Ahead& each : ready)
+                if (auto done = refresh(each); !done)
+                    return done;
+        }
+        return {};
+    }
+
+    Status refresh(Ahead& ahead)
+    {
+        if (m_progress.cancelled())
+            return fail("job.cancelled", FaultKind::refused);
+        if (!ahead.all)
+            return fail(ahead.all.error());
+        const Uid kept = ahead.all->tree ? ahead.all->tree->id : ahead.tree;
+        if (!m_refreshed.insert(kept).second)   // two entries of one tree: what was read ahead of it is old
+            return refreshTree(m_session, m_change, ahead.tree);
+        return refreshTree(m_session, m_change, ahead.tree, *ahead.all);
     }
 
     Status finds()
@@ -154,7 +201,9 @@ private:
     Session& m_session;
     Change& m_change;
     const Progress& m_progress;
-    std::set<Uid> m_visits, m_touched, m_trees;
+    static constexpr std::size_t treesAhead = 100;
+
+    std::set<Uid> m_visits, m_touched, m_trees, m_refreshed;
     std::vector<Uid> m_settled, m_decided, m_alone;
     std::vector<FindPlace> m_moved;        // accepted finds that came or went
 };
