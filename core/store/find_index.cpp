@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <numbers>
 
 #include "core/position/geodesic.h"
@@ -224,7 +225,7 @@ std::vector<NearFind> FindIndex::around(double latitude, double longitude, doubl
 {
     readSquares();
     const Vector from = vectorOf(latitude, longitude);
-    std::vector<std::pair<double, std::size_t>> squares;   // from the middle, the nearest first
+    std::vector<std::pair<double, std::size_t>> squares;   // from the middle, as a heap with the nearest on top
     for (Block& block : m_blocks) {
         if (std::sqrt(squared(from, block.middle)) - blockReach > metres)
             continue;
@@ -232,10 +233,12 @@ std::vector<NearFind> FindIndex::around(double latitude, double longitude, doubl
         for (const std::size_t square : block.squares)
             squares.emplace_back(std::sqrt(squared(from, m_squares[square].middle)), square);
     }
-    std::sort(squares.begin(), squares.end());
+    std::make_heap(squares.begin(), squares.end(), std::greater<>());
     std::vector<NearFind> found;
     double farthest = metres;
-    for (const auto& [away, number] : squares) {
+    for (auto end = squares.end(); end != squares.begin();) {
+        std::pop_heap(squares.begin(), end, std::greater<>());
+        const auto [away, number] = *--end;
         if (away - squareReach > farthest)
             break;
         Square& square = m_squares[number];

@@ -65,6 +65,8 @@ Result<ObserverPast> observerPast(Session& session, const Uid& observer)
             count(bySign[sign], row.state);
     }
     past.bySign = largestFirst(bySign, [](const OutcomeCounts& counts) { return counts.all(); });
+    if (std::ranges::all_of(*rows, [](const DecidedVisit& row) { return row.state == RecordState::accepted; }))
+        return past;                           // there is no reason to tell
     const auto decisions = session.store().decisions().ofObserver(observer, mostPast);
     if (!decisions)
         return fail(decisions.error());
