@@ -1,6 +1,7 @@
 #include "core/exchange/bundle/bundle_file.h"
 
 #include <cstdlib>
+#include <filesystem>
 
 #include "core/base/file.h"
 #include "core/record/json.h"
@@ -92,6 +93,29 @@ TEST_CASE("a bundle gives back what was put in", "[bundle]")
     CHECK(whole.media == maker.picture + hex(sha256(maker.picture)) + ";");
     CHECK(bundle.pack().value().empty());
     CHECK(bundle.manifestDigest() == hex(sha256(toJson(bundle.manifest()))));
+}
+
+TEST_CASE("what is read is what was verified, also where the file was exchanged in between", "[bundle]")
+{
+    const BundleMaker maker, other(2);
+    for (const std::int64_t keptBytes : {BundleLimits().keptBytes, std::int64_t{0}}) {
+        CAPTURE(keptBytes);
+        const std::string path = maker.write();
+        BundleLimits limits;
+        limits.keptBytes = keptBytes;
+        const auto bundle = BundleFile::open(path, limits).value();
+        std::filesystem::copy_file(other.write(), path, std::filesystem::copy_options::overwrite_existing);
+        std::vector<BundleLine> lines;
+        const Status read = bundle.eachLine([&](const BundleLine& line) {
+            lines.push_back(line);
+            return Status();
+        });
+        CHECK(read.has_value() == (keptBytes > 0));
+        if (read)
+            CHECK(lines == maker.lines);
+        else
+            CHECK((read.error().code == "bundle.hash" || read.error().code == "bundle.damaged"));
+    }
 }
 
 TEST_CASE("the same content makes the same bytes", "[bundle]")

@@ -3,7 +3,8 @@
 //  - open() verifies everything that can be verified without a store: names, sizes, signature, the SHA-256 of every part, every line
 //    of the journal against its hash and the one before, every content against its line, personal data against commitments,
 //    pictures against their names, and all counts. What is refused is refused whole.
-//  - Reading afterwards verifies the parts again as they stream by, for the case that the file was exchanged in between.
+//  - Reading afterwards gives what was verified: from memory where journal and records are small enough (BundleLimits), else from the
+//    file, whose parts are verified again as they stream by, for the case that it was exchanged in between.
 
 #pragma once
 
@@ -77,11 +78,15 @@ private:
     explicit BundleFile(ZipFile zip) : m_zip(std::move(zip)) {}
     Status unpackSame(const std::function<bool(const std::string& name)>& wanted, const ZipFile::Take& take,
                       const Progress& progress = {}) const;
+    /// Pieces of a part, an empty one at its end.
+    Status pieces(const std::string& part, const std::function<Status(std::string_view bytes)>& take, const Progress& progress) const;
     Status lines(const std::string& part, const std::function<Status(std::string_view line, std::int64_t number)>& take,
-                 const Progress& progress = {}) const;
+                 const Progress& progress = {}, std::string* kept = nullptr) const;
+    /// `kept` gets all of the part.
     template <class Line>
     Status linesRead(const std::string& part, const std::function<Line(std::string_view)>& read,
-                     const std::function<Status(Line&, std::int64_t number)>& use, const Progress& progress = {}) const;
+                     const std::function<Status(Line&, std::int64_t number)>& use, const Progress& progress = {},
+                     std::string* kept = nullptr) const;
     template <class Line>
     Status linesUsed(const std::string& part, Result<Line> (*read)(std::string_view), const std::function<Status(const Line&)>& take) const;
     friend class BundleVerifier;
@@ -90,6 +95,7 @@ private:
     Manifest m_manifest;
     std::string m_digest;
     std::unordered_map<std::string, std::string> m_hashes;   // by part
+    std::unordered_map<std::string, std::string> m_kept;     // parts as they were verified
 };
 
 } // namespace cupule

@@ -2,6 +2,7 @@
 #include <map>
 #include <set>
 #include <unordered_map>
+#include <unordered_set>
 
 #include "core/base/hash.h"
 #include "core/exchange/bundle/bundle_file.h"
@@ -28,6 +29,9 @@ tl::unexpected<Fault> badLine(const std::string& file, std::string_view part, st
                 {file, 0, line, -1, std::string(part)}, {}};
     return fail(std::move(fault));
 }
+
+constexpr std::size_t keptPiece = 1 << 18;
+constexpr std::int64_t mostReserved = 1'000'000;   // places; what the manifest says is not proven yet
 
 bool isHex64(const std::string& text)
 {
@@ -101,12 +105,12 @@ struct LineFacts {
 /// Unpacking is told to stop, but tells nothing itself: it goes on beside whoever reports.
 template <class Line>
 Status BundleFile::linesRead(const std::string& part, const std::function<Line(std::string_view)>& read,
-                             const std::function<Status(Line&, std::int64_t number)>& use, const Progress& progress) const
+                             const std::function<Status(Line&, std::int64_t number)>& use, const Progress& progress, std::string* kept) const
 {
     const Progress beside{{}, progress.stop};
     return LinesAhead<Line>::run(
         [&](const std::function<Status(std::string_view)>& add) {
-            return lines(part, [&](std::string_view text, std::int64_t) { return add(text); }, beside);
+            return lines(part, [&](std::string_view text, std::int64_t) { return add(text); }, beside, kept);
         },
         read, use);
 }
@@ -209,6 +213,20 @@ private:
         return hashes([](const std::string& name) { return name != journalPart && name != recordsPart; });
     }
 
+    /// Reads the lines of a part, and keeps them unpacked where that asks for little enough.
+    template <class Line>
+    Status linesOf(const std::string& part, const std::function<Line(std::string_view)>& read,
+                   const std::function<Status(Line&, std::int64_t number)>& use)
+    {
+        const ZipFile& zip = m_bundle.m_zip;
+        const bool little = zip.part(journalPart)->bytes + zip.part(recordsPart)->bytes <= zip.limits().keptBytes;
+        std::string kept;
+        auto done = m_bundle.linesRead<Line>(part, read, use, m_progress, little ? &kept : nullptr);
+        if (done && little)
+            m_bundle.m_kept.emplace(part, std::move(kept));
+        return done;
+    }
+
     Status journal()
     {
         for (const BundleChain& chain : m_manifest.chains)
@@ -216,8 +234,9 @@ private:
                 || chain.branch < 0
                 || !m_chains.emplace(std::pair(chain.incarnation, chain.branch), ChainSeen{&chain, 0, 0, {}}).second)
                 return refuse("bundle.manifest", m_file, manifestPart, {{"path", "/chains"}, {"why", "value"}});
-        auto read = m_bundle.linesRead<Result<BundleLine>>(
-            journalPart, &readBundleLine, [&](const Result<BundleLine>& line, std::int64_t number) { return journalLine(line, number); }, m_progress);
+        m_lines.reserve(static_cast<std::size_t>(std::clamp<std::int64_t>(m_manifest.counts.records, 0, mostReserved)));
+        auto read = linesOf<Result<BundleLine>>(
+            journalPart, &readBundleLine, [&](const Result<BundleLine>& line, std::int64_t number) { return journalLine(line, number); });
         if (!read)
             return read;
         for (const auto& [incarnation, seen] : m_chains)
@@ -266,7 +285,7 @@ private:
 
     Status records()
     {
-        return m_bundle.linesRead<Checked>(recordsPart, &checked, [&](const Checked& line, std::int64_t number) { return record(line, number); }, m_progress);
+        return linesOf<Checked>(recordsPart, &checked, [&](const Checked& line, std::int64_t number) { return record(line, number); });
     }
 
     /// A record with all that can be said about it without the others.
@@ -366,7 +385,7 @@ private:
     const std::function<Status(const BundleLine&)>& m_eachLine;
     std::map<std::pair<Uid, int>, ChainSeen> m_chains;   // by incarnation and branch
     std::unordered_map<LineKey, LineFacts, LineKeyHash> m_lines;
-    std::set<Uid> m_revisions, m_visits;
+    std::unordered_set<Uid> m_revisions, m_visits;
 };
 
 Result<BundleFile> BundleFile::open(const std::string& path, const BundleLimits& limits, const Progress& progress,
@@ -402,20 +421,40 @@ Status BundleFile::unpackSame(const std::function<bool(const std::string& name)>
         progress);
 }
 
+Status BundleFile::pieces(const std::string& part, const std::function<Status(std::string_view bytes)>& take, const Progress& progress) const
+{
+    const auto kept = m_kept.find(part);
+    if (kept == m_kept.end())
+        return unpackSame([&](const std::string& name) { return name == part; },
+                          [&](const ZipPart&, std::string_view bytes) { return take(bytes); }, progress);
+    for (std::string_view rest = kept->second; !rest.empty(); rest.remove_prefix(std::min(rest.size(), keptPiece))) {
+        if (progress.cancelled())
+            return fail("job.cancelled", FaultKind::refused);
+        if (auto taken = take(rest.substr(0, keptPiece)); !taken)
+            return taken;
+    }
+    return take({});
+}
+
 Status BundleFile::lines(const std::string& part, const std::function<Status(std::string_view line, std::int64_t number)>& take,
-                         const Progress& progress) const
+                         const Progress& progress, std::string* kept) const
 {
     Lines lines(m_zip.limits().lineBytes, take);
-    return unpackSame([&](const std::string& name) { return name == part; },
-                      [&](const ZipPart&, std::string_view bytes) -> Status {
-                          const auto told = lines.add(bytes);
-                          if (!told)
-                              return fail(told.error());
-                          if (*told == Lines::Told::fine)
-                              return {};
-                          return badLine(m_zip.path(), part, lines.number() + 1, *told == Lines::Told::tooLong ? "long" : "unfinished");
-                      },
-                      progress);
+    if (kept != nullptr)
+        kept->reserve(static_cast<std::size_t>(m_zip.part(part)->bytes));
+    return pieces(
+        part,
+        [&](std::string_view bytes) -> Status {
+            const auto told = lines.add(bytes);
+            if (!told)
+                return fail(told.error());
+            if (*told != Lines::Told::fine)
+                return badLine(m_zip.path(), part, lines.number() + 1, *told == Lines::Told::tooLong ? "long" : "unfinished");
+            if (kept != nullptr)
+                *kept += bytes;
+            return {};
+        },
+        progress);
 }
 
 template <class Line>

@@ -28,6 +28,7 @@ struct BundleLimits {
     std::int64_t manifestBytes = 64LL << 20;
     std::int64_t lineBytes = 8LL << 20;        ///< of one line of journal, records or personal data
     std::int64_t parts = 200'000;
+    std::int64_t keptBytes = 192LL << 20;      ///< of journal and records together: so much stays unpacked for as long as the bundle is open
     std::int64_t timesPacked = 200;            ///< unpacked against the file's own size; small files (1 MiB unpacked) may be denser
 };
 
