@@ -237,12 +237,12 @@ Query::~Query()
 /// The library looks through all names each time. A kept statement is mostly bound in the same order as the last time.
 int Query::place(const char* name)
 {
-    if (m_kept != nullptr && m_bound < m_kept->places.size() && std::strcmp(m_kept->places[m_bound].first, name) == 0)
+    if (m_kept != nullptr && m_bound < m_kept->places.size() && m_kept->places[m_bound].first == name)
         return m_kept->places[m_bound++].second;
     const int place = sqlite3_bind_parameter_index(m_statement, name);
     assert(place > 0);
     if (m_kept != nullptr && m_bound == m_kept->places.size()) {
-        m_kept->places.emplace_back(sqlite3_bind_parameter_name(m_statement, place), place);
+        m_kept->places.emplace_back(name, place);   // its own copy: where the schema changes, the library makes the statement anew
         ++m_bound;
     }
     return place;

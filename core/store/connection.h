@@ -103,7 +103,7 @@ private:
     struct Kept {
         Statement statement;
         bool busy = false;
-        std::vector<std::pair<const char*, int>> places;   // of parameters, in the order in which they were first bound
+        std::vector<std::pair<std::string, int>> places;   // of parameters, in the order in which they were first bound
     };
     struct Close {
         void operator()(sqlite3* db) const;
