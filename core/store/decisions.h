@@ -52,6 +52,7 @@ public:
     /// The same without its name, for whoever asks about many places.
     Result<std::optional<FindAway>> findAway(double latitude, double longitude, double metres, const Uid& exceptVisit,
                                              std::optional<CivilDate> before = {});
+    /// How far alone.
     Result<std::optional<double>> metresToFind(double latitude, double longitude, double metres, const Uid& exceptVisit,
                                                std::optional<CivilDate> before = {});
     /// The `most` nearest of any day, nearest first, none farther than `metres`.

@@ -1,9 +1,9 @@
 #include "core/store/merge.h"
 
 #include <algorithm>
-#include <future>
 #include <iterator>
 
+#include "core/base/read_ahead.h"
 #include "core/record/decision.h"
 #include "core/store/merge_nouns.h"
 #include "core/store/noun_rows.h"
@@ -203,21 +203,12 @@ std::vector<Merger::Touched> Merger::nextTouched(Place& at)
 void Merger::putAll(const Progress& progress)
 {
     auto at = m_touched.cbegin();
-    const auto readNext = [&] {
-        return std::async(std::launch::async, [next = nextTouched(at)]() mutable {
-            for (Touched& each : next)
-                each.incoming = readNoun(each.noun, each.stands.content);
-            return std::move(next);
-        });
-    };
-    auto reading = readNext();
-    for (auto ready = reading.get(); !ready.empty(); ready = reading.get()) {
-        reading = readNext();
-        for (Touched& each : ready) {
-            put(each);
-            look(progress);
-        }
-    }
+    const auto read = [](Touched& each) { each.incoming = readNoun(each.noun, each.stands.content); };
+    taken(useReadAhead([&] { return nextTouched(at); }, read, [&](Touched& each) {
+        put(each);
+        look(progress);
+        return Status();
+    }));
 }
 
 void Merger::put(Touched& touched)

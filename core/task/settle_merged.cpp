@@ -1,9 +1,9 @@
 #include "core/task/settle_merged.h"
 
 #include <algorithm>
-#include <future>
 #include <set>
 
+#include "core/base/read_ahead.h"
 #include "core/store/decisions.h"
 #include "core/store/photos.h"
 #include "core/store/samples.h"
@@ -119,7 +119,7 @@ private:
         return finds();
     }
 
-    /// A tree with the visits that a second thread reads; what it would still have to wait for is a fault of the store.
+    /// A tree with its visits, whose contents another thread reads.
     struct Ahead {
         Uid tree;
         Result<TreeVisits> all;
@@ -138,23 +138,12 @@ private:
     Status refreshTrees()
     {
         auto at = m_trees.cbegin();
-        const auto readNext = [&] {
-            return std::async(std::launch::async, [next = nextTrees(at)]() mutable {
-                for (Ahead& each : next)
-                    if (each.all)
-                        if (auto read = readContents(each.all->visits); !read)
-                            each.all = fail(read.error());
-                return std::move(next);
-            });
+        const auto read = [](Ahead& each) {
+            if (each.all)
+                if (auto contents = readContents(each.all->visits); !contents)
+                    each.all = fail(contents.error());
         };
-        auto reading = readNext();
-        for (auto ready = reading.get(); !ready.empty(); ready = reading.get()) {
-            reading = readNext();
-            for (Ahead& each : ready)
-                if (auto done = refresh(each); !done)
-                    return done;
-        }
-        return {};
+        return useReadAhead([&] { return nextTrees(at); }, read, [&](Ahead& each) { return refresh(each); });
     }
 
     Status refresh(Ahead& ahead)

@@ -148,4 +148,29 @@ TEST_CASE("an older store is not upgraded for somebody who only wants to read", 
     CHECK(Store::open(bench.path, request, bench.services()).error().code == "store.older-read-only");
 }
 
+// SQLite makes a kept statement anew when the schema has changed, and with it the names of its parameters.
+TEST_CASE("a kept statement is bound rightly before and after the schema changes, in whatever order", "[store]")
+{
+    Connection db;
+    db.open(":memory:", Connection::Mode::create, 0);
+    db.run("CREATE TABLE pair (one INTEGER, other INTEGER)");
+    const auto add = [&](bool turned) {
+        Query q(db, "INSERT INTO pair (one, other) VALUES (:one, :other)");
+        if (turned)
+            q.bind(":other", 2).bind(":one", 1).run();
+        else
+            q.bind(":one", 1).bind(":other", 2).run();
+    };
+    int rows = 0;
+    for (const char* change : {"CREATE TABLE a (x)", "CREATE INDEX pair_one ON pair (one)", "ALTER TABLE pair ADD COLUMN third INTEGER"}) {
+        for (const bool turned : {false, true, true, false}) {
+            add(turned);
+            ++rows;
+        }
+        db.run(change);
+    }
+    add(true);
+    CHECK(db.number("SELECT count(*) FROM pair WHERE one = 1 AND other = 2") == rows + 1);
+}
+
 } // namespace cupule
